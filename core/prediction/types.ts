@@ -1,0 +1,252 @@
+/** The whole prediction of one design: plain data and typed arrays, SI units. */
+
+import type { GeometrySummary, Stations } from '../geometry/types.ts';
+
+/** What a result rests on; shown beside it. */
+export interface Basis {
+  /** short name of the model */
+  readonly model: string;
+  /** assumptions, one sentence each */
+  readonly assumptions: readonly string[];
+  /** author, year, equation */
+  readonly source: string;
+  /** range in which it holds, in words */
+  readonly range: string;
+  /** null inside the range, else why it is doubtful here */
+  readonly doubt: string | null;
+}
+
+/** Weight of a finding: caution = standing safety note. */
+export type Severity = 'stop' | 'warn' | 'note' | 'caution';
+
+/** A doubtful point of a valid design. */
+export interface Finding {
+  readonly code: string;
+  readonly severity: Severity;
+  /** part and position in words */
+  readonly where: string;
+  /** axial position for the linked views, m, or null */
+  readonly z: number | null;
+  readonly saw: string;
+  readonly why: string;
+  readonly change: string;
+  /** the number and its limit, SI, where there is one */
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+}
+
+/** What could hold the output down. */
+export type CapacityKind = 'pumping' | 'feed' | 'starved' | 'torque' | 'motorSpeed' | 'heater' | 'grainFit';
+
+/** One capacity at the set speed. */
+export interface Capacity {
+  readonly kind: CapacityKind;
+  /** melt volume flow this alone would allow, m³/s; Infinity where it does not bind */
+  readonly volumeFlow: number;
+  /** this capacity over the actual output; 1 = it limits */
+  readonly reserve: number;
+  readonly basis: Basis;
+}
+
+/** Melt, wall and pressure along z, one value per station. */
+export interface AxialState {
+  /** K */
+  readonly wallTemperature: Float64Array;
+  readonly meltTemperature: Float64Array;
+  /** Pa above ambient; 0 where the channel is not full */
+  readonly pressure: Float64Array;
+  /** 0 empty to 1 full */
+  readonly fill: Float64Array;
+  /** 1 where molten by the wall temperature */
+  readonly molten: Uint8Array;
+  /** 1/s, representative channel shear rate */
+  readonly shearRate: Float64Array;
+  /** Pa s */
+  readonly viscosity: Float64Array;
+}
+
+/** Pressure drop of one nozzle segment. */
+export interface NozzleDrop {
+  readonly name: string;
+  /** Pa */
+  readonly pressureDrop: number;
+  /** apparent wall shear rate at the narrow end, 1/s */
+  readonly wallShearRate: number;
+  /** K */
+  readonly temperature: number;
+}
+
+/** Output against screw speed. All arrays same length. */
+export interface OutputCurve {
+  /** rev/s */
+  readonly screwSpeed: Float64Array;
+  /** what comes out, m³/s */
+  readonly volumeFlow: Float64Array;
+  /** each capacity alone, m³/s */
+  readonly pumping: Float64Array;
+  readonly feed: Float64Array;
+  /** Pa */
+  readonly headPressure: Float64Array;
+  /** N m at the screw */
+  readonly torque: Float64Array;
+  /** usable torque of the drive at that speed, N m */
+  readonly torqueAvailable: Float64Array;
+}
+
+/** Residence of the melt. s. */
+export interface Residence {
+  readonly mean: number;
+  readonly min: number;
+  readonly t50: number;
+  readonly t95: number;
+  readonly t99: number;
+  /** time and cumulative share leaving by then */
+  readonly time: Float64Array;
+  readonly cumulative: Float64Array;
+  /** mean time in each part, s */
+  readonly parts: readonly {
+    readonly part: 'channel' | 'tip' | 'nozzle';
+    readonly mean: number;
+    readonly volume: number;
+  }[];
+}
+
+/** A place where melt lingers. */
+export interface DeadSpot {
+  readonly part: 'channel' | 'tip' | 'nozzle';
+  readonly where: string;
+  /** m */
+  readonly z: number;
+  readonly r: number;
+  /** m³ */
+  readonly volume: number;
+  /** s */
+  readonly meanAge: number;
+  readonly cause: 'corner' | 'shoulder' | 'ledge' | 'tip' | 'no net flow';
+  readonly remedy: string;
+}
+
+/** Share of volume that lingers. */
+export interface DeadVolume {
+  readonly fractionOver3: number;
+  readonly fractionOver5: number;
+  readonly spots: readonly DeadSpot[];
+  /** what was and was not covered */
+  readonly basis: Basis;
+}
+
+/** Colour of the extrudate, or why it cannot be said. */
+export interface ColourPrediction {
+  readonly dE00Mean: number | null;
+  readonly dE00Worst: number | null;
+  readonly labMean: readonly [number, number, number] | null;
+  readonly labFresh: readonly [number, number, number] | null;
+  /** #rrggbb */
+  readonly srgb: string | null;
+  readonly srgbFresh: string | null;
+  readonly reason: string | null;
+  readonly basis: Basis;
+}
+
+/** Drive and strength. */
+export interface DriveLoad {
+  /** N m at the screw: melt channel, flight clearance, total */
+  readonly torqueChannel: number;
+  readonly torqueClearance: number;
+  readonly torque: number;
+  /** N m usable at this speed */
+  readonly torqueUsable: number;
+  /** mechanical power at the screw, W */
+  readonly power: number;
+  /** motor speed, rev/s */
+  readonly motorSpeed: number;
+  /** highest motor speed of the curve, rev/s */
+  readonly motorSpeedMax: number;
+  /** shear stress in the least root at this torque and at full motor torque, Pa */
+  readonly rootShear: number;
+  readonly rootShearFull: number;
+  /** N */
+  readonly thrust: number;
+  /** Pa, closed discharge at this speed */
+  readonly blockedPressure: number;
+}
+
+/** Heat the heaters must bring. W. */
+export interface HeatDemand {
+  /** to heat and melt the granulate */
+  readonly product: number;
+  /** supplied by dissipation in the melt */
+  readonly dissipation: number;
+  /** to ambient by natural convection and radiation from the barrel */
+  readonly loss: number;
+  readonly heater: number;
+  readonly installed: number;
+}
+
+/** Print demand against supply. */
+export interface PrintMatch {
+  /** m² */
+  readonly lineArea: number;
+  /** m³/s while laying a line */
+  readonly demand: number;
+  /** m³/s on average over travel and idle */
+  readonly meanDemand: number;
+  /** supply over demand */
+  readonly margin: number;
+  /** m/s */
+  readonly highestSpeed: number;
+  readonly passesPerWall: number;
+  /** motor microsteps per m³ of output at this pressure */
+  readonly stepsPerVolume: number;
+  /** rev/s that would meet the demand, or null if no speed of the drive does */
+  readonly speedForDemand: number | null;
+}
+
+/** Everything predicted of one design. */
+export interface Prediction {
+  readonly revisionId: string;
+  readonly revisionName: string;
+  readonly designHash: string;
+  readonly coreVersion: string;
+  readonly options: PredictionOptions;
+  readonly geometry: GeometrySummary;
+  readonly stations: Stations;
+  readonly axial: AxialState;
+  readonly nozzle: readonly NozzleDrop[];
+  readonly capacities: readonly Capacity[];
+  readonly limit: CapacityKind;
+  readonly output: {
+    /** m³/s of melt */
+    readonly volumeFlow: number;
+    /** kg/s */
+    readonly massFlow: number;
+    /** rev/s */
+    readonly screwSpeed: number;
+    /** Pa above ambient at the end of the screw */
+    readonly headPressure: number;
+    /** leaking back over the flights, m³/s, at the last flighted station */
+    readonly leakFlow: number;
+    /** m of screw filled with melt */
+    readonly filledLength: number;
+    readonly basis: Basis;
+  };
+  readonly curve: OutputCurve;
+  readonly residence: Residence & { readonly basis: Basis };
+  readonly dead: DeadVolume;
+  readonly colour: ColourPrediction;
+  readonly drive: DriveLoad & { readonly basis: Basis };
+  readonly heat: HeatDemand & { readonly basis: Basis };
+  readonly print: PrintMatch & { readonly basis: Basis };
+  readonly findings: readonly Finding[];
+  /** false where an iteration did not converge; the findings say which */
+  readonly converged: boolean;
+}
+
+/** What steers the accuracy and the extent of a run. */
+export interface PredictionOptions {
+  /** stations per turn of lead */
+  readonly stationsPerTurn: number;
+  /** points of the output curve; 0 = none */
+  readonly curvePoints: number;
+}

@@ -1,0 +1,137 @@
+/** Shape of a material inside a project file or the library: every value carries source and status. */
+
+import { z } from 'zod';
+
+/** Where a value comes from. `invented` is for demo data only. */
+export const valueStatus = z.enum(['seen', 'from memory', 'common practice', 'measured here', 'estimated', 'invented']);
+
+/** One material value: number, optional doubt range, source and status; its unit stands in the field name. */
+export function sourced(min: number, max: number) {
+  return z.looseObject({
+    value: z.number().min(min).max(max),
+    low: z.number().min(min).max(max).optional(),
+    high: z.number().min(min).max(max).optional(),
+    source: z.string().min(1).max(600),
+    status: valueStatus,
+  });
+}
+
+/** Temperature shift of a law stated at a reference temperature. */
+const temperatureShift = z.discriminatedUnion('kind', [
+  z.looseObject({ kind: z.literal('none') }),
+  /** aT = exp[Ea/R (1/T - 1/Tref)] */
+  z.looseObject({
+    kind: z.literal('arrhenius'),
+    referenceC: z.number().min(-50).max(450),
+    activationKJPerMol: sourced(0, 400),
+  }),
+  /** aT = exp[-b (T - Tref)] */
+  z.looseObject({
+    kind: z.literal('exponential'),
+    referenceC: z.number().min(-50).max(450),
+    coefficientPerK: sourced(0, 0.3),
+  }),
+]);
+
+const rheology = z.discriminatedUnion('model', [
+  z.looseObject({ model: z.literal('newtonian'), viscosityPaS: sourced(1e-4, 1e7), shift: temperatureShift }),
+  z.looseObject({
+    model: z.literal('powerLaw'),
+    consistencyPaSn: sourced(1e-3, 1e7),
+    index: sourced(0.2, 1.5),
+    shift: temperatureShift,
+  }),
+  z.looseObject({
+    model: z.literal('carreauYasuda'),
+    zeroShearViscosityPaS: sourced(1e-4, 1e8),
+    infiniteShearViscosityPaS: sourced(0, 1e5),
+    timeConstantS: sourced(1e-7, 1e4),
+    transition: sourced(0.1, 5),
+    index: sourced(0.05, 1.2),
+    shift: temperatureShift,
+  }),
+  /** eta0 = D1 exp[-A1 (T - T*)/(A2 + T - T*)], T* = D2 + D3 p, A2 = A2t + D3 p; Cross with tauStar. */
+  z.looseObject({
+    model: z.literal('crossWlf'),
+    d1PaS: sourced(1e-6, 1e30),
+    d2K: sourced(150, 700),
+    d3KPerPa: sourced(0, 1e-5),
+    a1: sourced(0.1, 100),
+    a2K: sourced(0.5, 500),
+    criticalStressPa: sourced(1, 1e7),
+    index: sourced(0.05, 1),
+  }),
+]);
+
+/** Filler raises the base viscosity by (1 - phi/phiMax)^-2 (Maron and Pierce 1956). */
+const filler = z.looseObject({ volumeFraction: sourced(0, 0.6), maxPacking: sourced(0.3, 0.8) });
+
+const degradationLaw = z.looseObject({
+  id: z.string().min(1),
+  /** What is observed, e.g. colour difference or chain scission. */
+  observed: z.string().min(1),
+  /** Zero order: extent = k t in the unit of the observed quantity; first and n-th order: extent in 0..1. */
+  order: z.number().min(0).max(4),
+  /** rate at the reference temperature, 1/s times the unit of the extent */
+  rateAtReferencePerS: sourced(0, 1e6),
+  referenceC: z.number().min(-50).max(500),
+  activationKJPerMol: sourced(0, 500),
+  validFromC: z.number(),
+  validToC: z.number(),
+});
+
+const colourAnchor = z.looseObject({
+  extent: z.number().min(0).max(1e4),
+  lightness: z.number().min(0).max(100),
+  a: z.number().min(-128).max(128),
+  b: z.number().min(-128).max(128),
+});
+
+/** A granulate: rheology, densities, grains, friction, heat, degradation, colour, window and cautions. */
+export const materialSchema = z.looseObject({
+  id: z
+    .string()
+    .regex(/^[a-z0-9][a-z0-9-]*$/)
+    .max(60),
+  name: z.string().min(1).max(120),
+  note: z.string().max(4000).optional(),
+  /** True where the data are invented for an example; shown wherever the material is shown. */
+  invented: z.boolean(),
+  form: z.enum(['pellet', 'micro-granule', 'flake', 'powder', 'crystal', 'bead']),
+  rheology,
+  filler: filler.optional(),
+  meltDensityKgM3: sourced(200, 5000),
+  solidDensityKgM3: sourced(200, 6000),
+  bulkDensityKgM3: sourced(20, 4000),
+  grain: z.looseObject({
+    d10Mm: sourced(0.001, 20),
+    d50Mm: sourced(0.001, 20),
+    d90Mm: sourced(0.001, 20),
+    aspectRatio: sourced(1, 20),
+  }),
+  frictionOnBarrel: sourced(0, 1.5),
+  frictionOnScrew: sourced(0, 1.5),
+  angleOfReposeDeg: sourced(10, 80).optional(),
+  conductivityWPerMK: sourced(0.02, 20),
+  heatCapacitySolidJPerKgK: sourced(200, 6000),
+  heatCapacityMeltJPerKgK: sourced(200, 6000),
+  heatOfFusionJPerKg: sourced(0, 1e6),
+  /** Where grains begin to stick and deform: Tg for glassy, near Tm for crystalline materials. */
+  softeningC: sourced(-80, 350),
+  /** Where it flows: Tm, or well above Tg. */
+  meltingC: sourced(-50, 400),
+  surfaceTensionNPerM: sourced(0.001, 0.2).optional(),
+  windowLowC: sourced(-20, 450),
+  windowHighC: sourced(-20, 450),
+  maxSafeC: sourced(0, 480),
+  degradation: z.array(degradationLaw).max(12),
+  /** Which degradation law drives the colour. */
+  colourLaw: z.string().optional(),
+  colourAnchors: z.array(colourAnchor).max(40),
+  cautions: z.array(z.string().min(1).max(400)).max(30),
+});
+
+/** A material as stored. */
+export type Material = z.infer<typeof materialSchema>;
+/** One sourced value as stored. */
+export type Sourced = z.infer<ReturnType<typeof sourced>>;

@@ -1,0 +1,232 @@
+/** Shape of a saved project: JSON, units in the field names, unknown fields kept. */
+
+import { z } from 'zod';
+import { materialSchema } from './materialSchema.ts';
+
+/** Name that every project file carries. */
+export const projectFormat = 'augerwright-project';
+/** Version this program writes; older ones are migrated, newer ones refused. */
+export const projectVersion = 1;
+
+const mm = (min: number, max: number) => z.number().min(min).max(max);
+const name = z.string().min(1).max(120);
+
+const flightedSection = z.looseObject({
+  kind: z.literal('flighted'),
+  name: name.optional(),
+  lengthMm: mm(0.5, 2000),
+  /** axial advance of one flight in one turn at the section's start and end */
+  leadStartMm: mm(1, 400),
+  leadEndMm: mm(1, 400),
+  rootDiameterStartMm: mm(1, 200),
+  rootDiameterEndMm: mm(1, 200),
+  starts: z.int().min(1).max(6),
+  /** axial width of the flight's land at its tip */
+  flightWidthMm: mm(0, 60),
+  /** angle of each flank from the plane normal to the axis; 0 = square, larger = V-shaped */
+  flankAngleDeg: mm(0, 60),
+  rootFilletMm: mm(0, 50),
+});
+
+const plainSection = z.looseObject({
+  kind: z.literal('plain'),
+  name: name.optional(),
+  lengthMm: mm(0.5, 2000),
+  rootDiameterStartMm: mm(0.5, 200),
+  rootDiameterEndMm: mm(0.5, 200),
+});
+
+/** One stretch of the screw, from the feed end on. */
+export const sectionSchema = z.discriminatedUnion('kind', [flightedSection, plainSection]);
+
+/** End of the screw; `pin` is a plain cylinder ahead of the tip's body. */
+export const tipSchema = z.discriminatedUnion('kind', [
+  z.looseObject({ kind: z.literal('flat'), pinDiameterMm: mm(0, 100), pinLengthMm: mm(0, 200) }),
+  z.looseObject({
+    kind: z.literal('cone'),
+    includedAngleDeg: mm(10, 170),
+    pinDiameterMm: mm(0, 100),
+    pinLengthMm: mm(0, 200),
+  }),
+  z.looseObject({ kind: z.literal('hemisphere'), pinDiameterMm: mm(0, 100), pinLengthMm: mm(0, 200) }),
+]);
+
+/** The screw: z = 0 at the start of its first section, where the bore begins. */
+export const screwSchema = z.looseObject({
+  hand: z.enum(['right', 'left']),
+  /** barrel bore radius minus flight radius */
+  radialClearanceMm: mm(0, 5),
+  sections: z.array(sectionSchema).min(1).max(40),
+  tip: tipSchema,
+  shank: z.looseObject({ diameterMm: mm(1, 200), lengthMm: mm(0, 500) }),
+  steel: z.looseObject({
+    name,
+    yieldMPa: mm(5, 3000),
+    youngGPa: mm(0.5, 700),
+    conductivityWPerMK: mm(0.1, 500),
+    expansionPerMK: mm(0, 200),
+  }),
+});
+
+/** A stretch of the barrel's length with its own heating or cooling. */
+export const zoneSchema = z.discriminatedUnion('kind', [
+  z.looseObject({
+    kind: z.literal('heated'),
+    name,
+    startMm: mm(0, 3000),
+    endMm: mm(0, 3000),
+    setTempC: mm(-20, 480),
+    maxPowerW: mm(0, 20000),
+  }),
+  z.looseObject({ kind: z.literal('insulated'), name, startMm: mm(0, 3000), endMm: mm(0, 3000) }),
+  z.looseObject({
+    kind: z.literal('cooled'),
+    name,
+    startMm: mm(0, 3000),
+    endMm: mm(0, 3000),
+    coolantTempC: mm(-20, 200),
+  }),
+]);
+
+/** The barrel: bore from z = 0 to its length. */
+export const barrelSchema = z.looseObject({
+  boreDiameterMm: mm(3, 200),
+  outerDiameterMm: mm(4, 500),
+  lengthMm: mm(5, 3000),
+  conductivityWPerMK: mm(0.1, 500),
+  feedOpening: z.looseObject({ startMm: mm(0, 3000), lengthMm: mm(0.5, 500), widthMm: mm(0.5, 500) }),
+  zones: z.array(zoneSchema).min(1).max(20),
+  heatBreak: z
+    .looseObject({
+      startMm: mm(0, 3000),
+      lengthMm: mm(0.5, 500),
+      wallMm: mm(0.1, 50),
+      conductivityWPerMK: mm(0.1, 500),
+    })
+    .nullable(),
+});
+
+/** The bore after the barrel, as straight pieces in the direction of flow; length 0 is a flat shoulder or ledge. */
+export const nozzleSchema = z.looseObject({
+  segments: z
+    .array(z.looseObject({ name, lengthMm: mm(0, 300), startDiameterMm: mm(0.05, 300), endDiameterMm: mm(0.05, 300) }))
+    .min(1)
+    .max(30),
+  outerDiameterMm: mm(1, 500),
+  setTempC: mm(-20, 480),
+  maxPowerW: mm(0, 20000),
+});
+
+/** The hopper above the feed opening. */
+export const hopperSchema = z.looseObject({
+  outletDiameterMm: mm(1, 1000),
+  wallHalfAngleDeg: mm(0, 80),
+  heightMm: mm(1, 3000),
+  wallFriction: z.number().min(0).max(1.5),
+  /** widest gap through which grains could trickle out */
+  gapMm: mm(0, 50),
+  agitation: z.enum(['none', 'stirrer', 'vibration']),
+});
+
+/** Motor, gear and stepping. */
+export const driveSchema = z.looseObject({
+  /** pull-out torque at motor speed, rising speed */
+  motorCurve: z
+    .array(z.looseObject({ speedRpm: mm(0, 30000), torqueNm: mm(0, 1000) }))
+    .min(2)
+    .max(60),
+  gearRatio: z.number().min(0.1).max(1000),
+  gearEfficiency: z.number().min(0.05).max(1),
+  /** share of the available torque that may be used continuously */
+  usableTorqueShare: z.number().min(0.05).max(1),
+  fullStepsPerTurn: z.int().min(1).max(10000),
+  microsteps: z.int().min(1).max(1024),
+});
+
+/** One state of the machine, branched from another. */
+export const revisionSchema = z.looseObject({
+  id: z
+    .string()
+    .regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/)
+    .max(40),
+  name,
+  note: z.string().max(4000).optional(),
+  date: z.iso.date().optional(),
+  locked: z.boolean().optional(),
+  parent: z.string().max(40).nullable().optional(),
+  materialId: z.string().max(60),
+  screw: screwSchema,
+  barrel: barrelSchema,
+  nozzle: nozzleSchema,
+  hopper: hopperSchema,
+  drive: driveSchema,
+});
+
+/** How the machine is run. */
+export const processSchema = z.looseObject({
+  screwSpeedRpm: mm(0.01, 3000),
+  /** flood: the hopper keeps the feed full; starved: a feeder meters this rate */
+  feed: z.discriminatedUnion('kind', [
+    z.looseObject({ kind: z.literal('flood') }),
+    z.looseObject({ kind: z.literal('starved'), rateGPerMin: mm(0.0001, 1e5) }),
+  ]),
+  ambientC: mm(-30, 80),
+  feedC: mm(-30, 200),
+  /** pressure where the melt leaves, above ambient */
+  backPressureMPa: mm(0, 200),
+  acceptableDeltaE: mm(0.1, 100),
+});
+
+/** What the print asks for. */
+export const printSchema = z.looseObject({
+  lineWidthMm: mm(0.05, 100),
+  layerHeightMm: mm(0.01, 50),
+  speedMmPerS: mm(0.01, 2000),
+  wallThicknessMm: mm(0.05, 500),
+  travelShare: z.number().min(0).max(0.95),
+  idleShare: z.number().min(0).max(0.95),
+  nozzleHeightMm: mm(0.01, 200),
+});
+
+/** One weighed run on the bench. */
+export const trialSchema = z.looseObject({
+  id: z.string().min(1).max(60),
+  date: z.iso.date(),
+  revisionId: z.string().max(40),
+  materialId: z.string().max(60),
+  lot: z.string().max(120).optional(),
+  screwSpeedRpm: mm(0, 3000),
+  setTempsC: z.array(mm(-20, 480)).max(30),
+  seconds: z.number().min(0.1).max(1e6),
+  grams: z.number().min(0).max(1e6),
+  torqueNm: mm(0, 10000).optional(),
+  currentA: z.number().min(0).max(1000).optional(),
+  photo: z.string().max(400).optional(),
+  lab: z.tuple([z.number().min(0).max(100), z.number().min(-128).max(128), z.number().min(-128).max(128)]).optional(),
+  note: z.string().max(4000).optional(),
+});
+
+/** The whole file. */
+export const projectSchema = z.looseObject({
+  format: z.literal(projectFormat),
+  version: z.literal(projectVersion),
+  name,
+  note: z.string().max(8000).optional(),
+  /** True for examples whose machine and figures are invented; said wherever they are shown. */
+  invented: z.boolean(),
+  activeRevision: z.string().max(40),
+  revisions: z.array(revisionSchema).min(1).max(200),
+  materials: z.array(materialSchema).min(1).max(60),
+  process: processSchema,
+  print: printSchema,
+  benchLog: z.array(trialSchema).max(5000),
+});
+
+/** A project as stored. */
+export type Project = z.infer<typeof projectSchema>;
+/** A revision as stored. */
+export type Revision = z.infer<typeof revisionSchema>;
+/** A section as stored. */
+export type SectionInput = z.infer<typeof sectionSchema>;
+/** A bench trial as stored. */
+export type Trial = z.infer<typeof trialSchema>;
