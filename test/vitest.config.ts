@@ -1,0 +1,31 @@
+import { defineConfig } from 'vitest/config';
+
+/** Pinned so that every run sees the same cases and the same clock face. */
+process.env.TZ = 'UTC';
+
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    maxWorkers: 2,
+    projects: [
+      {
+        test: {
+          name: 'spec',
+          include: ['test/**/*.test.{ts,tsx}'],
+          exclude: ['test/e2e/**', 'node_modules/**'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'e2e',
+          include: ['test/e2e/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      { test: { name: 'bench', include: [], benchmark: { include: ['test/bench/**/*.bench.ts'] } } },
+    ],
+  },
+});
