@@ -1,0 +1,121 @@
+/** The one table of what a window may ask of its host: both ends take their types from here. */
+
+import { z } from 'zod';
+import type { Result } from '../core/index.ts';
+
+/** Longest project text that crosses between window and host, characters. */
+export const maxProjectLength = 16 * 1024 * 1024;
+/** Largest exported file, bytes. */
+export const maxExportBytes = 512 * 1024 * 1024;
+
+/** A project's text and where it came from. */
+export interface OpenedProject {
+  /** Name the host knows the file by; null where it cannot be written back (an example, or a browser's file input). */
+  readonly handle: string | null;
+  /** Path for display only, or null where there is none. */
+  readonly path: string | null;
+  /** File name without folders. */
+  readonly name: string;
+  readonly text: string;
+}
+
+/** What a save leaves behind; a null handle means that the browser took it as a download. */
+export interface SavedFile {
+  readonly handle: string | null;
+  readonly path: string | null;
+  readonly name: string;
+}
+
+/** A project that ships with the program. */
+export interface ExampleInfo {
+  readonly id: string;
+  readonly title: string;
+  readonly note: string;
+}
+
+/** A file opened or saved before, newest first in the list. */
+export interface RecentFile {
+  readonly handle: string;
+  readonly path: string;
+  readonly name: string;
+}
+
+/** Text read for import, such as a bench log. */
+export interface ImportedText {
+  readonly name: string;
+  readonly text: string;
+}
+
+const handle = z.string().regex(/^[a-f0-9]{32}$/);
+const text = z.string().max(maxProjectLength);
+const fileName = z
+  .string()
+  .min(1)
+  .max(120)
+  .regex(/^[^/\\:*?"<>|\p{Cc}]+$/u)
+  .refine((name) => !/^\.+$/.test(name));
+const none = z.null();
+
+/** What each call accepts; the host runs these checks before anything else. */
+export const argumentChecks = {
+  readStartProject: none,
+  listExamples: none,
+  readExample: z.strictObject({ id: z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/) }),
+  listRecent: none,
+  openRecent: z.strictObject({ handle }),
+  saveProject: z.strictObject({ handle, text }),
+  openProject: none,
+  saveProjectAs: z.strictObject({ text, suggestedName: fileName }),
+  importText: z.strictObject({ kind: z.enum(['csv', 'json']) }),
+  exportFile: z.strictObject({
+    suggestedName: fileName,
+    data: z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= maxExportBytes),
+  }),
+  printReport: z.strictObject({ suggestedName: fileName }),
+  setEdited: z.strictObject({ edited: z.boolean() }),
+} as const;
+
+/** What each call answers; null where the person cancelled a dialog. */
+export interface HostResults {
+  readonly readStartProject: OpenedProject;
+  readonly listExamples: readonly ExampleInfo[];
+  readonly readExample: OpenedProject;
+  readonly listRecent: readonly RecentFile[];
+  readonly openRecent: OpenedProject;
+  readonly saveProject: SavedFile;
+  readonly openProject: OpenedProject | null;
+  readonly saveProjectAs: SavedFile | null;
+  readonly importText: ImportedText | null;
+  readonly exportFile: SavedFile | null;
+  readonly printReport: SavedFile | null;
+  readonly setEdited: null;
+}
+
+/** Name of a call. */
+export type Channel = keyof typeof argumentChecks;
+/** Argument of a call, as its check lets it through. */
+export type Argument<C extends Channel> = z.infer<(typeof argumentChecks)[C]>;
+/** Calls that need no dialog, so that the loopback host can answer them too. */
+export type FileChannel =
+  | 'readStartProject'
+  | 'listExamples'
+  | 'readExample'
+  | 'listRecent'
+  | 'openRecent'
+  | 'saveProject';
+
+/** One function for each call. Failures come back as issues, never as exceptions. */
+export type HostApi<C extends Channel = Channel> = {
+  readonly [K in C]: (argument: Argument<K>) => Promise<Result<HostResults[K]>>;
+};
+
+/** Channel on which the host sends the id of a command chosen in its menu. */
+export const commandChannel = 'command';
+
+/** What the preload script puts on the window under `augerwright`. */
+export interface PreloadApi extends HostApi {
+  /** Node's name of the operating system. */
+  readonly platform: string;
+  /** Hears the ids of menu commands; answers with the function that stops it. */
+  readonly onCommand: (listener: (commandId: string) => void) => () => void;
+}
