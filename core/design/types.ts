@@ -177,6 +177,13 @@ export interface DesignMaterial {
   readonly form: string;
   /** isothermal law at a temperature (K) and pressure (Pa), filler included */
   readonly viscosityLaw: (temperature: number, pressure: number) => ViscosityLaw;
+  /** where the viscosity law was fitted or checked: K and 1/s; null where unknown */
+  readonly rheologyRange: {
+    readonly from: number;
+    readonly to: number;
+    readonly shearFrom: number;
+    readonly shearTo: number;
+  } | null;
   /** kg/m³ */
   readonly meltDensity: number;
   readonly solidDensity: number;
@@ -199,6 +206,14 @@ export interface DesignMaterial {
   readonly melting: number;
   /** N/m or null */
   readonly surfaceTension: number | null;
+  /** of the cooled print: Pa, Pa, 1/K, -, K; null where unknown */
+  readonly mechanical: {
+    readonly young: number;
+    readonly strength: number;
+    readonly expansion: number;
+    readonly poisson: number;
+    readonly setTemperature: number;
+  } | null;
   /** K */
   readonly windowLow: number;
   readonly windowHigh: number;

@@ -87,6 +87,25 @@ const colourAnchor = z.looseObject({
   b: z.number().min(-128).max(128),
 });
 
+/** Stiffness and strength of the cooled print; temperature below which stress builds up. */
+const mechanical = z.looseObject({
+  youngGPa: sourced(0.001, 100),
+  strengthMPa: sourced(0.01, 2000),
+  expansionPerMK: sourced(0, 1000),
+  poisson: sourced(0, 0.499),
+  /** glass transition or crystallisation temperature, where the print stops yielding to stress */
+  setC: sourced(-80, 350),
+});
+
+/** Temperatures and shear rates between which the viscosity law was fitted or checked. */
+const rheologyRange = z.looseObject({
+  fromC: z.number().min(-50).max(450),
+  toC: z.number().min(-50).max(450),
+  shearFromPerS: z.number().min(0).max(1e7),
+  shearToPerS: z.number().min(0).max(1e7),
+  source: z.string().min(1).max(600),
+});
+
 /** A granulate: rheology, densities, grains, friction, heat, degradation, colour, window and cautions. */
 export const materialSchema = z.looseObject({
   id: z
@@ -99,6 +118,7 @@ export const materialSchema = z.looseObject({
   invented: z.boolean(),
   form: z.enum(['pellet', 'micro-granule', 'flake', 'powder', 'crystal', 'bead']),
   rheology,
+  rheologyRange: rheologyRange.optional(),
   filler: filler.optional(),
   meltDensityKgM3: sourced(200, 5000),
   solidDensityKgM3: sourced(200, 6000),
@@ -121,6 +141,7 @@ export const materialSchema = z.looseObject({
   /** Where it flows: Tm, or well above Tg. */
   meltingC: sourced(-50, 400),
   surfaceTensionNPerM: sourced(0.001, 0.2).optional(),
+  mechanical: mechanical.optional(),
   windowLowC: sourced(-20, 450),
   windowHighC: sourced(-20, 450),
   maxSafeC: sourced(0, 480),
