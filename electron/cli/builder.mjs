@@ -1,0 +1,138 @@
+/** Builds what is missing or older than its sources, and leaves the rest alone. */
+
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The project's folder. */
+export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+/** Everything built lies below this folder. */
+export const dist = join(root, 'dist');
+
+/** What can be built: the files it depends on, and how it is made into a folder. */
+const targets = {
+  cli: {
+    sources: ['core', 'electron', 'package-lock.json'],
+    make: (out) =>
+      bundle(out, { ssr: { noExternal: true } }, 'es', 'mjs', {
+        main: 'electron/cli/main.ts',
+        start: 'electron/cli/start.ts',
+      }),
+  },
+  electron: {
+    sources: ['core', 'electron', 'package-lock.json'],
+    // One bundle each: the sandboxed preload script may load nothing but itself.
+    make: async (out) => {
+      await bundle(out, shellSettings, 'cjs', 'cjs', { main: 'electron/main.ts' });
+      await bundle(out, shellSettings, 'cjs', 'cjs', { preload: 'electron/preload.ts' });
+    },
+  },
+  renderer: {
+    sources: ['core', 'renderer', 'assets', 'electron/contract.ts', 'electron/cli/builder.mjs', 'package-lock.json'],
+    make: async (out) => {
+      const { build } = await import('vite');
+      await build({ configFile: join(root, 'renderer/vite.config.ts'), logLevel: 'warn', build: { outDir: out } });
+    },
+  },
+};
+
+const shellSettings = { ssr: { noExternal: true, external: ['electron'] } };
+
+async function bundle(outDir, settings, format, extension, input) {
+  const { build } = await import('vite');
+  await build({
+    ...settings,
+    configFile: false,
+    root,
+    logLevel: 'warn',
+    publicDir: false,
+    build: {
+      outDir,
+      emptyOutDir: false,
+      ssr: true,
+      target: 'node20',
+      minify: false,
+      rolldownOptions: {
+        input,
+        external: ['electron'],
+        output: { format, entryFileNames: `[name].${extension}`, chunkFileNames: `chunks/[name]-[hash].${extension}` },
+      },
+    },
+  });
+}
+
+/** Digest of the contents of files and folders, so that a fresh clone and a touched file are told apart. */
+function digest(paths) {
+  const hash = createHash('sha1');
+  for (const path of paths) addTo(hash, join(root, path), path);
+  return hash.digest('hex');
+}
+
+function addTo(hash, path, name) {
+  const facts = statSync(path, { throwIfNoEntry: false });
+  if (!facts) return;
+  if (facts.isFile()) {
+    hash.update(`${name}\0`).update(readFileSync(path));
+    return;
+  }
+  for (const child of readdirSync(path).sort()) addTo(hash, join(path, child), `${name}/${child}`);
+}
+
+function stampOf(name) {
+  try {
+    return readFileSync(join(dist, name, '.stamp'), 'utf8');
+  } catch {
+    return '';
+  }
+}
+
+/** Builds those of the named targets that are missing or stale; `say` hears one line for each. */
+export async function ensureBuilt(names, say = () => undefined) {
+  for (const name of names) {
+    if (stampOf(name) === digest(targets[name].sources)) continue;
+    await withLock(async () => {
+      const wanted = digest(targets[name].sources);
+      // Another process may have built it while this one waited.
+      if (stampOf(name) === wanted) return;
+      say(`Building ${name} ...`);
+      await rebuild(name, wanted);
+    });
+  }
+}
+
+/** Builds beside the old folder and swaps at the end, so that a failed build leaves the old one. */
+async function rebuild(name, wanted) {
+  const beside = join(dist, `.${name}-new`);
+  rmSync(beside, { recursive: true, force: true });
+  mkdirSync(beside, { recursive: true });
+  await targets[name].make(beside);
+  writeFileSync(join(beside, '.stamp'), wanted);
+  rmSync(join(dist, name), { recursive: true, force: true });
+  renameSync(beside, join(dist, name));
+}
+
+const lockPath = join(dist, '.building');
+/** A lock older than this was left by a build that was killed, ms. */
+const lockLife = 180_000;
+
+async function withLock(work) {
+  mkdirSync(dist, { recursive: true });
+  while (!tryLock()) await new Promise((wake) => setTimeout(wake, 100));
+  try {
+    await work();
+  } finally {
+    rmSync(lockPath, { recursive: true, force: true });
+  }
+}
+
+function tryLock() {
+  try {
+    mkdirSync(lockPath);
+    return true;
+  } catch {
+    const facts = statSync(lockPath, { throwIfNoEntry: false });
+    if (facts && Date.now() - facts.mtimeMs > lockLife) rmSync(lockPath, { recursive: true, force: true });
+    return false;
+  }
+}

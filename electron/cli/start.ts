@@ -1,0 +1,67 @@
+/** Opens the workbench: in Electron's window, else in a browser's, else at an address printed for whoever asks. */
+
+import { resolve } from 'node:path';
+import { createHost } from '../services/host.ts';
+import { startLoopback } from '../services/loopback.ts';
+import { readTextFile } from '../services/textFile.ts';
+import { openAppWindow } from './browserWindow.ts';
+import { refuse, type Status, status } from './command.ts';
+import { runElectron } from './electronBinary.ts';
+import { type CommandShape, readWords } from './options.ts';
+
+const shape: CommandShape = {
+  usage: 'npm start -- [FILE] [--no-window]',
+  flags: ['no-window'],
+  values: [],
+  words: [0, 1],
+};
+
+const say = (text: string) => void process.stdout.write(`${text}\n`);
+const streams = { result: say, problem: (text: string) => void process.stderr.write(`${text}\n`) };
+
+/** Runs until the window is closed or the process is told to stop. `root` is the project's folder. */
+export async function startWorkbench(given: readonly string[], root: string): Promise<Status> {
+  const words = readWords(shape, given);
+  if (!words.ok) return refuse(words.issues, streams);
+  const file = words.value.bare[0];
+  const startPath = file === undefined ? null : resolve(file);
+  if (startPath !== null) {
+    const text = await readTextFile(startPath);
+    if (!text.ok) return refuse(text.issues, streams);
+  }
+  const windowWanted = !words.value.flags.has('no-window') && hasDisplay();
+  if (windowWanted && (await runElectron(root, startPath, say))) return status.done;
+  await serve(root, startPath, windowWanted);
+  return status.done;
+}
+
+/** Serves over loopback until stopped, or until the browser's own window is closed. */
+async function serve(root: string, startPath: string | null, windowWanted: boolean): Promise<void> {
+  const host = createHost({
+    examplesFolder: resolve(root, 'assets/examples'),
+    startPath,
+    recentListPath: null,
+  });
+  const stopped = untilStopped();
+  const loopback = await startLoopback(host.api, resolve(root, 'dist/renderer'));
+  if (!windowWanted)
+    say("Not opening a window (no display, or none wanted): serving the workbench to this machine's browsers.");
+  say(`Augerwright is at ${loopback.address}`);
+  say('Press Ctrl+C to stop.');
+  const windowClosed = windowWanted ? openAppWindow(loopback.address, say) : new Promise<void>(() => undefined);
+  await Promise.race([stopped, windowClosed]);
+  await loopback.close();
+}
+
+function untilStopped(): Promise<void> {
+  return new Promise((stop) => {
+    process.once('SIGINT', () => stop());
+    process.once('SIGTERM', () => stop());
+  });
+}
+
+/** Whether windows can be shown: always on macOS and Windows, elsewhere where a display server is named. */
+function hasDisplay(): boolean {
+  if (process.platform === 'darwin' || process.platform === 'win32') return true;
+  return Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
+}

@@ -1,0 +1,41 @@
+/** The desktop's own dialogs, as the services want them. */
+
+import { type BrowserWindow, dialog } from 'electron';
+import type { Dialogs } from './services/dialogCalls.ts';
+
+/** Dialogs that belong to a window; closing it with unsaved edits asks first. */
+export function windowDialogs(window: BrowserWindow): Dialogs {
+  let edited = false;
+  window.on('close', (event) => {
+    if (edited && !confirmLoss(window)) event.preventDefault();
+  });
+  return {
+    async pickToOpen(filter) {
+      const filters = [{ name: filter.name, extensions: [...filter.extensions] }];
+      const picked = await dialog.showOpenDialog(window, { properties: ['openFile'], filters });
+      return picked.canceled ? null : (picked.filePaths[0] ?? null);
+    },
+    async pickToSave(suggestedName, filter) {
+      const filters = [{ name: filter.name, extensions: [...filter.extensions] }];
+      const picked = await dialog.showSaveDialog(window, { defaultPath: suggestedName, filters });
+      return picked.canceled || picked.filePath === '' ? null : picked.filePath;
+    },
+    pagePdf: () => window.webContents.printToPDF({ printBackground: true, preferCSSPageSize: true }),
+    setEdited(now) {
+      edited = now;
+      window.setDocumentEdited(now);
+    },
+  };
+}
+
+function confirmLoss(window: BrowserWindow): boolean {
+  const choice = dialog.showMessageBoxSync(window, {
+    type: 'warning',
+    message: 'Close without saving?',
+    detail: 'The edits since the last save will be lost.',
+    buttons: ['Keep editing', 'Close without saving'],
+    defaultId: 0,
+    cancelId: 0,
+  });
+  return choice === 1;
+}

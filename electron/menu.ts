@@ -1,0 +1,42 @@
+/** The desktop menu: each item of ours sends the id of a command, and the renderer does the rest. */
+
+import type { MenuItemConstructorOptions } from 'electron';
+
+const separator: MenuItemConstructorOptions = { type: 'separator' };
+
+/** Template of the menu. `send` carries a command's id to the window; ids are those of renderer/commands.ts. */
+export function menuTemplate(platform: string, send: (commandId: string) => void): MenuItemConstructorOptions[] {
+  const item = (label: string, id: string, accelerator?: string): MenuItemConstructorOptions => ({
+    label,
+    click: () => send(id),
+    // The renderer has the same keys for the loopback host; the accelerator is shown but left to it.
+    ...(accelerator === undefined ? {} : { accelerator, registerAccelerator: false }),
+  });
+  const file: MenuItemConstructorOptions = {
+    label: 'File',
+    submenu: [
+      item('Open project…', 'project.open', 'CmdOrCtrl+O'),
+      item('Save', 'project.save', 'CmdOrCtrl+S'),
+      item('Save as…', 'project.saveAs', 'CmdOrCtrl+Shift+S'),
+      separator,
+      { role: platform === 'darwin' ? 'close' : 'quit' },
+    ],
+  };
+  const edit: MenuItemConstructorOptions = {
+    label: 'Edit',
+    submenu: [
+      item('Undo', 'edit.undo', 'CmdOrCtrl+Z'),
+      item('Redo', 'edit.redo', 'CmdOrCtrl+Shift+Z'),
+      separator,
+      { role: 'cut' },
+      { role: 'copy' },
+      { role: 'paste' },
+      { role: 'selectAll' },
+    ],
+  };
+  const view: MenuItemConstructorOptions = {
+    label: 'View',
+    submenu: [{ role: 'resetZoom' }, { role: 'zoomIn' }, { role: 'zoomOut' }, separator, { role: 'togglefullscreen' }],
+  };
+  return [...(platform === 'darwin' ? [{ role: 'appMenu' } as const] : []), file, edit, view, { role: 'windowMenu' }];
+}
