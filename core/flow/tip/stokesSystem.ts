@@ -1,0 +1,247 @@
+/** The linear systems of the flow: which unknowns are free, element condensation, augmented pressure. */
+
+import type { ViscosityLaw } from '../../material/viscosityLaw.ts';
+import { type Dissection, dissect } from '../../math/sparseDissection.ts';
+import { type FrontalFactor, factorFrontal, solveFrontal } from '../../math/sparseFrontal.ts';
+import type { TriMesh } from '../../math/triMesh.ts';
+import { type ElementWork, evaluateElement, newElementWork, type StokesState } from './stokesElement.ts';
+import { EDGE } from './zipper.ts';
+
+/** Pressure stiffness over viscosity in the augmented Lagrangian (Fortin & Glowinski 1983). */
+export const AUGMENTATION = 1e7;
+
+/** A mesh with its free velocity unknowns ordered for elimination. */
+export interface StokesSystem {
+  readonly mesh: TriMesh;
+  readonly components: 2 | 3;
+  /** Unknown of [node][component], -1 where the velocity is given */
+  readonly unknownOf: Int32Array;
+  readonly unknownCount: number;
+  readonly dissection: Dissection;
+}
+
+/** Nodes of the edge opposite corner k: two ends and the middle. */
+export function edgeNodes(mesh: TriMesh, t: number, k: number): [number, number, number] {
+  const { nodes } = mesh;
+  return [nodes[6 * t + ((k + 1) % 3)], nodes[6 * t + ((k + 2) % 3)], nodes[6 * t + 3 + k]];
+}
+
+/** Visits every boundary edge. */
+export function eachBoundaryEdge(mesh: TriMesh, visit: (t: number, k: number, tag: number) => void): void {
+  for (let e = 0; e < mesh.neighbours.length; e++)
+    if (mesh.neighbours[e] < 0) visit(Math.floor(e / 3), e % 3, mesh.edgeTags[e]);
+}
+
+/** Components given on an edge: walls all, inlet r and z, axis r and theta, outlet r. */
+function isGiven(tag: number, component: number): boolean {
+  if (tag === EDGE.inner || tag === EDGE.outer) return true;
+  if (tag === EDGE.inlet) return component < 2;
+  if (tag === EDGE.axis) return component !== 1;
+  return component === 0;
+}
+
+/** Centre of every triangle. */
+export function triangleCentres(mesh: TriMesh): { x: Float64Array; y: Float64Array } {
+  const x = new Float64Array(mesh.triangleCount);
+  const y = new Float64Array(mesh.triangleCount);
+  for (let t = 0; t < mesh.triangleCount; t++)
+    for (let k = 0; k < 3; k++) {
+      x[t] += mesh.x[mesh.nodes[6 * t + k]] / 3;
+      y[t] += mesh.y[mesh.nodes[6 * t + k]] / 3;
+    }
+  return { x, y };
+}
+
+/** Numbers and orders the free unknowns of a mesh. */
+export function stokesSystem(mesh: TriMesh, components: 2 | 3): StokesSystem {
+  const unknownOf = new Int32Array(mesh.x.length * components);
+  eachBoundaryEdge(mesh, (t, k, tag) => {
+    for (const node of edgeNodes(mesh, t, k))
+      for (let c = 0; c < components; c++) if (isGiven(tag, c)) unknownOf[node * components + c] = -1;
+  });
+  let unknownCount = 0;
+  for (let i = 0; i < unknownOf.length; i++) if (unknownOf[i] === 0) unknownOf[i] = unknownCount++;
+  const perElement = 6 * components;
+  const unknowns = new Int32Array(mesh.triangleCount * perElement);
+  for (let t = 0; t < mesh.triangleCount; t++)
+    for (let a = 0; a < perElement; a++) {
+      const node = mesh.nodes[6 * t + Math.floor(a / components)];
+      unknowns[t * perElement + a] = unknownOf[node * components + (a % components)];
+    }
+  const { x: centreX, y: centreY } = triangleCentres(mesh);
+  const dissection = dissect({
+    elementCount: mesh.triangleCount,
+    unknownCount,
+    unknowns,
+    perElement,
+    centreX,
+    centreY,
+  });
+  return { mesh, components, unknownOf, unknownCount, dissection };
+}
+
+/** Inverse of a small symmetric positive matrix (n <= 3), row-major, in place; Gauss-Jordan. */
+export function invertSmall(m: Float64Array, n: number): void {
+  for (let k = 0; k < n; k++) {
+    const pivot = 1 / m[k * n + k];
+    m[k * n + k] = 1;
+    for (let j = 0; j < n; j++) m[k * n + j] *= pivot;
+    for (let i = 0; i < n; i++) {
+      if (i === k) continue;
+      const f = m[i * n + k];
+      m[i * n + k] = 0;
+      for (let j = 0; j < n; j++) m[i * n + j] -= f * m[k * n + j];
+    }
+  }
+}
+
+/** Pressure correction of a triangle, gamma W^-1 B u; `work.mass` becomes its inverse. */
+export function pressureStep(work: ElementWork, out: Float64Array): void {
+  const { mass, divergence, size, local } = work;
+  invertSmall(mass, 3);
+  const gamma = AUGMENTATION * work.viscosity;
+  const spread = [0, 0, 0];
+  for (let k = 0; k < 3; k++) for (let a = 0; a < size; a++) spread[k] += divergence[k * size + a] * local[a];
+  for (let k = 0; k < 3; k++)
+    out[k] = gamma * (mass[3 * k] * spread[0] + mass[3 * k + 1] * spread[1] + mass[3 * k + 2] * spread[2]);
+}
+
+const step = new Float64Array(3);
+
+/** Turns `work.force` into the whole residual: stress minus augmented pressure. */
+export function completeForce(work: ElementWork, state: StokesState, t: number): void {
+  pressureStep(work, step);
+  const { force, divergence, size } = work;
+  for (let k = 0; k < 3; k++) {
+    const p = state.pressure[3 * t + k] - step[k];
+    for (let a = 0; a < size; a++) force[a] -= divergence[k * size + a] * p;
+  }
+}
+
+/** Adds gamma B^T W^-1 B to the tangent; after `pressureStep`. */
+function augment(work: ElementWork): void {
+  const { tangent, divergence, mass, size } = work;
+  const gamma = AUGMENTATION * work.viscosity;
+  for (let k = 0; k < 3; k++)
+    for (let a = 0; a < size; a++) {
+      const d =
+        gamma * (mass[k] * divergence[a] + mass[3 + k] * divergence[size + a] + mass[6 + k] * divergence[2 * size + a]);
+      if (d === 0) continue;
+      for (let b = 0; b < size; b++) tangent[a * size + b] += d * divergence[k * size + b];
+    }
+}
+
+/** Bubbles eliminated inside each triangle: what is needed to recover them. */
+export interface Condensed {
+  /** Kbb^-1 Kba, [triangle][component][nodal unknown] */
+  readonly coupling: Float64Array;
+  /** Kbb^-1, [triangle][component][component] */
+  readonly inverse: Float64Array;
+}
+
+/** A factored tangent and what its bubbles need. */
+export interface StokesFactor extends Condensed {
+  readonly factor: FrontalFactor;
+}
+
+function condense(work: ElementWork, t: number, kept: Condensed, out: Float64Array): void {
+  const { nc, size, tangent } = work;
+  const n = 6 * nc;
+  const inverse = kept.inverse.subarray(t * nc * nc, (t + 1) * nc * nc);
+  for (let c = 0; c < nc; c++) for (let d = 0; d < nc; d++) inverse[c * nc + d] = tangent[(n + c) * size + n + d];
+  invertSmall(inverse, nc);
+  const coupling = kept.coupling.subarray(t * nc * n, (t + 1) * nc * n);
+  for (let c = 0; c < nc; c++)
+    for (let a = 0; a < n; a++) {
+      let sum = 0;
+      for (let d = 0; d < nc; d++) sum += inverse[c * nc + d] * tangent[(n + d) * size + a];
+      coupling[c * n + a] = sum;
+    }
+  for (let a = 0; a < n; a++)
+    for (let b = 0; b < n; b++) {
+      let value = tangent[a * size + b];
+      for (let c = 0; c < nc; c++) value -= tangent[a * size + n + c] * coupling[c * n + b];
+      out[a * n + b] = value;
+    }
+}
+
+/** Factors the tangent at a state. */
+export function factorStokes(system: StokesSystem, state: StokesState, law: ViscosityLaw): StokesFactor {
+  const { mesh, components: nc } = system;
+  const work = newElementWork(nc);
+  const kept = {
+    coupling: new Float64Array(mesh.triangleCount * 6 * nc * nc),
+    inverse: new Float64Array(mesh.triangleCount * nc * nc),
+  };
+  const matrix = (t: number, out: Float64Array): void => {
+    evaluateElement(mesh, t, state, law, work, true);
+    pressureStep(work, step);
+    augment(work);
+    condense(work, t, kept, out);
+  };
+  return { factor: factorFrontal(system.dissection, matrix, true), ...kept };
+}
+
+/** Whole residual: free nodal entries in `nodal` (by unknown), bubble entries in `bubble`. */
+export interface Residual {
+  readonly nodal: Float64Array;
+  readonly bubble: Float64Array;
+  /** Sum of the unbalanced flow of all triangles, m3/s per radian */
+  imbalance: number;
+}
+
+/** Residual of a state, augmented pressure included. */
+export function stokesResidual(system: StokesSystem, state: StokesState, law: ViscosityLaw): Residual {
+  const { mesh, components: nc, dissection } = system;
+  const work = newElementWork(nc);
+  const nodal = new Float64Array(system.unknownCount);
+  const bubble = new Float64Array(mesh.triangleCount * nc);
+  let imbalance = 0;
+  for (let t = 0; t < mesh.triangleCount; t++) {
+    evaluateElement(mesh, t, state, law, work, false);
+    completeForce(work, state, t);
+    for (let a = 0; a < 6 * nc; a++) {
+      const u = dissection.graph.unknowns[t * 6 * nc + a];
+      if (u >= 0) nodal[u] += work.force[a];
+    }
+    for (let c = 0; c < nc; c++) bubble[t * nc + c] = work.force[6 * nc + c];
+    let net = 0;
+    for (let k = 0; k < 3; k++)
+      for (let a = 0; a < work.size; a++) net += work.divergence[k * work.size + a] * work.local[a];
+    imbalance += Math.abs(net);
+  }
+  return { nodal, bubble, imbalance };
+}
+
+/** A velocity increment for every free unknown and bubble. */
+export interface Increment {
+  readonly nodal: Float64Array;
+  readonly bubble: Float64Array;
+}
+
+/** Solves tangent * increment = -residual. */
+export function solveIncrement(system: StokesSystem, factored: StokesFactor, residual: Residual): Increment {
+  const { mesh, components: nc, dissection } = system;
+  const n = 6 * nc;
+  const { unknowns } = dissection.graph;
+  const nodal = residual.nodal.map((v) => -v);
+  for (let t = 0; t < mesh.triangleCount; t++)
+    for (let a = 0; a < n; a++) {
+      const u = unknowns[t * n + a];
+      if (u < 0) continue;
+      for (let c = 0; c < nc; c++) nodal[u] += factored.coupling[(t * nc + c) * n + a] * residual.bubble[t * nc + c];
+    }
+  solveFrontal(factored.factor, nodal);
+  const bubble = new Float64Array(residual.bubble.length);
+  for (let t = 0; t < mesh.triangleCount; t++)
+    for (let c = 0; c < nc; c++) {
+      let value = 0;
+      for (let d = 0; d < nc; d++) value -= factored.inverse[(t * nc + c) * nc + d] * residual.bubble[t * nc + d];
+      for (let a = 0; a < n; a++) {
+        const u = unknowns[t * n + a];
+        if (u >= 0) value -= factored.coupling[(t * nc + c) * n + a] * nodal[u];
+      }
+      bubble[t * nc + c] = value;
+    }
+  return { nodal, bubble };
+}

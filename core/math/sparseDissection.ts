@@ -1,0 +1,111 @@
+/** Elimination order for a finite-element system: elements are halved again and again, unknowns go with the smallest part that holds all their elements. */
+
+/** Unknowns of each element, and a place for each element. */
+export interface ElementGraph {
+  readonly elementCount: number;
+  readonly unknownCount: number;
+  /** Unknowns per element, `perElement` each; -1 = no unknown there */
+  readonly unknowns: Int32Array;
+  readonly perElement: number;
+  /** Element centres, used only to halve along the longer side. */
+  readonly centreX: ArrayLike<number>;
+  readonly centreY: ArrayLike<number>;
+}
+
+/** One dense step of the elimination. */
+export interface Front {
+  /** Unknowns of the front: those eliminated here first, then those passed on. */
+  readonly unknowns: Int32Array;
+  readonly eliminated: number;
+  /** Elements assembled here (leaves only). */
+  readonly elements: Int32Array;
+  /** Fronts whose remainder is added here, by index. */
+  readonly children: readonly number[];
+}
+
+/** Fronts, children always before parents. */
+export interface Dissection {
+  readonly graph: ElementGraph;
+  readonly fronts: readonly Front[];
+  readonly largestFront: number;
+}
+
+const LEAF_SIZE = 8;
+
+interface Builder {
+  readonly graph: ElementGraph;
+  /** Elements that hold each unknown. */
+  readonly total: Int32Array;
+  /** Of these, how many lie in the part being gathered. */
+  readonly count: Int32Array;
+  readonly fronts: Front[];
+  /** Counts of the unknowns each front passes on. */
+  readonly passed: Int32Array[];
+}
+
+function halves(graph: ElementGraph, elements: Int32Array): [Int32Array, Int32Array] {
+  const range = (at: ArrayLike<number>): number => {
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const e of elements) {
+      low = Math.min(low, at[e]);
+      high = Math.max(high, at[e]);
+    }
+    return high - low;
+  };
+  const key = range(graph.centreX) >= range(graph.centreY) ? graph.centreX : graph.centreY;
+  const sorted = elements.slice().sort((a, b) => key[a] - key[b] || a - b);
+  const middle = sorted.length >> 1;
+  return [sorted.subarray(0, middle), sorted.subarray(middle)];
+}
+
+/** Unknowns of a part, with the number of its elements that hold each in `count`. */
+function gather(builder: Builder, elements: Int32Array, children: readonly number[]): number[] {
+  const { graph, count, fronts, passed } = builder;
+  const found: number[] = [];
+  const visit = (u: number, times: number): void => {
+    if (count[u] === 0) found.push(u);
+    count[u] += times;
+  };
+  for (const e of elements)
+    for (let k = 0; k < graph.perElement; k++) {
+      const u = graph.unknowns[e * graph.perElement + k];
+      if (u >= 0) visit(u, 1);
+    }
+  for (const child of children) {
+    const { unknowns, eliminated } = fronts[child];
+    for (let i = eliminated; i < unknowns.length; i++) visit(unknowns[i], passed[child][i - eliminated]);
+  }
+  return found;
+}
+
+/** An unknown is eliminated in the smallest part that holds all its elements. */
+function build(builder: Builder, elements: Int32Array): number {
+  const leaf = elements.length <= LEAF_SIZE;
+  const children = leaf ? [] : halves(builder.graph, elements).map((half) => build(builder, half));
+  const own = leaf ? elements : new Int32Array(0);
+  const { count, total, fronts, passed } = builder;
+  const found = gather(builder, own, children);
+  const done = found.filter((u) => count[u] === total[u]);
+  const open = found.filter((u) => count[u] !== total[u]);
+  passed.push(Int32Array.from(open, (u) => count[u]));
+  for (const u of found) count[u] = 0;
+  fronts.push({ unknowns: Int32Array.from([...done, ...open]), eliminated: done.length, elements: own, children });
+  return fronts.length - 1;
+}
+
+/**
+ * Orders a system by nested dissection of its elements (after George 1973).
+ * @param graph at least one element; every unknown in at least one element
+ */
+export function dissect(graph: ElementGraph): Dissection {
+  const total = new Int32Array(graph.unknownCount);
+  for (const u of graph.unknowns) if (u >= 0) total[u]++;
+  const builder: Builder = { graph, total, count: new Int32Array(graph.unknownCount), fronts: [], passed: [] };
+  build(
+    builder,
+    Int32Array.from({ length: graph.elementCount }, (_, e) => e),
+  );
+  const largestFront = builder.fronts.reduce((most, front) => Math.max(most, front.unknowns.length), 0);
+  return { graph, fronts: builder.fronts, largestFront };
+}
