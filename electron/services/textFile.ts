@@ -1,4 +1,5 @@
 /** Reads and writes one text file; every refusal is an issue. */
+/// <reference path="./writeFileAtomic.d.ts" />
 
 import { readFile, stat } from 'node:fs/promises';
 import writeFileAtomic from 'write-file-atomic';

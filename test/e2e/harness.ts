@@ -1,0 +1,87 @@
+/** Opens the built workbench in a browser over the loopback host, and watches it for errors. */
+
+import { mkdirSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { createHost } from '../../electron/services/host.ts';
+import { type Loopback, startLoopback } from '../../electron/services/loopback.ts';
+import { launchBrowser, outFolder } from './browser.ts';
+
+const root = resolve(import.meta.dirname, '../..');
+
+/** How the window is to look and what it starts with. */
+export interface WorkbenchOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly colorScheme?: 'light' | 'dark';
+  readonly reducedMotion?: 'reduce' | 'no-preference';
+  readonly forcedColors?: 'active' | 'none';
+  /** Project file to start with; the demo when absent. */
+  readonly file?: string;
+  /** An already running browser, which then stays open when the workbench closes. */
+  readonly browser?: Browser;
+  /** Selector to wait for; the root's first child when absent. */
+  readonly readySelector?: string;
+}
+
+/** An open workbench. */
+export interface Workbench {
+  readonly page: Page;
+  readonly host: Loopback;
+  /** Console errors, uncaught exceptions, policy violations and failed requests so far. */
+  readonly problems: readonly string[];
+  close(): Promise<void>;
+}
+
+/** Opens the workbench. The renderer must have been built (`npm run build`). */
+export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Workbench> {
+  const places = {
+    examplesFolder: join(root, 'assets/examples'),
+    startPath: options.file ?? null,
+    recentListPath: null,
+  };
+  const host = await startLoopback(createHost(places).api, join(root, 'dist/renderer'));
+  const browser = options.browser ?? (await launchBrowser());
+  const context = await browser.newContext({
+    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    colorScheme: options.colorScheme ?? 'light',
+    reducedMotion: options.reducedMotion ?? 'no-preference',
+    forcedColors: options.forcedColors ?? 'none',
+    // The browser's own default, en-US@posix, breaks Intl.
+    locale: 'en-US',
+    timezoneId: 'UTC',
+    acceptDownloads: true,
+  });
+  const page = await context.newPage();
+  const problems = watch(page);
+  await page.goto(host.address);
+  await page.waitForSelector(options.readySelector ?? '#root > *');
+  const close = async () => {
+    await context.close();
+    if (!options.browser) await browser.close();
+    await host.close();
+  };
+  return { page, host, problems, close };
+}
+
+/** Collects everything that should never happen on a page of ours. Policy violations arrive as console errors. */
+function watch(page: Page): string[] {
+  const problems: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') problems.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => problems.push(`exception: ${error.message}`));
+  page.on('requestfailed', (request) => problems.push(`request: ${request.url()} ${request.failure()?.errorText}`));
+  page.on('response', (response) => {
+    if (response.status() >= 400) problems.push(`status ${response.status()}: ${response.url()}`);
+  });
+  return problems;
+}
+
+/** Saves a picture of the window to test/.out/NAME.png and answers with its path. */
+export async function screenshot(page: Page, name: string): Promise<string> {
+  mkdirSync(outFolder, { recursive: true });
+  const path = join(outFolder, `${name}.png`);
+  await page.screenshot({ path });
+  return path;
+}
