@@ -1,5 +1,13 @@
 /** The one door into core: other folders import from here and nowhere deeper. */
 
-export * from './result.ts';
+export type { AgeDistribution } from './age/ageShares.ts';
+export { type Lab, labToSrgb, labToXyz, type Srgb, srgbToLab, type Xyz, xyzToLab, xyzToSrgb } from './age/cielab.ts';
+export { predictColour } from './age/colour.ts';
+export type { ColourDetail, ColouredMaterial, ColourRange, MeltHeat } from './age/colourTypes.ts';
+export { deltaE2000 } from './age/deltaE2000.ts';
+export { browningIndex, yellownessD1925, yellownessE313 } from './age/indices.ts';
+export { type Extent, extentAlong, type HeatSegment, molarMassAfter } from './age/kinetics.ts';
+export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, TwoStepLaw } from './age/laws.ts';
 export { buildStations } from './geometry/stations.ts';
 export type { AxialOutline, GeometrySummary, MeshOptions, SolidMesh, Stations } from './geometry/types.ts';
+export * from './result.ts';
