@@ -13,7 +13,7 @@ import { colourBasis, colourDoubts, noAnchorsReason, noColourBasis, noLawReason 
 import { type ColourPath, colourPath } from './colourPath.ts';
 import type { ColourDetail, ColouredMaterial, ColourRange, MeltHeat } from './colourTypes.ts';
 import { deltaE2000 } from './deltaE2000.ts';
-import { extentAlong, type HeatSegment, rangeDoubt } from './kinetics.ts';
+import { extentOfChecked, type HeatSegment, rangeDoubt } from './kinetics.ts';
 import { type Corner, type KineticLaw, nominalCorner, rangeCorners } from './laws.ts';
 
 /** Share of the output younger than the worst streak. */
@@ -68,7 +68,7 @@ function prepare(material: ColouredMaterial, ages: AgeDistribution, heat: MeltHe
 /** Flux-weighted mean colour and the streak at one corner of the doubt ranges. */
 function evaluate(ready: Ready, corner: Corner): Colours {
   const { law, path, passage } = ready;
-  const extentOf = (age: number) => extentAlong(law, passageOfAge(passage, age), corner).extent;
+  const extentOf = (age: number) => extentOfChecked(law, passageOfAge(passage, age), corner);
   const sum = { x: 0, y: 0, z: 0, extent: 0, beyond: 0 };
   for (const { age, share } of ready.shares) {
     const extent = extentOf(age);

@@ -98,7 +98,8 @@ function lostMass(law: TwoStepLaw, segments: readonly HeatSegment[], corner: Cor
 
 const lagNumber = (law: LagLaw, corner: Corner) => law.rateAtReference[corner.rate] * law.lagAtReference;
 
-function rawExtent(law: KineticLaw, segments: readonly HeatSegment[], corner: Corner): number {
+/** Extent alone, as of `extentAlong` but for segments already checked: the inner step of averages over many ages. */
+export function extentOfChecked(law: KineticLaw, segments: readonly HeatSegment[], corner: Corner): number {
   if (!('kind' in law)) return extentOfOrder(law.order, reducedTime(law, segments, corner));
   switch (law.kind) {
     case 'scission':
@@ -139,5 +140,5 @@ export function rangeDoubt(
 export function extentAlong(law: KineticLaw, segments: readonly HeatSegment[], corner: Corner = nominalCorner): Extent {
   const wrong = segments.find((s) => !(s.duration >= 0 && s.duration < Infinity && s.temperature > 0));
   if (wrong) throw new RangeError(`Not a heat segment: ${wrong.duration} s at ${wrong.temperature} K`);
-  return { extent: rawExtent(law, segments, corner), ...rangeDoubt(law, segments) };
+  return { extent: extentOfChecked(law, segments, corner), ...rangeDoubt(law, segments) };
 }
