@@ -15,9 +15,10 @@ export function menuTemplate(platform: string, send: (commandId: string) => void
   const file: MenuItemConstructorOptions = {
     label: 'File',
     submenu: [
-      item('Open project…', 'project.open', 'CmdOrCtrl+O'),
-      item('Save', 'project.save', 'CmdOrCtrl+S'),
-      item('Save as…', 'project.saveAs', 'CmdOrCtrl+Shift+S'),
+      item('Open project…', 'open', 'CmdOrCtrl+O'),
+      item('Examples…', 'examples'),
+      item('Save', 'save', 'CmdOrCtrl+S'),
+      item('Save as…', 'save-as', 'CmdOrCtrl+Shift+S'),
       separator,
       { role: platform === 'darwin' ? 'close' : 'quit' },
     ],
@@ -25,8 +26,8 @@ export function menuTemplate(platform: string, send: (commandId: string) => void
   const edit: MenuItemConstructorOptions = {
     label: 'Edit',
     submenu: [
-      item('Undo', 'edit.undo', 'CmdOrCtrl+Z'),
-      item('Redo', 'edit.redo', 'CmdOrCtrl+Shift+Z'),
+      item('Undo', 'undo', 'CmdOrCtrl+Z'),
+      item('Redo', 'redo', 'CmdOrCtrl+Shift+Z'),
       separator,
       { role: 'cut' },
       { role: 'copy' },
@@ -34,9 +35,33 @@ export function menuTemplate(platform: string, send: (commandId: string) => void
       { role: 'selectAll' },
     ],
   };
+  const revision: MenuItemConstructorOptions = {
+    label: 'Revision',
+    submenu: [
+      item('Branch this revision', 'branch', 'CmdOrCtrl+B'),
+      item('Manage revisions…', 'revisions'),
+      item('Compare…', 'compare'),
+    ],
+  };
   const view: MenuItemConstructorOptions = {
     label: 'View',
-    submenu: [{ role: 'resetZoom' }, { role: 'zoomIn' }, { role: 'zoomOut' }, separator, { role: 'togglefullscreen' }],
+    submenu: [
+      item('Light or dark', 'theme'),
+      item('All commands…', 'commands'),
+      separator,
+      { role: 'resetZoom' },
+      { role: 'zoomIn' },
+      { role: 'zoomOut' },
+      separator,
+      { role: 'togglefullscreen' },
+    ],
   };
-  return [...(platform === 'darwin' ? [{ role: 'appMenu' } as const] : []), file, edit, view, { role: 'windowMenu' }];
+  return [
+    ...(platform === 'darwin' ? [{ role: 'appMenu' } as const] : []),
+    file,
+    edit,
+    revision,
+    view,
+    { role: 'windowMenu' },
+  ];
 }

@@ -1,0 +1,125 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { answer } from '../../electron/services/answer.ts';
+import { createDialogCalls, type Dialogs } from '../../electron/services/dialogCalls.ts';
+import { createHost } from '../../electron/services/host.ts';
+import { readStatic } from '../../electron/services/staticFiles.ts';
+import { readTextFile } from '../../electron/services/textFile.ts';
+
+let folder: string;
+const inFolder = (name: string) => join(folder, name);
+const host = (startPath: string | null = null) =>
+  createHost({ examplesFolder: 'test/electron/examples', startPath, recentListPath: inFolder('state/recent.json') });
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'augerwright-test-'));
+});
+
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('opening and saving', () => {
+  test('without a file, the demo opens, and cannot be written back', async () => {
+    const opened = await host().api.readStartProject(null);
+    expect(opened).toMatchObject({ ok: true, value: { handle: null, path: null, name: 'demo.json' } });
+  });
+
+  test('a file named at the start opens, is saved under its handle, and is remembered by the next start', async () => {
+    writeFileSync(inFolder('mine.json'), '{"a":1}');
+    const { api } = host(inFolder('mine.json'));
+    const opened = await api.readStartProject(null);
+    if (!opened.ok || opened.value.handle === null) throw new Error('not opened');
+    expect(opened.value.text).toBe('{"a":1}');
+    expect(await api.saveProject({ handle: opened.value.handle, text: '{"a":2}' })).toMatchObject({ ok: true });
+    expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('{"a":2}');
+    expect(readdirSync(folder).sort()).toEqual(['mine.json', 'state']);
+
+    const next = host();
+    const recent = await next.api.listRecent(null);
+    if (!recent.ok) throw new Error('no list');
+    expect(recent.value.map((file) => file.name)).toEqual(['mine.json']);
+    expect(await next.api.openRecent({ handle: recent.value[0].handle })).toMatchObject({
+      ok: true,
+      value: { text: '{"a":2}' },
+    });
+  });
+
+  test('a failed save leaves the old file whole', async () => {
+    writeFileSync(inFolder('mine.json'), 'old');
+    const { api, table } = host();
+    const handle = table.admit(inFolder('gone/mine.json'));
+    const saved = await api.saveProject({ handle, text: 'new' });
+    expect(saved).toMatchObject({ ok: false, issues: [{ code: 'file-enoent' }] });
+    expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('old');
+  });
+
+  test('a damaged list of recent files is taken as empty', async () => {
+    const { api } = createHost({ examplesFolder: folder, startPath: null, recentListPath: inFolder('recent.json') });
+    writeFileSync(inFolder('recent.json'), '{"not":"a list"}');
+    expect(await api.listRecent(null)).toEqual({ ok: true, value: [] });
+  });
+});
+
+describe('files that cannot be read', () => {
+  test.each([
+    ['missing.json', 'file-enoent'],
+    ['.', 'file-eisdir'],
+    ['binary.json', 'file-not-text'],
+    ['long.json', 'file-too-large'],
+  ])('%s gives %s', async (name, code) => {
+    writeFileSync(inFolder('binary.json'), Buffer.from([0xff, 0xfe, 0x00, 0xd8]));
+    writeFileSync(inFolder('long.json'), 'x'.repeat(101));
+    expect(await readTextFile(inFolder(name), 100)).toMatchObject({ ok: false, issues: [{ code }] });
+  });
+
+  test('a link out of the served folder is not followed', async () => {
+    writeFileSync(inFolder('inside.json'), '{}');
+    symlinkSync(join(process.cwd(), 'package.json'), inFolder('link.json'));
+    expect(await readStatic(folder, '/inside.json')).not.toBeNull();
+    expect(await readStatic(folder, '/link.json')).toBeNull();
+  });
+});
+
+describe('dialogs', () => {
+  const dialogs = (path: string | null): Dialogs => ({
+    pickToOpen: async () => path,
+    pickToSave: async () => path,
+    pagePdf: async () => new TextEncoder().encode('%PDF'),
+    setEdited: () => undefined,
+  });
+
+  test('a cancelled dialog answers null', async () => {
+    const calls = createDialogCalls(host(), dialogs(null));
+    expect(await calls.openProject(null)).toEqual({ ok: true, value: null });
+    expect(await calls.saveProjectAs({ text: '', suggestedName: 'a.json' })).toEqual({ ok: true, value: null });
+    expect(await calls.printReport({ suggestedName: 'a.pdf' })).toEqual({ ok: true, value: null });
+  });
+
+  test('a file saved under a new name is then saved by its handle, without a dialog', async () => {
+    const services = host();
+    const calls = createDialogCalls(services, dialogs(inFolder('new.json')));
+    const saved = await calls.saveProjectAs({ text: 'one', suggestedName: 'new.json' });
+    if (!saved.ok || !saved.value?.handle) throw new Error('not saved');
+    await services.api.saveProject({ handle: saved.value.handle, text: 'two' });
+    expect(readFileSync(inFolder('new.json'), 'utf8')).toBe('two');
+  });
+
+  test('an export writes its bytes, and the report what the page prints', async () => {
+    const calls = createDialogCalls(host(), dialogs(inFolder('out.bin')));
+    await calls.exportFile({ suggestedName: 'out.bin', data: new Uint8Array([1, 2, 3]) });
+    expect([...readFileSync(inFolder('out.bin'))]).toEqual([1, 2, 3]);
+    await calls.printReport({ suggestedName: 'out.pdf' });
+    expect(readFileSync(inFolder('out.bin'), 'utf8')).toBe('%PDF');
+  });
+});
+
+test('a fault inside a call comes back as an issue', async () => {
+  const listExamples = async () => {
+    throw new Error('broken');
+  };
+  expect(await answer({ listExamples } as never, 'listExamples', null)).toMatchObject({
+    ok: false,
+    issues: [{ code: 'host-fault' }],
+  });
+});
