@@ -1,11 +1,12 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-/** Pinned so that every run sees the same cases and the same clock face. */
+/** Pinned so that every run sees the same clock face. */
 process.env.TZ = 'UTC';
 
 export default defineConfig({
   test: {
-    root: new URL('..', import.meta.url).pathname,
+    root: fileURLToPath(new URL('..', import.meta.url)),
     maxWorkers: 2,
     projects: [
       {

@@ -18,11 +18,13 @@ const flags = [
   '--font-render-hinting=none',
 ];
 
-/** Starts a browser. `AUGERWRIGHT_BROWSER` names another executable where the packaged one cannot run. */
+/** Starts a browser: the one `AUGERWRIGHT_BROWSER` names, else the packaged one, else (not Linux x64) an installed one. */
 export async function launchBrowser(): Promise<Browser> {
   const named = process.env.AUGERWRIGHT_BROWSER;
-  const executablePath = named ?? (await packagedBrowser());
-  return playwright.launch({ executablePath, args: flags, headless: true });
+  if (named) return playwright.launch({ executablePath: named, args: flags });
+  if (process.platform !== 'linux' || process.arch !== 'x64')
+    return playwright.launch({ channel: 'chrome', args: flags });
+  return playwright.launch({ executablePath: await packagedBrowser(), args: flags });
 }
 
 /** Path of the unpacked browser. The package unpacks into TMPDIR and never looks at versions, so each has its own. */

@@ -1,0 +1,9 @@
+/** Pictures for people: `node test/helpers/shots.mjs [NAME...]` builds, then writes test/.out/shots/*.png. */
+
+import { fileURLToPath } from 'node:url';
+import { runnerImport } from 'vite';
+import { ensureBuilt } from '../../electron/cli/builder.mjs';
+
+await ensureBuilt(['renderer'], console.log);
+const { module } = await runnerImport(fileURLToPath(new URL('./shots.ts', import.meta.url)));
+await module.takeShots(process.argv.slice(2));

@@ -1,0 +1,55 @@
+/** The list of pictures that people look at before a release, and how each is reached. */
+
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { launchBrowser, outFolder } from '../e2e/browser.ts';
+import { openWorkbench } from '../e2e/harness.ts';
+
+/** One view: what to press or click, from the freshly opened workbench. */
+interface Shot {
+  readonly name: string;
+  /** Project file; the demo when absent. */
+  readonly file?: string;
+  reach?(page: Page): Promise<void>;
+}
+
+const shots: readonly Shot[] = [{ name: 'start' }];
+
+const sizes = [
+  [1280, 800],
+  [1920, 1080],
+] as const;
+const schemes = ['light', 'dark'] as const;
+
+/** Takes the named shots, or all, in every size and scheme. */
+export async function takeShots(names: readonly string[]): Promise<void> {
+  const folder = join(outFolder, 'shots');
+  mkdirSync(folder, { recursive: true });
+  const browser = await launchBrowser();
+  for (const shot of shots.filter(({ name }) => names.length === 0 || names.includes(name))) {
+    for (const [width, height] of sizes) {
+      for (const colorScheme of schemes) {
+        const path = join(folder, `${shot.name}-${width}-${colorScheme}.png`);
+        await takeShot(browser, shot, { width, height, colorScheme }, path);
+      }
+    }
+  }
+  await browser.close();
+}
+
+async function takeShot(
+  browser: Browser,
+  shot: Shot,
+  look: { width: number; height: number; colorScheme: 'light' | 'dark' },
+  path: string,
+): Promise<void> {
+  const file = shot.file === undefined ? {} : { file: shot.file };
+  const workbench = await openWorkbench({ ...look, ...file, browser });
+  await workbench.page.waitForLoadState('networkidle');
+  await shot.reach?.(workbench.page);
+  await workbench.page.screenshot({ path });
+  for (const problem of workbench.problems) console.error(`${path}: ${problem}`);
+  await workbench.close();
+  console.log(path);
+}
