@@ -1,0 +1,105 @@
+/** Whether the end of the screw fits the bore ahead of it. */
+
+import type { Revision } from '../project/schema.ts';
+import type { Issue } from '../result.ts';
+import { fromSi, toSi } from '../units.ts';
+import { barrelOf, nozzleOf, screwOf } from './convert.ts';
+import { brokenRules, mmText, type Path, type Rule, slackMm } from './issueList.ts';
+import {
+  boreOutline,
+  firstNarrowing,
+  lastRootDiameter,
+  leastClearance,
+  screwSectionsLength,
+  tipOutline,
+} from './outline.ts';
+
+/** Least distance between a turning tip and the wall: below it they rub once warm (common practice). mm */
+export const leastTipClearanceMm = 0.05;
+
+function pinRules(revision: Revision, path: Path): readonly Rule[] {
+  const { tip } = revision.screw;
+  const bodyMm = fromSi(lastRootDiameter(screwOf(revision)), 'mm');
+  return [
+    {
+      holds: tip.pinDiameterMm <= bodyMm + slackMm,
+      path: [...path, 'screw', 'tip', 'pinDiameterMm'],
+      code: 'pin-too-thick',
+      message: "The tip's pin is thicker than the body it stands on.",
+      value: mmText(tip.pinDiameterMm),
+      allowed: `at most ${mmText(bodyMm)}, the last root diameter`,
+      remedy: 'Reduce the pin or enlarge the last root diameter.',
+    },
+    {
+      holds: tip.pinLengthMm === 0 || tip.pinDiameterMm > 0,
+      path: [...path, 'screw', 'tip', 'pinDiameterMm'],
+      code: 'pin-without-diameter',
+      message: 'The pin has a length but no diameter.',
+      value: mmText(tip.pinDiameterMm),
+      allowed: `above 0 where the pin is ${mmText(tip.pinLengthMm)} long`,
+      remedy: 'Give the pin a diameter, or set its length to 0.',
+    },
+  ];
+}
+
+function lengthRule(revision: Revision, path: Path): Rule {
+  const sectionsMm = fromSi(screwSectionsLength(screwOf(revision)), 'mm');
+  const { lengthMm } = revision.barrel;
+  return {
+    holds: sectionsMm <= lengthMm + slackMm,
+    path: [...path, 'screw', 'sections'],
+    code: 'screw-too-long',
+    message: "The screw's sections together are longer than the barrel.",
+    value: mmText(sectionsMm),
+    allowed: `at most ${mmText(lengthMm)}, the barrel's length`,
+    remedy: 'Shorten the sections or lengthen the barrel.',
+  };
+}
+
+function contactRule(revision: Revision, path: Path): Rule {
+  const tip = tipOutline(screwOf(revision));
+  const bore = boreOutline(barrelOf(revision), nozzleOf(revision));
+  const gapMm = fromSi(leastClearance(tip, bore), 'mm');
+  const through = gapMm === Number.NEGATIVE_INFINITY;
+  return {
+    holds: gapMm > leastTipClearanceMm,
+    path: [...path, 'screw', 'tip'],
+    code: 'tip-touches',
+    message: through ? 'The tip reaches out of the nozzle.' : 'The tip touches or nearly touches the bore.',
+    value: through ? 'past the orifice' : gapMm <= 0 ? `overlap of ${mmText(-gapMm)}` : `distance ${mmText(gapMm)}`,
+    allowed: `a distance above ${mmText(leastTipClearanceMm)} everywhere`,
+    remedy: 'Shorten the screw or its tip, lengthen the barrel, or open the entry.',
+  };
+}
+
+/** A flight that runs to the screw's end must stop before the bore narrows. */
+function flightEndRule(revision: Revision, path: Path): Rule {
+  const { sections, radialClearanceMm } = revision.screw;
+  const flightMm = revision.barrel.boreDiameterMm / 2 - radialClearanceMm;
+  const narrowMm = fromSi(
+    firstNarrowing(boreOutline(barrelOf(revision), nozzleOf(revision)), toSi(flightMm, 'mm')),
+    'mm',
+  );
+  const endMm = fromSi(screwSectionsLength(screwOf(revision)), 'mm');
+  const limitMm = narrowMm - leastTipClearanceMm;
+  return {
+    holds: sections[sections.length - 1]?.kind !== 'flighted' || endMm < limitMm + slackMm,
+    path: [...path, 'screw', 'sections', sections.length - 1, 'lengthMm'],
+    code: 'flight-touches',
+    message: 'The end of the flight touches or nearly touches the shoulder of the bore.',
+    value: mmText(endMm),
+    allowed: `an end at ${mmText(limitMm)} or before`,
+    remedy: 'Shorten the last section, end it plain, or lengthen the barrel.',
+  };
+}
+
+/**
+ * Faults of the tip against the bore.
+ * @param revision stored revision that fits the schema and whose roots leave a channel
+ * @param path path of the revision
+ * @returns one issue per fault; contact is judged only where pin and length are sound
+ */
+export function tipIssues(revision: Revision, path: Path): readonly Issue[] {
+  const first = brokenRules([...pinRules(revision, path), lengthRule(revision, path)]);
+  return first.length > 0 ? first : brokenRules([contactRule(revision, path), flightEndRule(revision, path)]);
+}

@@ -1,0 +1,155 @@
+/** What a schema cannot say: names that must be unique, names that must exist, ranges that must be in order. */
+
+import type { Issue } from '../result.ts';
+import { asList, asNumber, asObject, asText, isObject } from './looseView.ts';
+import { zoneIssues } from './zoneChecks.ts';
+
+type Path = readonly (string | number)[];
+
+const textsOf = (list: unknown, key: string): readonly (string | undefined)[] =>
+  asList(list).map((item) => asText(asObject(item)[key]));
+
+function duplicateIssues(list: unknown, listName: string, what: string): readonly Issue[] {
+  const seen = new Set<string>();
+  return textsOf(list, 'id').flatMap((id, index): readonly Issue[] => {
+    if (id === undefined || !seen.has(id)) {
+      if (id !== undefined) seen.add(id);
+      return [];
+    }
+    const path = [listName, index, 'id'];
+    return [
+      {
+        path,
+        code: 'duplicate-id',
+        message: `Another ${what} has the same id.`,
+        value: id,
+        remedy: 'Choose another id.',
+      },
+    ];
+  });
+}
+
+/** One issue where a name is given but stands for nothing. */
+function missingTarget(
+  name: unknown,
+  known: readonly (string | undefined)[],
+  what: string,
+  path: Path,
+): readonly Issue[] {
+  const text = asText(name);
+  if (text === undefined || known.includes(text)) return [];
+  const names = known.filter((k) => k !== undefined);
+  const allowed = names.length > 0 ? `one of: ${names.slice(0, 20).join(', ')}` : `none, as there is no ${what}`;
+  return [
+    {
+      path,
+      code: 'unknown-id',
+      message: `No ${what} has this id.`,
+      value: text,
+      allowed,
+      remedy: `Name a ${what} of this file.`,
+    },
+  ];
+}
+
+/** Revisions that descend from themselves could never be shown as a tree. */
+function circleIssues(revisions: unknown): readonly Issue[] {
+  const parents = new Map(asList(revisions).map((r) => [asText(asObject(r).id), asText(asObject(r).parent)]));
+  return textsOf(revisions, 'id').flatMap((id, index): readonly Issue[] => {
+    let ancestor = parents.get(id);
+    for (let step = 0; step < parents.size && ancestor !== undefined && ancestor !== id; step++) {
+      ancestor = parents.get(ancestor);
+    }
+    if (id === undefined || ancestor !== id) return [];
+    const path = ['revisions', index, 'parent'];
+    const message = `Revision "${id}" descends from itself.`;
+    return [
+      {
+        path,
+        code: 'circular-parent',
+        message,
+        value: asText(parents.get(id)) ?? '',
+        remedy: 'Choose another parent, or null.',
+      },
+    ];
+  });
+}
+
+function referenceIssues(project: Readonly<Record<string, unknown>>): readonly Issue[] {
+  const revisions = textsOf(project.revisions, 'id');
+  const materials = textsOf(project.materials, 'id');
+  const trials = asList(project.benchLog).map(asObject);
+  return [
+    ...missingTarget(project.activeRevision, revisions, 'revision', ['activeRevision']),
+    ...asList(project.revisions).flatMap((item, i) => {
+      const revision = asObject(item);
+      return [
+        ...missingTarget(revision.parent, revisions, 'revision', ['revisions', i, 'parent']),
+        ...missingTarget(revision.materialId, materials, 'material', ['revisions', i, 'materialId']),
+      ];
+    }),
+    ...trials.flatMap((trial, i) => [
+      ...missingTarget(trial.revisionId, revisions, 'revision', ['benchLog', i, 'revisionId']),
+      ...missingTarget(trial.materialId, materials, 'material', ['benchLog', i, 'materialId']),
+    ]),
+  ];
+}
+
+/** Every sourced value in a material keeps low <= value <= high. */
+export function rangeIssues(node: unknown, path: Path): readonly Issue[] {
+  if (Array.isArray(node)) return node.flatMap((item, index) => rangeIssues(item, [...path, index]));
+  if (!isObject(node)) return [];
+  const inner = Object.entries(node).flatMap(([key, item]) => rangeIssues(item, [...path, key]));
+  const [value, low, high] = [asNumber(node.value), asNumber(node.low), asNumber(node.high)];
+  const order = (key: 'low' | 'high', allowed: string): Issue => ({
+    path: [...path, key],
+    code: 'range-order',
+    message: 'The doubt range must enclose the value.',
+    value: String(node[key]),
+    allowed,
+    remedy: 'Put low, value and high in order.',
+  });
+  if (low > value) inner.push(order('low', `at most ${value}`));
+  if (high < value) inner.push(order('high', `at least ${value}`));
+  return inner;
+}
+
+/** A colour law that is named exists, and anchors come with rising extents. */
+export function colourIssues(material: unknown, path: Path): readonly Issue[] {
+  const m = asObject(material);
+  const laws = textsOf(m.degradation, 'id');
+  const extents = asList(m.colourAnchors).map((anchor) => asNumber(asObject(anchor).extent));
+  const falling = extents.findIndex((extent, i) => i > 0 && extent <= (extents[i - 1] ?? Number.NaN));
+  const issues = [...missingTarget(m.colourLaw, laws, 'degradation law', [...path, 'colourLaw'])];
+  if (falling > 0) {
+    issues.push({
+      path: [...path, 'colourAnchors', falling, 'extent'],
+      code: 'extent-order',
+      message: 'Extents of colour anchors must rise.',
+      value: String(extents[falling]),
+      allowed: `more than ${extents[falling - 1]}`,
+      remedy: 'Sort the anchors by extent and give each its own.',
+    });
+  }
+  return issues;
+}
+
+/**
+ * Checks between the fields of a project whose shape may still be wrong; faults of shape are left to the schema.
+ * @param document parsed JSON of a project file
+ * @returns one issue per fault
+ */
+export function crossIssues(document: unknown): readonly Issue[] {
+  const project = asObject(document);
+  const materials = asList(project.materials);
+  return [
+    ...duplicateIssues(project.revisions, 'revisions', 'revision'),
+    ...duplicateIssues(project.materials, 'materials', 'material'),
+    ...duplicateIssues(project.benchLog, 'benchLog', 'trial'),
+    ...referenceIssues(project),
+    ...circleIssues(project.revisions),
+    ...asList(project.revisions).flatMap((r, i) => zoneIssues(asObject(r).barrel, ['revisions', i, 'barrel'])),
+    ...materials.flatMap((m, i) => rangeIssues(m, ['materials', i])),
+    ...materials.flatMap((m, i) => colourIssues(m, ['materials', i])),
+  ];
+}

@@ -1,0 +1,163 @@
+/** A strict reading of JSON text before it is trusted: where the first fault stands, and what must never be let in. */
+
+/** The first reason against a JSON text. */
+export interface JsonFault {
+  readonly code: 'syntax' | 'too-deep' | 'forbidden-key' | 'duplicate-key';
+  readonly message: string;
+  /** UTF-16 offset into the text */
+  readonly offset: number;
+}
+
+/** Keys that could reach into an object's prototype when data are merged. */
+const forbiddenKeys = new Set(['__proto__', 'constructor', 'prototype']);
+
+class Fault extends Error {
+  readonly code: JsonFault['code'];
+  readonly offset: number;
+  constructor(code: JsonFault['code'], message: string, offset: number) {
+    super(message);
+    this.code = code;
+    this.offset = offset;
+  }
+}
+
+const numberAt = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+const escapeAt = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+const quote = 0x22;
+const backslash = 0x5c;
+const spaceAt = /[ \t\n\r]*/y;
+
+class Scanner {
+  private at = 0;
+  private readonly text: string;
+  private readonly maxDepth: number;
+  constructor(text: string, maxDepth: number) {
+    this.text = text;
+    this.maxDepth = maxDepth;
+  }
+
+  document(): void {
+    this.value(0);
+    if (this.at < this.text.length) throw this.syntax('Text follows the end of the document.');
+  }
+
+  private syntax(message: string, offset = this.at): Fault {
+    return new Fault('syntax', message, offset);
+  }
+
+  private skip(pattern: RegExp): string | null {
+    pattern.lastIndex = this.at;
+    const found = pattern.exec(this.text);
+    if (!found) return null;
+    this.at = pattern.lastIndex;
+    return found[0];
+  }
+
+  private value(depth: number): void {
+    this.skip(spaceAt);
+    if (depth > this.maxDepth) {
+      throw new Fault('too-deep', `Values are nested more than ${this.maxDepth} deep.`, this.at);
+    }
+    const first = this.text[this.at];
+    if (first === '{') this.object(depth);
+    else if (first === '[') this.array(depth);
+    else if (first === '"') this.string();
+    else this.word(first);
+    this.skip(spaceAt);
+  }
+
+  private word(first: string | undefined): void {
+    if (first === undefined) throw this.syntax('The text ends where a value is expected.');
+    const literal = ['true', 'false', 'null'].find((word) => this.text.startsWith(word, this.at));
+    if (literal) this.at += literal.length;
+    else if (this.skip(numberAt) === null) throw this.syntax(`A value is expected, not "${first}".`);
+  }
+
+  /** Walks the string by hand: one pattern for a string of megabytes could exhaust the pattern engine's stack. */
+  private string(): string {
+    const start = this.at;
+    if (this.text[start] !== '"') throw this.syntax('A text in double quotes is expected.');
+    this.at += 1;
+    for (;;) {
+      const code = this.text.charCodeAt(this.at);
+      if (code === quote) break;
+      if (code === backslash) {
+        if (this.skip(escapeAt) === null) throw this.syntax('This escape is not known to JSON.');
+      } else if (code >= 0x20) this.at += 1;
+      else
+        throw this.syntax(
+          Number.isNaN(code) ? 'The text in quotes is not closed.' : 'A control character stands in a text.',
+        );
+    }
+    this.at += 1;
+    return this.text.slice(start, this.at);
+  }
+
+  private array(depth: number): void {
+    this.at += 1;
+    this.skip(spaceAt);
+    if (this.text[this.at] === ']') {
+      this.at += 1;
+      return;
+    }
+    do this.value(depth + 1);
+    while (this.comma(']'));
+  }
+
+  private object(depth: number): void {
+    this.at += 1;
+    this.skip(spaceAt);
+    if (this.text[this.at] === '}') {
+      this.at += 1;
+      return;
+    }
+    const seen = new Set<string>();
+    do {
+      this.skip(spaceAt);
+      this.key(seen);
+      this.skip(spaceAt);
+      if (this.text[this.at] !== ':') throw this.syntax('A colon is expected after the key.');
+      this.at += 1;
+      this.value(depth + 1);
+    } while (this.comma('}'));
+  }
+
+  private key(seen: Set<string>): void {
+    const start = this.at;
+    const key = String(JSON.parse(this.string()));
+    if (forbiddenKeys.has(key)) throw new Fault('forbidden-key', `The key "${key}" is not allowed.`, start);
+    if (seen.has(key)) throw new Fault('duplicate-key', `The key "${key}" stands twice in one object.`, start);
+    seen.add(key);
+  }
+
+  /** True where another item follows, false at the closing bracket. */
+  private comma(close: string): boolean {
+    const next = this.text[this.at];
+    if (next !== ',' && next !== close) throw this.syntax(`A comma or "${close}" is expected.`);
+    this.at += 1;
+    return next === ',';
+  }
+}
+
+/**
+ * Looks for the first fault of a JSON text.
+ * @param text the document, without byte order mark
+ * @param maxDepth deepest nesting of objects and arrays that is let in
+ * @returns the fault, or null where JSON.parse may be used
+ * Grammar: RFC 8259.
+ */
+export function findJsonFault(text: string, maxDepth: number): JsonFault | null {
+  try {
+    new Scanner(text, maxDepth).document();
+    return null;
+  } catch (fault) {
+    if (fault instanceof Fault) return { code: fault.code, message: fault.message, offset: fault.offset };
+    throw fault;
+  }
+}
+
+/** Line and column, both from 1, of an offset. */
+export function lineAndColumn(text: string, offset: number): { readonly line: number; readonly column: number } {
+  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
+  return { line: before.length, column: (before[before.length - 1] ?? '').length + 1 };
+}

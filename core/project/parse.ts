@@ -1,0 +1,118 @@
+/** Text of a project file to a project: never throws, and names every fault at once. */
+
+import { fail, type Issue, ok, type Result } from '../result.ts';
+import { colourIssues, crossIssues, rangeIssues } from './crossChecks.ts';
+import { findJsonFault, type JsonFault, lineAndColumn } from './jsonScan.ts';
+import { isObject, type JsonObject } from './looseView.ts';
+import { type Material, materialSchema } from './materialSchema.ts';
+import { migrate } from './migrate.ts';
+import { type Project, projectFormat, projectSchema, projectVersion } from './schema.ts';
+import { checkSchema, shortValue } from './schemaIssues.ts';
+
+/** Longest text that is read, in UTF-16 units: 50 million, about 50 MB. */
+export const longestProjectText = 50_000_000;
+/** Deepest nesting of objects and lists that is read. */
+export const deepestNesting = 64;
+
+const whole = (code: string, message: string, remedy: string, more: Partial<Issue> = {}): Result<never> =>
+  fail({ path: [], code, message, remedy, ...more });
+
+const faultCodes: Readonly<Record<JsonFault['code'], string>> = {
+  syntax: 'bad-json',
+  'too-deep': 'too-deep',
+  'forbidden-key': 'forbidden-key',
+  'duplicate-key': 'duplicate-key',
+};
+
+function refuseFault(text: string, fault: JsonFault): Result<never> {
+  const { line, column } = lineAndColumn(text, fault.offset);
+  const found = text.slice(fault.offset, fault.offset + 20).split(/[\r\n]/)[0] ?? '';
+  const message = `${fault.message} Line ${line}, column ${column}.`;
+  const remedy = 'Mend the text at this place, or restore a saved copy.';
+  return whole(faultCodes[fault.code], message, remedy, found === '' ? {} : { value: found });
+}
+
+/**
+ * JSON text to data, guarded.
+ * @param text file content; a byte order mark is forgiven
+ * @returns plain data, or one issue with line and column
+ */
+export function parseJson(text: string): Result<unknown> {
+  if (text.length > longestProjectText) {
+    const value = `${(text.length / 1e6).toFixed(1)} million characters`;
+    return whole('too-large', 'The file is too large to be a project.', 'Choose another file.', {
+      value,
+      allowed: `at most ${longestProjectText / 1e6} million characters`,
+    });
+  }
+  const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const fault = findJsonFault(body, deepestNesting);
+  return fault ? refuseFault(body, fault) : ok(JSON.parse(body));
+}
+
+/** The document's own statement of what it is, before its content is looked at. */
+function checkHeader(document: unknown): Result<JsonObject> {
+  if (!isObject(document) || document.format !== projectFormat) {
+    const value = shortValue(isObject(document) ? document.format : document);
+    return whole('not-a-project', 'This file does not say that it is a project.', 'Choose a project file.', {
+      path: isObject(document) ? ['format'] : [],
+      ...(value === undefined ? {} : { value }),
+      allowed: `"format": "${projectFormat}"`,
+    });
+  }
+  const { version } = document;
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
+    const value = shortValue(version);
+    return whole('bad-version', 'The file does not state a version.', 'Add the version the file was written with.', {
+      path: ['version'],
+      ...(value === undefined ? {} : { value }),
+      allowed: `a whole number from 0 to ${projectVersion}`,
+    });
+  }
+  if (version > projectVersion) {
+    const remedy = 'Open it with the newer program; the file is left untouched.';
+    return whole('newer-version', 'The file was written by a newer version of this program.', remedy, {
+      path: ['version'],
+      value: String(version),
+      allowed: `0 to ${projectVersion}`,
+    });
+  }
+  return ok(document);
+}
+
+/**
+ * Checks data that claim to be a project, older versions included.
+ * @param document plain JSON data
+ * @returns the project in today's shape, unknown fields kept, or every issue found
+ */
+export function checkProject(document: unknown): Result<Project> {
+  const header = checkHeader(document);
+  if (!header.ok) return header;
+  const current = migrate(header.value);
+  const shape = checkSchema(projectSchema, current);
+  const issues = [...(shape.ok ? [] : shape.issues), ...crossIssues(current)];
+  return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
+}
+
+/**
+ * Reads the text of a project file.
+ * @param text file content, at most 50 million characters, nested at most 64 deep
+ * @returns the project, or every issue found: syntax faults by line and column, else path, value, allowed range, remedy
+ */
+export function parseProject(text: string): Result<Project> {
+  const data = parseJson(text);
+  return data.ok ? checkProject(data.value) : data;
+}
+
+/**
+ * Reads the text of a material file of the library.
+ * @param text file content
+ * @returns the material, or every issue found
+ */
+export function parseMaterial(text: string): Result<Material> {
+  const data = parseJson(text);
+  if (!data.ok) return data;
+  const shape = checkSchema(materialSchema, data.value);
+  const issues = [...(shape.ok ? [] : shape.issues), ...rangeIssues(data.value, []), ...colourIssues(data.value, [])];
+  return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
+}

@@ -1,0 +1,88 @@
+/** Schema faults as issues in clear words: place, value, allowed range, what to do. */
+
+import type { z } from 'zod';
+import type { Issue, Result } from '../result.ts';
+import { allowedAt, valueAt } from './allowedText.ts';
+import { schemaNode } from './jsonSchema.ts';
+
+type Path = readonly (string | number)[];
+type ZodIssue = z.core.$ZodIssue;
+
+/** A value shortened for display; undefined where nothing is there. */
+export function shortValue(value: unknown): string | undefined {
+  if (value === undefined) return undefined;
+  const text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+}
+
+const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`);
+
+const limitMessage = (issue: ZodIssue & { code: 'too_small' | 'too_big' }): string => {
+  const small = issue.code === 'too_small';
+  if (issue.origin === 'string') return small ? 'The text is too short.' : 'The text is too long.';
+  if (issue.origin === 'array') return small ? 'The list has too few entries.' : 'The list has too many entries.';
+  return small ? 'The number is too small.' : 'The number is too large.';
+};
+
+function messageOf(issue: ZodIssue, missing: boolean): { readonly code: string; readonly message: string } {
+  if (missing) return { code: 'missing', message: 'This field is missing.' };
+  switch (issue.code) {
+    case 'invalid_type':
+      return {
+        code: 'wrong-type',
+        message: `This must be ${article(issue.expected === 'int' ? 'whole number' : issue.expected)}.`,
+      };
+    case 'too_small':
+    case 'too_big':
+      return { code: 'out-of-range', message: limitMessage(issue) };
+    case 'invalid_value':
+      return { code: 'not-a-choice', message: 'This is none of the choices.' };
+    case 'invalid_union':
+      return { code: 'not-a-choice', message: 'This fits none of the kinds known here.' };
+    case 'invalid_format':
+      return { code: 'bad-text', message: formatMessage(issue.format) };
+    default:
+      return { code: 'invalid', message: issue.message };
+  }
+}
+
+const formatMessage = (format: string): string =>
+  format === 'date'
+    ? 'The date must read year-month-day, such as 2026-03-09.'
+    : 'The text has characters that are not allowed.';
+
+const pattern = (issue: ZodIssue): string | undefined =>
+  issue.code === 'invalid_format'
+    ? issue.format === 'date'
+      ? 'YYYY-MM-DD'
+      : 'letters, digits, dot, hyphen and underscore, beginning with a letter or digit'
+    : undefined;
+
+function toIssue(issue: ZodIssue, schema: z.ZodType, document: unknown, prefix: Path): Issue {
+  const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part));
+  const found = valueAt(document, path);
+  const { code, message } = messageOf(issue, found === undefined);
+  const allowed = pattern(issue) ?? allowedAt(schemaNode(schema), document, path);
+  const value = shortValue(found);
+  return {
+    path: [...prefix, ...path],
+    code,
+    message,
+    ...(value === undefined ? {} : { value }),
+    ...(allowed === undefined ? {} : { allowed }),
+    remedy: found === undefined ? 'Add the field.' : 'Change the value to one that is allowed.',
+  };
+}
+
+/**
+ * A document checked against a schema, with every fault at once.
+ * @param schema any schema of the file format
+ * @param document the data
+ * @param prefix path of the document inside a larger one
+ * @returns the typed document, unknown fields kept, or one issue per fault
+ */
+export function checkSchema<T>(schema: z.ZodType<T>, document: unknown, prefix: Path = []): Result<T> {
+  const checked = schema.safeParse(document);
+  if (checked.success) return { ok: true, value: checked.data };
+  return { ok: false, issues: checked.error.issues.map((issue) => toIssue(issue, schema, document, prefix)) };
+}
