@@ -2,71 +2,77 @@
 
 /** Sums per band between neighbouring levels. */
 export interface LevelSums {
-  /** levels.length - 1 bands: plain area. */
-  readonly area: Float64Array;
-  /** Integral of the first weight. */
+  /** Increasing, enclosing all values that will come. */
+  readonly levels: Float64Array;
+  /** Integral of the first weight per band; levels.length - 1 bands. */
   readonly first: Float64Array;
-  /** Integral of the second weight. */
+  /** Integral of the second weight per band. */
   readonly second: Float64Array;
 }
 
-/** Empty sums for a number of bands. */
-export function levelSums(bands: number): LevelSums {
-  return { area: new Float64Array(bands), first: new Float64Array(bands), second: new Float64Array(bands) };
+/** Empty sums for bands between levels. */
+export function levelSums(levels: Float64Array): LevelSums {
+  return { levels, first: new Float64Array(levels.length - 1), second: new Float64Array(levels.length - 1) };
 }
 
-/** Corner of a triangle: level value and two weights. */
-export interface Corner {
-  readonly level: number;
-  readonly first: number;
-  readonly second: number;
+/** Values at the nodes of a triangulation. */
+export interface NodeValues {
+  readonly level: Float64Array;
+  readonly first: Float64Array;
+  readonly second: Float64Array;
 }
 
-/** Area and weights of a triangle below a level. */
-function below(corners: readonly Corner[], area: number, level: number): [number, number, number] {
-  const [a, b, c] = corners;
-  if (level <= a.level) return [0, 0, 0];
-  const whole: [number, number, number] = [
-    area,
-    (area * (a.first + b.first + c.first)) / 3,
-    (area * (a.second + b.second + c.second)) / 3,
-  ];
-  if (level >= c.level) return whole;
-  if (level <= b.level) return tip(a, b, c, area, level);
-  const top = tip(c, b, a, area, level);
-  return [whole[0] - top[0], whole[1] - top[1], whole[2] - top[2]];
+/** Integrals of both weights below a level in the triangle under work; reused between calls. */
+const below = new Float64Array(2);
+
+/** Shares out one triangle with nodes a, b, c and a given area among the bands. */
+export function addTriangle(sums: LevelSums, nodes: NodeValues, area: number, a: number, b: number, c: number): void {
+  const { levels, first, second } = sums;
+  const { level } = nodes;
+  let [low, middle, high] = [a, b, c];
+  if (level[low] > level[middle]) [low, middle] = [middle, low];
+  if (level[middle] > level[high]) [middle, high] = [high, middle];
+  if (level[low] > level[middle]) [low, middle] = [middle, low];
+  let beforeFirst = 0;
+  let beforeSecond = 0;
+  const last = levels.length - 2;
+  for (let band = bandOf(levels, level[low]); band <= last; band++) {
+    const done = band === last || levels[band + 1] >= level[high];
+    if (done) whole(nodes, area, low, middle, high);
+    else belowLevel(nodes, area, low, middle, high, levels[band + 1]);
+    first[band] += below[0] - beforeFirst;
+    second[band] += below[1] - beforeSecond;
+    beforeFirst = below[0];
+    beforeSecond = below[1];
+    if (done) break;
+  }
+}
+
+function whole(nodes: NodeValues, area: number, a: number, b: number, c: number): void {
+  below[0] = (area * (nodes.first[a] + nodes.first[b] + nodes.first[c])) / 3;
+  below[1] = (area * (nodes.second[a] + nodes.second[b] + nodes.second[c])) / 3;
+}
+
+function belowLevel(nodes: NodeValues, area: number, a: number, b: number, c: number, level: number): void {
+  if (level <= nodes.level[b]) {
+    tip(nodes, area, a, b, c, level);
+    return;
+  }
+  tip(nodes, area, c, b, a, level);
+  const [topFirst, topSecond] = [below[0], below[1]];
+  whole(nodes, area, a, b, c);
+  below[0] -= topFirst;
+  below[1] -= topSecond;
 }
 
 /** The part of a triangle between corner a and the level line, which cuts the sides a-b and a-c. */
-function tip(a: Corner, b: Corner, c: Corner, area: number, level: number): [number, number, number] {
-  const p = (level - a.level) / (b.level - a.level);
-  const q = (level - a.level) / (c.level - a.level);
+function tip(nodes: NodeValues, area: number, a: number, b: number, c: number, at: number): void {
+  const { level, first, second } = nodes;
+  const p = (at - level[a]) / (level[b] - level[a]);
+  const q = (at - level[a]) / (level[c] - level[a]);
   const part = area * p * q;
-  const first = a.first + (p * (b.first - a.first) + q * (c.first - a.first)) / 3;
-  const second = a.second + (p * (b.second - a.second) + q * (c.second - a.second)) / 3;
-  return [part, part * first, part * second];
-}
-
-/** Shares out one triangle among the bands. @param levels increasing, enclosing all corner levels */
-export function addTriangle(
-  sums: LevelSums,
-  levels: Float64Array,
-  area: number,
-  one: Corner,
-  two: Corner,
-  three: Corner,
-): void {
-  const corners = [one, two, three].sort((p, q) => p.level - q.level);
-  let band = bandOf(levels, corners[0].level);
-  let before: [number, number, number] = [0, 0, 0];
-  for (; band < levels.length - 1; band++) {
-    const here = below(corners, area, band === levels.length - 2 ? Number.POSITIVE_INFINITY : levels[band + 1]);
-    sums.area[band] += here[0] - before[0];
-    sums.first[band] += here[1] - before[1];
-    sums.second[band] += here[2] - before[2];
-    before = here;
-    if (levels[band + 1] >= corners[2].level) break;
-  }
+  below[0] = part * (first[a] + (p * (first[b] - first[a]) + q * (first[c] - first[a])) / 3);
+  below[1] = part * (second[a] + (p * (second[b] - second[a]) + q * (second[c] - second[a])) / 3);
 }
 
 /** Band that holds a level. */

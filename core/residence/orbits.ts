@@ -6,7 +6,7 @@
  * channel dQ over the volume per unit axial length). No diffusion, no leakage over the flight, fully developed flow.
  */
 
-import { addTriangle, bandOf, type LevelSums, levelSums } from '../math/levelSums.ts';
+import { addTriangle, bandOf, type LevelSums, levelSums, type NodeValues } from '../math/levelSums.ts';
 
 /** Half or whole section on a wall-following grid; node (i, j) at i * rows + j. */
 export interface OrbitGrid {
@@ -37,8 +37,9 @@ export interface Orbits {
   readonly extremum: number;
 }
 
-/** Bands of the main vortex. */
-const BANDS = 400;
+/** Bands of the main vortex, and the thinnest one, below which the levels of a grid mean nothing. */
+const BANDS = 300;
+const THINNEST = 2e-4;
 /** Bands of the counter-rotating eddies. */
 const EDDY_BANDS = 12;
 
@@ -46,50 +47,42 @@ const EDDY_BANDS = 12;
 export function channelOrbits(grid: OrbitGrid): Orbits {
   let extremum = 0;
   for (const value of grid.stream) if (Math.abs(value) > Math.abs(extremum)) extremum = value;
-  const scaled = grid.stream.map((value) => {
-    const ratio = value / extremum;
-    return Math.sign(ratio) * Math.sqrt(Math.abs(ratio));
-  });
-  let lowest = 0;
-  for (const value of scaled) lowest = Math.min(lowest, value);
-  const levels = orbitLevels(lowest);
-  const sums = levelSums(levels.length - 1);
+  // the root of psi is linear near a wall at rest, psi itself is not
+  const scaled = grid.stream.map((value) => signedRoot(value / extremum));
+  const levels = orbitLevels(scaled.reduce((low, value) => Math.min(low, value), 0));
+  const sums = levelSums(levels);
+  const nodes = { level: scaled, first: grid.along, second: grid.density };
   for (let i = 0; i + 1 < grid.columns; i++) {
-    for (let j = 0; j + 1 < grid.rows; j++) addQuad(grid, scaled, levels, sums, i * grid.rows + j);
+    for (let j = 0; j + 1 < grid.rows; j++) {
+      const k = i * grid.rows + j;
+      const right = k + grid.rows;
+      addNodes(grid, nodes, sums, k, right, right + 1);
+      addNodes(grid, nodes, sums, k, right + 1, k + 1);
+    }
   }
   return { levels, ...shares(sums), extremum };
 }
 
+function signedRoot(ratio: number): number {
+  return Math.sign(ratio) * Math.sqrt(Math.abs(ratio));
+}
+
 /** Level edges, dense near the centre, where a wide channel has its plateau. */
 function orbitLevels(lowest: number): Float64Array {
-  const eddies = lowest < -1e-9 ? EDDY_BANDS : 0;
-  const levels = new Float64Array(eddies + BANDS + 1);
-  for (let k = 0; k < eddies; k++) levels[k] = lowest * (1 - k / eddies);
-  for (let k = 0; k <= BANDS; k++) levels[eddies + k] = Math.sin((Math.PI * k) / (2 * BANDS));
-  return levels;
+  const levels: number[] = [];
+  if (lowest < -1e-9) for (let k = 0; k < EDDY_BANDS; k++) levels.push(lowest * (1 - k / EDDY_BANDS));
+  for (let k = 0; k < BANDS; k++) {
+    const level = Math.sin((Math.PI * k) / (2 * BANDS));
+    if (1 - level > THINNEST) levels.push(level);
+  }
+  levels.push(1);
+  return Float64Array.from(levels);
 }
 
-/** Two triangles of the quad whose first node is k; the root of psi is linear near a wall at rest, psi itself is not. */
-function addQuad(grid: OrbitGrid, scaled: Float64Array, levels: Float64Array, sums: LevelSums, k: number): void {
-  const right = k + grid.rows;
-  addNodes(grid, scaled, levels, sums, k, right, right + 1);
-  addNodes(grid, scaled, levels, sums, k, right + 1, k + 1);
-}
-
-function addNodes(
-  grid: OrbitGrid,
-  scaled: Float64Array,
-  levels: Float64Array,
-  sums: LevelSums,
-  a: number,
-  b: number,
-  c: number,
-): void {
-  const { x, y, along, density } = grid;
+function addNodes(grid: OrbitGrid, nodes: NodeValues, sums: LevelSums, a: number, b: number, c: number): void {
+  const { x, y } = grid;
   const area = Math.abs((x[b] - x[a]) * (y[c] - y[a]) - (x[c] - x[a]) * (y[b] - y[a])) / 2;
-  if (area === 0) return;
-  const corner = (k: number) => ({ level: scaled[k], first: along[k], second: density[k] });
-  addTriangle(sums, levels, area, corner(a), corner(b), corner(c));
+  if (area > 0) addTriangle(sums, nodes, area, a, b, c);
 }
 
 function shares(sums: LevelSums): Pick<Orbits, 'volume' | 'flow' | 'dwell'> {
@@ -106,7 +99,6 @@ function shares(sums: LevelSums): Pick<Orbits, 'volume' | 'flow' | 'dwell'> {
 /** Dwell over mean dwell at every node of a grid, by its orbit. */
 export function dwellOnGrid(orbits: Orbits, grid: OrbitGrid): Float64Array {
   return grid.stream.map((value) => {
-    const ratio = value / orbits.extremum;
-    return orbits.dwell[bandOf(orbits.levels, Math.sign(ratio) * Math.sqrt(Math.abs(ratio)))];
+    return orbits.dwell[bandOf(orbits.levels, signedRoot(value / orbits.extremum))];
   });
 }
