@@ -5,5 +5,5 @@ import { runnerImport } from 'vite';
 import { ensureBuilt } from '../../electron/cli/builder.mjs';
 
 await ensureBuilt(['renderer'], console.log);
-const { module } = await runnerImport(fileURLToPath(new URL('./shots.ts', import.meta.url)));
-await module.takeShots(process.argv.slice(2));
+// The module does its work while it is imported: the importer closes afterwards, and later imports would fail.
+await runnerImport(fileURLToPath(new URL('./shots.ts', import.meta.url)));

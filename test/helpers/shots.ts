@@ -23,7 +23,7 @@ const sizes = [
 const schemes = ['light', 'dark'] as const;
 
 /** Takes the named shots, or all, in every size and scheme. */
-export async function takeShots(names: readonly string[]): Promise<void> {
+async function takeShots(names: readonly string[]): Promise<void> {
   const folder = join(outFolder, 'shots');
   mkdirSync(folder, { recursive: true });
   const browser = await launchBrowser();
@@ -53,3 +53,5 @@ async function takeShot(
   await workbench.close();
   console.log(path);
 }
+
+await takeShots(process.argv.slice(2));
