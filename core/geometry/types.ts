@@ -95,3 +95,15 @@ export interface AxialOutline {
   readonly z: Float64Array;
   readonly r: Float64Array;
 }
+
+/** Closed polygon in a plane, counter-clockwise, first point not repeated, m. */
+export interface PlaneOutline {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+/** A solid mesh that knows how far it may lie from the true surface. */
+export interface MeasuredMesh extends SolidMesh {
+  /** largest radial distance of arcs and helices from their chords, compensation included, m */
+  readonly deviation: number;
+}
