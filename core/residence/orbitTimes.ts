@@ -45,22 +45,27 @@ export function orbitTimes(orbits: Orbits): OrbitTimes {
   };
 }
 
+/** A band's flow is taken to leave evenly between the middles towards its neighbours' times; start of that of band k. */
+function bandStart(time: Float64Array, k: number): number {
+  if (k === 0) return time[0];
+  return k >= time.length ? time[time.length - 1] : (time[k - 1] + time[k]) / 2;
+}
+
 /** F: share of the forward flow with a dwell up to a multiple of the mean. */
 export function cumulativeAt(times: OrbitTimes, multiple: number): number {
   const { time, cumulative } = times;
   if (time.length === 0 || multiple < time[0]) return 0;
+  if (multiple >= time[time.length - 1]) return 1;
   let low = 0;
   let high = time.length;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (time[middle] <= multiple) low = middle;
+    if (bandStart(time, middle) <= multiple) low = middle;
     else high = middle;
   }
-  if (low + 1 === time.length) return 1;
-  // each band's flow is taken to leave evenly from its own time to the next band's
   const before = low > 0 ? cumulative[low - 1] : 0;
-  const part = (multiple - time[low]) / (time[low + 1] - time[low]);
-  return before + (cumulative[low] - before) * part;
+  const [start, end] = [bandStart(time, low), bandStart(time, low + 1)];
+  return before + ((cumulative[low] - before) * (multiple - start)) / (end - start);
 }
 
 /** Time by which a share of the forward flow has left; inverse of {@link cumulativeAt}. @param share 0..1 */
@@ -69,8 +74,8 @@ export function timeAtShare(times: OrbitTimes, share: number): number {
   let k = 0;
   while (k < time.length - 1 && cumulative[k] < share) k++;
   const before = k > 0 ? cumulative[k - 1] : 0;
-  const next = k + 1 < time.length ? time[k + 1] : time[k];
-  return time[k] + ((share - before) / (cumulative[k] - before)) * (next - time[k]);
+  const [start, end] = [bandStart(time, k), bandStart(time, k + 1)];
+  return start + ((share - before) / (cumulative[k] - before)) * (end - start);
 }
 
 /** Share of volume on orbits with a dwell above a multiple of the mean, those without way forward included. */

@@ -38,7 +38,7 @@ export interface Orbits {
 }
 
 /** Bands of the main vortex, and the thinnest one, below which the levels of a grid mean nothing. */
-const BANDS = 300;
+const BANDS = 500;
 const THINNEST = 2e-4;
 /** Bands of the counter-rotating eddies. */
 const EDDY_BANDS = 12;
