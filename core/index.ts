@@ -8,6 +8,26 @@ export { deltaE2000 } from './age/deltaE2000.ts';
 export { browningIndex, yellownessD1925, yellownessE313 } from './age/indices.ts';
 export { type Extent, extentAlong, type HeatSegment, molarMassAfter } from './age/kinetics.ts';
 export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, TwoStepLaw } from './age/laws.ts';
+export type * from './design/types.ts';
+export { validateDesign } from './design/validate.ts';
 export { buildStations } from './geometry/stations.ts';
 export type { AxialOutline, GeometrySummary, MeshOptions, SolidMesh, Stations } from './geometry/types.ts';
+export { contentHash } from './hash.ts';
+export { designMaterial } from './material/designMaterial.ts';
+export { type ViscosityLaw, viscosityAt } from './material/viscosityLaw.ts';
+export { fieldUnit } from './project/fieldUnit.ts';
+export { projectJsonSchema } from './project/jsonSchema.ts';
+export { type Material, materialSchema, type Sourced } from './project/materialSchema.ts';
+export { checkProject, parseMaterial, parseProject } from './project/parse.ts';
+export {
+  type Project,
+  projectFormat,
+  projectSchema,
+  projectVersion,
+  type Revision,
+  type SectionInput,
+  type Trial,
+} from './project/schema.ts';
+export { serializeMaterial, serializeProject } from './project/serialize.ts';
 export * from './result.ts';
+export * from './units.ts';

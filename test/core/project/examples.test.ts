@@ -1,16 +1,36 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { materialSchema } from '../../../core/project/materialSchema.ts';
-import { projectSchema } from '../../../core/project/schema.ts';
+import { validateDesign } from '../../../core/design/validate.ts';
+import { parseMaterial, parseProject } from '../../../core/project/parse.ts';
+import { serializeMaterial, serializeProject } from '../../../core/project/serialize.ts';
+import { assetText, keptText } from '../../helpers/assets.ts';
+import { exampleNames, expectOk, materialNames } from '../../helpers/projects.ts';
 
-const folder = (name: string) => new URL(`../../../assets/${name}/`, import.meta.url);
-const load = (name: string, file: string): unknown => JSON.parse(readFileSync(new URL(file, folder(name)), 'utf8'));
-
-describe('shipped files fit the schema', () => {
-  it.each(readdirSync(folder('examples')))('example %s', (file) => {
-    expect(projectSchema.safeParse(load('examples', file)).error?.issues ?? []).toEqual([]);
+describe('shipped examples', () => {
+  it('are the demo and three more', () => {
+    expect(exampleNames).toEqual(['demo', 'hdpe-regrind', 'pla-pellet-misfit', 'wax-head']);
   });
-  it.each(readdirSync(folder('materials')))('material %s', (file) => {
-    expect(materialSchema.safeParse(load('materials', file)).error?.issues ?? []).toEqual([]);
+
+  it.each(exampleNames)('%s is valid in every revision, invented and says so', (name) => {
+    const project = expectOk(parseProject(assetText(`examples/${name}.json`)));
+    for (const { id } of project.revisions) expect(expectOk(validateDesign(project, id)).revisionId).toBe(id);
+    expect(project.invented).toBe(true);
+    expect(project.note).toMatch(/invented/i);
+    expect(project.materials.every((m) => m.invented)).toBe(true);
+  });
+
+  it.each(exampleNames)('%s is stored as the program would write it', (name) => {
+    const path = `examples/${name}.json`;
+    const wanted = serializeProject(expectOk(parseProject(assetText(path))));
+    expect(keptText(path, wanted)).toBe(wanted);
+  });
+});
+
+describe('shipped materials', () => {
+  it.each(materialNames)('%s is stored as the program would write it, under its id', (id) => {
+    const path = `materials/${id}.json`;
+    const material = expectOk(parseMaterial(assetText(path)));
+    const wanted = serializeMaterial(material);
+    expect(keptText(path, wanted)).toBe(wanted);
+    expect(material.id).toBe(id);
   });
 });
