@@ -1,0 +1,50 @@
+/** The window: head, describe, see, decide. Panes and nothing else. */
+
+import { useEffect } from 'react';
+import { CommandList } from './panels/CommandList.tsx';
+import { Compare } from './panels/Compare.tsx';
+import { Describe } from './panels/Describe.tsx';
+import { Examples } from './panels/Examples.tsx';
+import { Notice } from './panels/Notice.tsx';
+import { Results } from './panels/Results.tsx';
+import { Revisions } from './panels/Revisions.tsx';
+import { See } from './panels/See.tsx';
+import { TopBar } from './panels/TopBar.tsx';
+import { useProjectState } from './store/project.ts';
+import { useView } from './store/view.ts';
+import { text } from './strings.ts';
+
+/** Nothing but a word, or why the first project could not be opened, until there is a project. */
+function Waiting() {
+  return (
+    <main className="waiting">
+      <Notice />
+      <p>{text.loading}</p>
+    </main>
+  );
+}
+
+/** Everything. */
+export function App() {
+  const open = useProjectState((state) => state.history !== null);
+  const theme = useView((state) => state.theme);
+  useEffect(() => {
+    document.documentElement.dataset.theme = theme;
+  }, [theme]);
+  if (!open) return <Waiting />;
+  return (
+    <div className="window">
+      <TopBar />
+      <main className="desk">
+        <Describe />
+        <See />
+        <Results />
+      </main>
+      <Notice />
+      <Revisions />
+      <Compare />
+      <Examples />
+      <CommandList />
+    </div>
+  );
+}

@@ -1,0 +1,116 @@
+/** Every command as one object, shared by the host's menu, keys, buttons and the command list. */
+
+import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
+import { dropStrayDrafts } from './store/drafts.ts';
+import { activeRevision, applyEdit, currentProject, projectStore, redo, undo } from './store/project.ts';
+import { branchRevision, freeId } from './store/revisions.ts';
+import { flyTo, type Place, setView, toggleTheme, viewStore } from './store/view.ts';
+import { text } from './strings.ts';
+
+/** One thing that can be done. `keys` as written: Mod is Ctrl, or Cmd on a Mac. */
+export interface Command {
+  readonly id: string;
+  readonly label: string;
+  readonly keys?: string;
+  /** whether it can be done now */
+  enabled(): boolean;
+  perform(): void | Promise<void>;
+}
+
+const always = () => true;
+const isOpen = () => projectStore.getState().history !== null;
+
+const look = (to: Place, keys: string): Command => ({
+  id: `look-${to}`,
+  label: `${text.see.places[to]}: ${text.see.title}`,
+  keys,
+  enabled: isOpen,
+  perform: () => flyTo(to),
+});
+
+function branchActive(): void {
+  const project = currentProject();
+  if (!project) return;
+  const from = activeRevision(project);
+  const date = new Date().toISOString().slice(0, 10);
+  const name = text.revisions.copyOf(from.name).slice(0, 120);
+  applyEdit(branchRevision(from.id, name, date), { label: `${text.revisions.branch} ${freeId(project)}` });
+}
+
+function stepped(step: () => void): void {
+  step();
+  dropStrayDrafts(currentProject());
+}
+
+/** All commands, in the order of the list. */
+export const commands: readonly Command[] = [
+  {
+    id: 'undo',
+    label: text.commands.undo,
+    keys: 'Mod+Z',
+    enabled: () => (projectStore.getState().history?.past.length ?? 0) > 0,
+    perform: () => stepped(undo),
+  },
+  {
+    id: 'redo',
+    label: text.commands.redo,
+    keys: 'Mod+Shift+Z',
+    enabled: () => (projectStore.getState().history?.future.length ?? 0) > 0,
+    perform: () => stepped(redo),
+  },
+  { id: 'open', label: text.commands.open, keys: 'Mod+O', enabled: always, perform: openProject },
+  { id: 'save', label: text.commands.save, keys: 'Mod+S', enabled: isOpen, perform: saveProject },
+  { id: 'save-as', label: text.commands.saveAs, keys: 'Mod+Shift+S', enabled: isOpen, perform: saveProjectAs },
+  { id: 'examples', label: text.commands.examples, enabled: always, perform: () => setView({ dialog: 'examples' }) },
+  { id: 'branch', label: text.revisions.branch, keys: 'Mod+B', enabled: isOpen, perform: branchActive },
+  { id: 'revisions', label: text.revisions.manage, enabled: isOpen, perform: () => setView({ dialog: 'revisions' }) },
+  {
+    id: 'compare',
+    label: text.revisions.compare,
+    keys: 'Mod+D',
+    enabled: () => (currentProject()?.revisions.length ?? 0) > 1,
+    perform: () => setView({ dialog: 'compare' }),
+  },
+  look('whole', 'Alt+1'),
+  look('feed', 'Alt+2'),
+  look('screw', 'Alt+3'),
+  look('outlet', 'Alt+4'),
+  {
+    id: 'turn',
+    label: text.see.turn,
+    enabled: isOpen,
+    perform: () => setView({ turning: !viewStore.getState().turning }),
+  },
+  {
+    id: 'slice',
+    label: text.see.section,
+    enabled: isOpen,
+    perform: () => setView({ section: viewStore.getState().section === null ? 0 : null }),
+  },
+  { id: 'theme', label: text.commands.theme, enabled: always, perform: toggleTheme },
+  {
+    id: 'commands',
+    label: text.commands.list,
+    keys: 'Mod+K',
+    enabled: always,
+    perform: () => setView({ dialog: 'commands' }),
+  },
+];
+
+/** The command of this id. */
+export function commandOf(id: string): Command {
+  const command = commands.find((candidate) => candidate.id === id);
+  if (!command) throw new Error(`no command is called ${id}`);
+  return command;
+}
+
+/** Performs a command if it can be done now; a failure becomes a notice. */
+export function perform(id: string): void {
+  const command = commands.find((candidate) => candidate.id === id);
+  if (!command?.enabled()) return;
+  Promise.resolve()
+    .then(() => command.perform())
+    .catch((reason: unknown) => announce('bad', reason instanceof Error ? reason.message : String(reason)));
+}
+
+export { openExample };

@@ -1,0 +1,83 @@
+/** A number with its unit, its help and, where refused, the reason at the field. */
+
+import { type FocusEvent, type KeyboardEvent, useId } from 'react';
+import type { Path } from '../store/path.ts';
+import { pathKey } from '../store/path.ts';
+import { setView, viewStore } from '../store/view.ts';
+import { IssueText } from './IssueText.tsx';
+import { type FieldSpec, unitText } from './spec.ts';
+import { type NumberEdit, useNumberEdit } from './useNumberEdit.ts';
+
+/** Handles the keys of a number field: Enter takes over, Escape restores, arrows step (Shift: ten steps). */
+export function onNumberKey(event: KeyboardEvent<HTMLInputElement>, edit: NumberEdit): void {
+  if (event.key === 'Enter') edit.commit();
+  else if (event.key === 'Escape') edit.revert();
+  else if (event.key === 'ArrowUp') edit.step(event.shiftKey ? 10 : 1);
+  else if (event.key === 'ArrowDown') edit.step(event.shiftKey ? -10 : -1);
+  else return;
+  if (event.key !== 'Escape') event.preventDefault();
+  else event.stopPropagation();
+}
+
+/** Shows a field's help in the help line. */
+export const explain = (path: Path, label: string, help: string): void =>
+  setView({ helpFor: { key: pathKey(path), label, help } });
+
+/** Clears the help line if it still explains this field. */
+export const unexplain = (path: Path): void => {
+  if (viewStore.getState().helpFor?.key === pathKey(path)) setView({ helpFor: null });
+};
+
+/** The bare input, for rows and table cells alike. */
+export function NumberInput(props: {
+  readonly path: Path;
+  readonly spec: FieldSpec;
+  readonly edit: NumberEdit;
+  readonly disabled: boolean;
+  readonly id?: string;
+  readonly label?: string;
+  readonly describedBy?: string | undefined;
+}) {
+  const { path, spec, edit, disabled, id, label, describedBy } = props;
+  return (
+    <input
+      id={id}
+      className="number"
+      type="text"
+      inputMode="decimal"
+      autoComplete="off"
+      spellCheck={false}
+      value={edit.text}
+      readOnly={disabled}
+      aria-label={label}
+      aria-invalid={edit.issue !== null}
+      aria-describedby={edit.issue ? describedBy : undefined}
+      data-path={pathKey(path)}
+      onChange={(event) => edit.type(event.target.value)}
+      onKeyDown={(event) => {
+        if (!disabled) onNumberKey(event, edit);
+      }}
+      onFocus={(event: FocusEvent<HTMLInputElement>) => {
+        event.target.select();
+        explain(path, spec.label, spec.help);
+      }}
+      onBlur={edit.commit}
+    />
+  );
+}
+
+/** One row: name, number, unit. */
+export function NumberField(props: { readonly path: Path; readonly spec: FieldSpec; readonly disabled: boolean }) {
+  const { path, spec, disabled } = props;
+  const edit = useNumberEdit(path, spec);
+  const id = useId();
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: pointing only shows help; keyboard users get it on focus
+    <div className="row" onPointerEnter={() => explain(path, spec.label, spec.help)}>
+      <label htmlFor={id}>{spec.label}</label>
+      <NumberInput {...{ path, spec, edit, disabled, id }} describedBy={`${id}-issue`} />
+      <span className="unit">{unitText(spec.unit)}</span>
+      {edit.issue && <IssueText id={`${id}-issue`} issue={edit.issue} />}
+    </div>
+  );
+}

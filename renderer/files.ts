@@ -1,0 +1,84 @@
+/** Opening and saving through the host, with every refusal told in words. */
+
+import { type Issue, issueText, parseProject, serializeProject } from '../core/index.ts';
+import { getBridge, type OpenedProject } from './bridge.ts';
+import { dropDrafts } from './store/drafts.ts';
+import { currentProject, loadProject, markSaved, projectStore } from './store/project.ts';
+import { flyTo, setView } from './store/view.ts';
+import { text } from './strings.ts';
+
+/** Shows a sentence about what just happened. */
+export const announce = (kind: 'good' | 'bad', sentence: string): void => setView({ notice: { kind, text: sentence } });
+
+const refuse = (issues: readonly Issue[]): void => {
+  const more = issues.length > 3 ? ` (+${issues.length - 3})` : '';
+  announce('bad', `${text.broken.cannotOpen}. ${issues.slice(0, 3).map(issueText).join(' ')}${more}`);
+};
+
+/** Takes an opened file in; false where its text is no project. */
+export function takeIn(opened: OpenedProject): boolean {
+  const project = parseProject(opened.text);
+  if (!project.ok) {
+    refuse(project.issues);
+    return false;
+  }
+  dropDrafts([]);
+  loadProject(project.value, { handle: opened.handle, name: opened.name });
+  setView({ mark: null, hoverZ: null, notice: null });
+  flyTo('whole');
+  return true;
+}
+
+/** Lets the person choose a project. */
+export async function openProject(): Promise<void> {
+  const opened = await getBridge().openProject();
+  if (!opened.ok) refuse(opened.issues);
+  else if (opened.value && takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
+}
+
+/** Opens an example that ships with the program. */
+export async function openExample(id: string): Promise<void> {
+  const opened = await getBridge().readExample(id);
+  if (!opened.ok) refuse(opened.issues);
+  else if (takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
+}
+
+/** Opens the project the window starts with. */
+export async function openStart(): Promise<void> {
+  const opened = await getBridge().readStartProject();
+  if (opened.ok) takeIn(opened.value);
+  else refuse(opened.issues);
+}
+
+const fileNameFor = (name: string): string =>
+  `${
+    name
+      .replace(/[^\p{L}\p{N}._-]+/gu, '-')
+      .replace(/^[-.]+|[-.]+$/g, '')
+      .slice(0, 80) || 'project'
+  }.json`;
+
+async function save(asNew: boolean): Promise<void> {
+  const project = currentProject();
+  if (!project) return;
+  const { file } = projectStore.getState();
+  const name = file.name || fileNameFor(project.name);
+  const written = serializeProject(project);
+  const bridge = getBridge();
+  const saved =
+    asNew || file.handle === null
+      ? await bridge.saveProjectAs(written, name)
+      : await bridge.saveProject({ handle: file.handle, name, text: written });
+  if (!saved.ok) {
+    announce('bad', saved.issues.map(issueText).join(' '));
+  } else if (saved.value) {
+    markSaved(project, { handle: saved.value.handle, name: saved.value.name });
+    announce('good', text.notices.saved(saved.value.name));
+  }
+}
+
+/** Writes the project back to its file, or asks for one. */
+export const saveProject = (): Promise<void> => save(false);
+
+/** Writes the project to a file that the person chooses. */
+export const saveProjectAs = (): Promise<void> => save(true);

@@ -1,0 +1,48 @@
+/** From a key press to a command. */
+
+import { type Command, commands, perform } from './commands.ts';
+
+/** The part of a keyboard event that matters. */
+export type Press = Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>;
+
+/** Whether a press is what `keys` describes, such as `Mod+Shift+Z`. */
+export function matches(keys: string, press: Press): boolean {
+  const parts = keys.split('+');
+  const key = (parts.at(-1) ?? '').toLowerCase();
+  const pressed = press.code.startsWith('Digit') ? press.code.slice(5) : press.key.toLowerCase();
+  return (
+    pressed === key &&
+    parts.includes('Mod') === (press.ctrlKey || press.metaKey) &&
+    parts.includes('Shift') === press.shiftKey &&
+    parts.includes('Alt') === press.altKey
+  );
+}
+
+/** The command a press asks for; Ctrl+Y is taken as redo too. */
+export const commandFor = (press: Press): Command | undefined =>
+  commands.find(
+    ({ id, keys }) => (keys !== undefined && matches(keys, press)) || (id === 'redo' && matches('Mod+Y', press)),
+  );
+
+/** Keys as shown on this machine. */
+export function keysText(keys: string): string {
+  const mac = /mac/i.test(globalThis.navigator?.platform ?? '');
+  return keys.replace('Mod', mac ? '⌘' : 'Ctrl');
+}
+
+/** Listens on the window; a field that is being typed into hands its text over before the command runs. */
+export function listenToKeys(): () => void {
+  const onKey = (event: KeyboardEvent) => {
+    const command = commandFor(event);
+    if (!command) return;
+    event.preventDefault();
+    const focused = document.activeElement;
+    if (focused instanceof HTMLInputElement && focused.dataset.path) {
+      focused.blur();
+      focused.focus();
+    }
+    perform(command.id);
+  };
+  window.addEventListener('keydown', onKey);
+  return () => window.removeEventListener('keydown', onKey);
+}

@@ -1,0 +1,39 @@
+/** Mounts the window and starts what runs beside it: keys, host menu, calculation. */
+
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { config } from 'zod';
+import { App } from './App.tsx';
+import { Boundary } from './Boundary.tsx';
+import { getBridge } from './bridge.ts';
+import { perform } from './commands.ts';
+import { openStart } from './files.ts';
+import { listenToKeys } from './keys.ts';
+import { followProject, startSolveWorker } from './solve/follow.ts';
+import { isUnsaved, projectStore } from './store/project.ts';
+import './styles/theme.css';
+import './styles/frame.css';
+import './styles/describe.css';
+import './styles/results.css';
+
+// The content security policy forbids code made from text, which zod would otherwise try.
+config({ jitless: true });
+
+listenToKeys();
+getBridge().onCommand(perform);
+followProject(startSolveWorker);
+projectStore.subscribe((state, before) => {
+  if (isUnsaved(state) !== isUnsaved(before)) getBridge().setEdited(isUnsaved(state));
+});
+
+const root = document.getElementById('root');
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <Boundary>
+        <App />
+      </Boundary>
+    </StrictMode>,
+  );
+}
+void openStart();

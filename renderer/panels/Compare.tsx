@@ -1,0 +1,2 @@
+/** placeholder until the comparison lands */
+export const Compare = () => null;

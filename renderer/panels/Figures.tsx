@@ -1,0 +1,2 @@
+/** placeholder until the presentation lands */
+export const Figures = () => null;

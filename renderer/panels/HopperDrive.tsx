@@ -1,0 +1,53 @@
+/** What feeds the screw and what turns it. */
+
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { setValue } from '../store/edits.ts';
+import { applyEdit } from '../store/project.ts';
+import { driveFields, hopperFields, motorFields, text } from '../strings.ts';
+import { pathBelow, useDesk } from './desk.ts';
+import { Fields, Group } from './Group.tsx';
+import { ListTable } from './ListTable.tsx';
+
+const words = text.describe;
+
+/** The hopper above the feed opening. */
+export function Hopper() {
+  const { revision, root, locked } = useDesk();
+  const path = pathBelow(root, 'hopper.agitation');
+  return (
+    <Group title={words.hopper}>
+      <Fields root={root} specs={hopperFields} locked={locked} />
+      <ChoiceField
+        path={path}
+        label={words.agitation}
+        help={words.agitationHelp}
+        value={revision.hopper.agitation}
+        options={words.agitations}
+        disabled={locked}
+        onChoose={(value) => applyEdit(setValue(path, value), { label: words.agitation })}
+      />
+    </Group>
+  );
+}
+
+/** Motor, gear and stepping. */
+export function Drive() {
+  const { revision, root, locked } = useDesk();
+  return (
+    <>
+      <Group title={words.drive}>
+        <Fields root={root} specs={driveFields} locked={locked} />
+      </Group>
+      <Group title={words.motorCurve}>
+        <ListTable
+          list={pathBelow(root, 'drive.motorCurve')}
+          count={revision.drive.motorCurve.length}
+          least={2}
+          specs={motorFields}
+          entryWord={words.point}
+          locked={locked}
+        />
+      </Group>
+    </>
+  );
+}

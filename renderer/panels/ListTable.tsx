@@ -1,0 +1,103 @@
+/** A short table of numbers, one row per entry: nozzle pieces and motor points. */
+
+import type { ReactNode } from 'react';
+import { IssueText } from '../fields/IssueText.tsx';
+import { explain, NumberInput } from '../fields/NumberField.tsx';
+import { type FieldSpec, unitText } from '../fields/spec.ts';
+import { useNumberEdit } from '../fields/useNumberEdit.ts';
+import { copyEntry, dropEntry, swapEntry } from '../store/edits.ts';
+import type { Path } from '../store/path.ts';
+import { text } from '../strings.ts';
+import { applyListEdit } from './desk.ts';
+import { EntryTools } from './EntryTools.tsx';
+
+/** What the table lists and how entries are named. */
+export interface ListTableProps {
+  readonly list: Path;
+  readonly count: number;
+  readonly least: number;
+  readonly specs: readonly FieldSpec[];
+  readonly entryWord: string;
+  readonly locked: boolean;
+  /** content of the row's head; the entry's number where left out */
+  readonly head?: (index: number) => ReactNode;
+}
+
+function Cell(props: {
+  readonly path: Path;
+  readonly spec: FieldSpec;
+  readonly locked: boolean;
+  readonly label: string;
+}) {
+  const edit = useNumberEdit(props.path, props.spec);
+  const id = `${props.path.join('-')}-issue`;
+  return (
+    <td onPointerEnter={() => explain(props.path, props.spec.label, props.spec.help)}>
+      <NumberInput {...props} edit={edit} disabled={props.locked} describedBy={id} />
+      {edit.issue && <IssueText id={id} issue={edit.issue} />}
+    </td>
+  );
+}
+
+function toolsFor({ list, count, least, locked }: ListTableProps, index: number) {
+  const act = (label: string, change: Parameters<typeof applyListEdit>[2]) => () => applyListEdit(list, label, change);
+  const { actions } = text;
+  return [
+    { label: actions.up, sign: '▴', disabled: locked || index === 0, act: act(actions.up, swapEntry(list, index, -1)) },
+    { label: actions.duplicate, sign: '⧉', disabled: locked, act: act(actions.duplicate, copyEntry(list, index)) },
+    {
+      label: actions.remove,
+      sign: '✕',
+      disabled: locked || count <= least,
+      act: act(actions.remove, dropEntry(list, index)),
+    },
+  ];
+}
+
+function Row({ index, ...props }: ListTableProps & { readonly index: number }) {
+  const entry = `${props.entryWord} ${index + 1}`;
+  return (
+    <tr>
+      <th scope="row">{props.head?.(index) ?? index + 1}</th>
+      {props.specs.map((spec) => (
+        <Cell
+          key={spec.key}
+          path={[...props.list, index, spec.key]}
+          spec={spec}
+          locked={props.locked}
+          label={`${entry}, ${spec.label}`}
+        />
+      ))}
+      <td>
+        <EntryTools entry={entry} tools={toolsFor(props, index)} />
+      </td>
+    </tr>
+  );
+}
+
+/** The table. */
+export function ListTable(props: ListTableProps) {
+  return (
+    <table className="list">
+      <thead>
+        <tr>
+          <th scope="col">{props.entryWord}</th>
+          {props.specs.map((spec) => (
+            <th key={spec.key} scope="col">
+              {spec.label} <span className="unit">{unitText(spec.unit)}</span>
+            </th>
+          ))}
+          <th scope="col">
+            <span className="unseen">{text.actions.more}</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {Array.from({ length: props.count }, (_, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: entries have no identity but their place
+          <Row key={index} index={index} {...props} />
+        ))}
+      </tbody>
+    </table>
+  );
+}

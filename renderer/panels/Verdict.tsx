@@ -1,0 +1,106 @@
+/** The answer in one glance: what comes out, what holds it, whether it is enough, and the numbers that decide. */
+
+import { formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
+import { useEvaluation } from '../store/evaluation.ts';
+import { text } from '../strings.ts';
+
+const words = text.verdict;
+
+function Capacities({ prediction }: { readonly prediction: Prediction }) {
+  const shown = prediction.capacities.filter((capacity) => Number.isFinite(capacity.reserve));
+  return (
+    <dl className="capacities" aria-label={words.reserve} title={words.reserve}>
+      {shown.map(({ kind, reserve, volumeFlow }) => (
+        <div key={kind} className={kind === prediction.limit ? 'capacity limiting' : 'capacity'}>
+          <dt>
+            {kind === prediction.limit && <span aria-hidden="true">▸ </span>}
+            {words.capacities[kind]}
+          </dt>
+          <dd>
+            <span className="bar" aria-hidden="true">
+              <span style={{ width: `${Math.min(100, (100 * reserve) / 4)}%` }} />
+            </span>
+            <span className="number-text">{formatQuantity(volumeFlow, 'mm³/s', 3)}</span>
+            <span className="number-text reserve">{formatNumber(reserve, 2)}×</span>
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Swatch({ prediction }: { readonly prediction: Prediction }) {
+  const { colour } = prediction;
+  if (!colour.srgb || !colour.srgbFresh) return <span className="quiet">{colour.reason ?? '–'}</span>;
+  return (
+    <span className="swatches">
+      <svg viewBox="0 0 40 16" aria-hidden="true">
+        <rect width="20" height="16" fill={colour.srgbFresh} />
+        <rect x="20" width="20" height="16" fill={colour.srgb} />
+      </svg>
+      {colour.dE00Mean === null ? '–' : formatNumber(colour.dE00Mean, 2)}
+      {colour.dE00Worst !== null && ` … ${formatNumber(colour.dE00Worst, 2)}`}
+    </span>
+  );
+}
+
+function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
+  const { output, drive, residence, dead } = prediction;
+  const cells = [
+    [words.head, formatQuantity(output.headPressure, 'MPa', 3)],
+    [words.torque, `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`],
+    [words.stays, `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}`],
+    [words.dead, formatQuantity(dead.fractionOver3, '%', 2)],
+  ] as const;
+  return (
+    <dl className="key-numbers">
+      {cells.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+      <div>
+        <dt>{words.colour}</dt>
+        <dd>
+          <Swatch prediction={prediction} />
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+function Demand({ prediction }: { readonly prediction: Prediction }) {
+  const { print } = prediction;
+  const enough = print.margin >= 1;
+  const rpm =
+    print.speedForDemand === null ? words.never : `${words.meetsAt} ${formatQuantity(print.speedForDemand, 'rpm', 3)}`;
+  return (
+    <p className={enough ? 'demand good' : 'demand short'}>
+      <span aria-hidden="true">{enough ? '✓' : '▲'}</span> <b>{enough ? words.enough : words.short}</b>:{' '}
+      {formatQuantity(print.demand, 'mm³/s', 3)} {words.asked}, {formatNumber(print.margin, 2)}×; {rpm}
+    </p>
+  );
+}
+
+/** The verdict of the latest prediction. */
+export function Verdict({ prediction }: { readonly prediction: Prediction }) {
+  const stale = useEvaluation((state) => state.stale);
+  const { output } = prediction;
+  return (
+    <section className={stale ? 'verdict stale' : 'verdict'} aria-label={words.title} data-output={output.volumeFlow}>
+      <p className="big">
+        <output className="big-number" data-testid="output">
+          {formatNumber(fromSi(output.volumeFlow, 'mm³/s'), 3)}
+        </output>{' '}
+        mm³/s <span className="beside">{formatQuantity(output.massFlow, 'g/min', 3)}</span>
+        <span className="beside">{formatQuantity(output.screwSpeed, 'rpm', 3)}</span>
+      </p>
+      <p className="limit">{words.limits[prediction.limit]}</p>
+      <Demand prediction={prediction} />
+      <Capacities prediction={prediction} />
+      <KeyNumbers prediction={prediction} />
+      {!prediction.converged && <p className="issue">{words.notConverged}</p>}
+    </section>
+  );
+}

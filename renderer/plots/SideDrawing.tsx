@@ -1,0 +1,162 @@
+/** Screw, barrel and nozzle cut along the axis, to the scale of the axial plot above. */
+
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import type { Revision } from '../../core/index.ts';
+import type { CutFlight, Shape } from '../solve/protocol.ts';
+import { useEvaluation } from '../store/evaluation.ts';
+import { activeRevision, useProject } from '../store/project.ts';
+import { useView } from '../store/view.ts';
+import { text } from '../strings.ts';
+import { axialToPixels } from './axialScale.ts';
+
+/** Metres to pixels, x along the axis and y from it. */
+interface Scale {
+  x(z: number): number;
+  y(r: number): number;
+}
+
+const points = (scale: Scale, list: readonly (readonly [number, number])[]): string =>
+  list.map(([z, r]) => `${scale.x(z).toFixed(1)},${scale.y(r).toFixed(1)}`).join(' ');
+
+const pairs = (outline: { readonly z: Float64Array; readonly r: Float64Array }): [number, number][] =>
+  Array.from(outline.z, (z, i) => [z, outline.r[i] ?? 0]);
+
+/** A band between the bore and the outside, above and below the axis. */
+function Walls({
+  shape,
+  revision,
+  scale,
+}: {
+  readonly shape: Shape;
+  readonly revision: Revision;
+  readonly scale: Scale;
+}) {
+  const { bounds, outline } = shape;
+  const bore = pairs(outline.outer);
+  const { boreDiameterMm, outerDiameterMm, feedOpening } = revision.barrel;
+  const [inner, outer] = [boreDiameterMm / 2000, outerDiameterMm / 2000];
+  const nozzleBore = bore.filter(([z]) => z >= bounds.barrelEnd - 1e-9);
+  const nozzleOuter = revision.nozzle.outerDiameterMm / 2000;
+  const opening = [feedOpening.startMm / 1000, (feedOpening.startMm + feedOpening.lengthMm) / 1000] as const;
+  const band = (side: number, from: number, to: number) =>
+    points(scale, [
+      [from, side * inner],
+      [to, side * inner],
+      [to, side * outer],
+      [from, side * outer],
+    ]);
+  const nozzle = (side: number) =>
+    points(scale, [
+      ...nozzleBore.map(([z, r]) => [z, side * r] as const),
+      [bounds.end, side * Math.min(nozzleOuter, (nozzleBore.at(-1)?.[1] ?? 0) * 2.5)],
+      [bounds.barrelEnd + (bounds.end - bounds.barrelEnd) * 0.6, side * nozzleOuter],
+      [bounds.barrelEnd, side * nozzleOuter],
+    ]);
+  return (
+    <>
+      <polygon className="draw-barrel" points={band(-1, 0, bounds.barrelEnd)} />
+      <polygon className="draw-barrel" points={band(1, 0, opening[0])} />
+      <polygon className="draw-barrel" points={band(1, opening[1], bounds.barrelEnd)} />
+      <polygon className="draw-nozzle" points={nozzle(1)} />
+      <polygon className="draw-nozzle" points={nozzle(-1)} />
+    </>
+  );
+}
+
+function flightPoints(scale: Scale, flight: CutFlight, top: number): string {
+  const { z, land, foot, rootRadius, side } = flight;
+  return points(scale, [
+    [z - foot / 2, side * rootRadius],
+    [z - land / 2, side * top],
+    [z + land / 2, side * top],
+    [z + foot / 2, side * rootRadius],
+  ]);
+}
+
+function ScrewCut({ shape, scale }: { readonly shape: Shape; readonly scale: Scale }) {
+  const root = pairs(shape.outline.inner);
+  const mirrored = root.map(([z, r]) => [z, -r] as const).reverse();
+  return (
+    <>
+      {shape.flights.map((flight) => (
+        <polygon
+          key={`${flight.z}/${flight.side}`}
+          className="draw-flight"
+          points={flightPoints(scale, flight, shape.flightRadius)}
+        />
+      ))}
+      <polygon className="draw-root" points={points(scale, [...root, ...mirrored])} />
+    </>
+  );
+}
+
+function Zones({ revision, scale }: { readonly revision: Revision; readonly scale: Scale }) {
+  const outer = revision.barrel.outerDiameterMm / 2000;
+  return revision.barrel.zones.map((zone) => {
+    const [from, to] = [scale.x(zone.startMm / 1000), scale.x(zone.endMm / 1000)];
+    const label = zone.kind === 'heated' ? `${zone.name} ${zone.setTempC} °C` : zone.name;
+    const room = Math.floor((to - from) / 6.2);
+    return (
+      <g key={`${zone.startMm}-${zone.name}`} className={`draw-zone ${zone.kind}`}>
+        <title>{label}</title>
+        <rect x={from} y={scale.y(-outer) + 1} width={Math.max(0, to - from - 1)} height={4} />
+        {room > 3 && (
+          <text x={(from + to) / 2} y={scale.y(-outer) + 15}>
+            {label.length > room ? `${label.slice(0, room - 1)}…` : label}
+          </text>
+        )}
+      </g>
+    );
+  });
+}
+
+function Line({ z, scale, height, kind }: { z: number; scale: Scale; height: number; kind: 'mark' | 'hover' }) {
+  const x = scale.x(z);
+  return <line className={`draw-${kind}`} x1={x} x2={x} y1={0} y2={height} />;
+}
+
+/** Width of the box that holds the drawing, followed. */
+function useBox(): [React.RefObject<HTMLDivElement | null>, { width: number; height: number }] {
+  const box = useRef<HTMLDivElement>(null);
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const observer = new ResizeObserver(() => setSize({ width: element.clientWidth, height: element.clientHeight }));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return [box, size];
+}
+
+/** True to scale where the height allows it, else flattened. */
+function scaleFor(shape: Shape, size: { width: number; height: number }): Scale {
+  const x = axialToPixels(shape.bounds, size.width);
+  const perMetre = x(1) - x(0);
+  const room = size.height - 22;
+  const up = Math.min(perMetre, room / (2 * shape.bounds.radius));
+  return { x, y: (r) => 3 + up * shape.bounds.radius - r * up };
+}
+
+/** The drawing; empty until a description was accepted. */
+export function SideDrawing(): ReactNode {
+  const shape = useEvaluation((state) => state.shape);
+  const mark = useView((state) => state.mark);
+  const hoverZ = useView((state) => state.hoverZ);
+  const revision = activeRevision(useProject());
+  const [box, size] = useBox();
+  const scale = shape && size.width > 0 ? scaleFor(shape, size) : null;
+  return (
+    <div className="side-drawing" ref={box}>
+      {shape && scale && (
+        <svg width={size.width} height={size.height} role="img" aria-label={text.axial.drawing}>
+          <Walls {...{ shape, revision, scale }} />
+          <ScrewCut {...{ shape, scale }} />
+          <Zones {...{ revision, scale }} />
+          {hoverZ !== null && <Line z={hoverZ} scale={scale} height={size.height} kind="hover" />}
+          {mark && <Line z={mark.z} scale={scale} height={size.height} kind="mark" />}
+        </svg>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+/** The machine in three dimensions, drawn only when something changes. */
+
+import { Canvas } from '@react-three/fiber';
+import { useCallback, useMemo, useState } from 'react';
+import { useEvaluation } from '../store/evaluation.ts';
+import { text } from '../strings.ts';
+import { CameraRig } from './CameraRig.tsx';
+import { scaleLength } from './frame.ts';
+import { Lights } from './Lights.tsx';
+import { Machine } from './Machine.tsx';
+import { NoScene } from './NoScene.tsx';
+import { SceneBoundary } from './SceneBoundary.tsx';
+
+/** Whether this machine can draw at all; asked once. */
+function canDraw(): boolean {
+  try {
+    const context = document.createElement('canvas').getContext('webgl2');
+    context?.getExtension('WEBGL_lose_context')?.loseContext();
+    return context !== null;
+  } catch {
+    return false;
+  }
+}
+
+function ScaleBar({ zoom }: { readonly zoom: number }) {
+  const length = scaleLength(zoom, 140);
+  return (
+    <div className="scale-bar" aria-hidden="true">
+      <span className="scale-line" style={{ width: `${length * zoom}px` }} />
+      {length} mm
+    </div>
+  );
+}
+
+/** Canvas, scale bar, and the facts that tests read. */
+export function Scene() {
+  const shape = useEvaluation((state) => state.shape);
+  const stale = useEvaluation((state) => state.stale);
+  const [zoom, setZoom] = useState(3);
+  const [lost, setLost] = useState(false);
+  const drawable = useMemo(canDraw, []);
+  const onZoom = useCallback((next: number) => setZoom(next), []);
+  if (!drawable || lost) return <NoScene />;
+  if (!shape) return <p className="scene-waiting">{text.see.waiting}</p>;
+  return (
+    <div
+      className="scene"
+      data-mesh-revision={shape.revisionId}
+      data-mesh-hash={shape.meshHash}
+      data-triangles={shape.screw.positions.length / 9}
+      data-stale={stale}
+    >
+      <SceneBoundary>
+        <Canvas
+          orthographic
+          frameloop="demand"
+          camera={{ near: -5000, far: 10000, zoom: 3 }}
+          gl={{ antialias: true, localClippingEnabled: true }}
+          dpr={[1, 2]}
+          aria-label={text.see.sceneLabel}
+          role="img"
+          onCreated={({ gl }) => gl.domElement.addEventListener('webglcontextlost', () => setLost(true))}
+        >
+          <Lights />
+          <Machine shape={shape} />
+          <CameraRig bounds={shape.bounds} onZoom={onZoom} />
+        </Canvas>
+      </SceneBoundary>
+      <ScaleBar zoom={zoom} />
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+/** Where to look from, what to leave out, whether the screw turns. */
+
+import { Button, ToggleButton } from 'react-aria-components';
+import { perform } from '../commands.ts';
+import { type Place, setView, useView, type ViewState } from '../store/view.ts';
+import { text } from '../strings.ts';
+
+const words = text.see;
+const places = Object.keys(words.places) as Place[];
+const barrelViews = Object.entries(words.barrelViews) as [ViewState['barrel'], string][];
+
+function SliceTool() {
+  const section = useView((state) => state.section);
+  return (
+    <span className="tool-set">
+      <ToggleButton
+        className="tool"
+        isSelected={section !== null}
+        onChange={(on) => setView({ section: on ? 0 : null })}
+      >
+        {words.section}
+      </ToggleButton>
+      {section !== null && (
+        <input
+          type="range"
+          min={-1}
+          max={1}
+          step={0.02}
+          value={section}
+          aria-label={words.sectionAt}
+          title={words.sectionAt}
+          onChange={(event) => setView({ section: Number(event.target.value) })}
+        />
+      )}
+    </span>
+  );
+}
+
+/** The row above the 3D view. */
+export function ViewTools() {
+  const barrel = useView((state) => state.barrel);
+  const turning = useView((state) => state.turning);
+  return (
+    <div className="view-tools" role="toolbar" aria-label={words.title}>
+      <span className="tool-set">
+        {places.map((place) => (
+          <Button key={place} className="tool" onPress={() => perform(`look-${place}`)}>
+            {words.places[place]}
+          </Button>
+        ))}
+      </span>
+      <label className="tool-label">
+        {words.barrel}{' '}
+        <select value={barrel} onChange={(event) => setView({ barrel: event.target.value as ViewState['barrel'] })}>
+          {barrelViews.map(([id, name]) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <SliceTool />
+      <ToggleButton className="tool" isSelected={turning} onChange={(on) => setView({ turning: on })}>
+        {turning ? words.stop : words.turn}
+      </ToggleButton>
+    </div>
+  );
+}

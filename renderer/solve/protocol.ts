@@ -1,0 +1,71 @@
+/** Messages between the window and the worker that predicts. Plain data and typed arrays only. */
+
+import type { AxialOutline, Issue, Prediction, Presentation, Project } from '../../core/index.ts';
+
+/** A mesh ready to draw: three corners per triangle, normals smoothed only below the crease angle. */
+export interface DrawnMesh {
+  /** xyz per corner, m */
+  readonly positions: Float32Array;
+  readonly normals: Float32Array;
+}
+
+/** Extent for the camera, m along z; radius of the barrel's outside, m. */
+export interface Bounds {
+  readonly start: number;
+  readonly feedStart: number;
+  readonly feedEnd: number;
+  readonly barrelEnd: number;
+  readonly end: number;
+  readonly radius: number;
+}
+
+/** A flight where the drawing plane through the axis cuts it. m. */
+export interface CutFlight {
+  readonly z: number;
+  /** axial width at the land and at the root */
+  readonly land: number;
+  readonly foot: number;
+  readonly rootRadius: number;
+  /** above or below the axis */
+  readonly side: 1 | -1;
+}
+
+/** The solid parts of one design. */
+export interface Shape {
+  readonly revisionId: string;
+  readonly designHash: string;
+  readonly screw: DrawnMesh;
+  readonly barrel: DrawnMesh;
+  readonly nozzle: DrawnMesh;
+  /** bore of barrel and nozzle, and the screw's root and tip */
+  readonly outline: { readonly outer: AxialOutline; readonly inner: AxialOutline };
+  readonly flights: readonly CutFlight[];
+  /** radius of the flights' lands, m */
+  readonly flightRadius: number;
+  /** short hash of the screw's vertices, so that a change of shape can be told */
+  readonly meshHash: string;
+  /** extent for the camera, m */
+  readonly bounds: Bounds;
+}
+
+/** What the window asks: predict this revision. */
+export interface Request {
+  readonly run: number;
+  readonly project: Project;
+  readonly revisionId: string;
+  /** false where only the numbers are wanted, as for comparing */
+  readonly withShape: boolean;
+}
+
+/** What the worker answers, in this order: shape (if asked), then one of the others. */
+export type Answer =
+  | { readonly kind: 'shape'; readonly run: number; readonly shape: Shape }
+  | { readonly kind: 'issues'; readonly run: number; readonly issues: readonly Issue[] }
+  | {
+      readonly kind: 'prediction';
+      readonly run: number;
+      readonly prediction: Prediction;
+      readonly presentation: Presentation;
+      readonly tookMs: number;
+    }
+  | { readonly kind: 'fault'; readonly run: number; readonly message: string };

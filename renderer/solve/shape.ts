@@ -1,0 +1,57 @@
+/** Meshes and outlines of a design, made ready to draw. */
+
+import {
+  barrelMesh,
+  buildStations,
+  channelOutline,
+  type Design,
+  nozzleMesh,
+  type SolidMesh,
+  screwMesh,
+} from '../../core/index.ts';
+import { creasedMesh, meshHash } from './creaseNormals.ts';
+import { cutFlights } from './cutFlights.ts';
+import type { Bounds, DrawnMesh, Shape } from './protocol.ts';
+
+/** Edges that bend more than this are drawn sharp, rad. */
+const crease = (38 * Math.PI) / 180;
+/** Fine enough that a silhouette looks round at full window size. */
+const fineness = { aroundCount: 72, ringsPerTurn: 36 };
+/** Angle taken out of barrel and nozzle so that the screw is seen, rad. */
+const cutAngle = (2 * Math.PI) / 3;
+
+function boundsOf(design: Design, orifice: number): Bounds {
+  const { barrel, screw } = design;
+  return {
+    start: -screw.shankLength,
+    feedStart: barrel.feedOpening.start,
+    feedEnd: barrel.feedOpening.start + barrel.feedOpening.length,
+    barrelEnd: barrel.length,
+    end: orifice,
+    radius: barrel.outerDiameter / 2,
+  };
+}
+
+const drawn = (mesh: SolidMesh): DrawnMesh => creasedMesh(mesh, crease);
+
+/** The shape of a design. */
+export function makeShape(design: Design): Shape {
+  const screw = screwMesh(design, fineness);
+  const outline = channelOutline(design);
+  return {
+    revisionId: design.revisionId,
+    designHash: design.hash,
+    screw: drawn(screw),
+    barrel: drawn(barrelMesh(design, fineness, cutAngle)),
+    nozzle: drawn(nozzleMesh(design, fineness, cutAngle)),
+    outline,
+    flights: cutFlights(buildStations(design, 48)),
+    flightRadius: design.barrel.boreDiameter / 2 - design.screw.radialClearance,
+    meshHash: meshHash(screw),
+    bounds: boundsOf(design, outline.outer.z.at(-1) ?? design.barrel.length),
+  };
+}
+
+/** The buffers of a shape, to be handed over instead of copied. */
+export const shapeBuffers = (shape: Shape): Transferable[] =>
+  [shape.screw, shape.barrel, shape.nozzle].flatMap(({ positions, normals }) => [positions.buffer, normals.buffer]);

@@ -1,0 +1,37 @@
+/** Thin shell around core in a worker: project in, shape and prediction out, faults as data. */
+
+import { config } from 'zod';
+import { predict, present, validateDesign } from '../../core/index.ts';
+import type { Answer, Request } from './protocol.ts';
+import { makeShape, shapeBuffers } from './shape.ts';
+
+// The content security policy forbids code made from text, which zod would otherwise try.
+config({ jitless: true });
+
+const answer = (message: Answer, buffers: Transferable[] = []): void =>
+  self.postMessage(message, { transfer: buffers });
+
+function solve({ run, project, revisionId, withShape }: Request): void {
+  const began = performance.now();
+  const design = validateDesign(project, revisionId);
+  if (!design.ok) {
+    answer({ kind: 'issues', run, issues: design.issues });
+    return;
+  }
+  if (withShape) {
+    const shape = makeShape(design.value);
+    answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
+  }
+  const prediction = predict(design.value);
+  const presentation = present(prediction, design.value);
+  answer({ kind: 'prediction', run, prediction, presentation, tookMs: performance.now() - began });
+}
+
+self.onmessage = (event: MessageEvent<Request>) => {
+  try {
+    solve(event.data);
+  } catch (fault) {
+    const message = fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault);
+    answer({ kind: 'fault', run: event.data.run, message });
+  }
+};

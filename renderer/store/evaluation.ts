@@ -1,0 +1,66 @@
+/** The latest prediction and shape of the active revision, and whether they still belong to what is described. */
+
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import type { Issue, Prediction, Presentation } from '../../core/index.ts';
+import type { Answer, Shape } from '../solve/protocol.ts';
+
+/** What is known of the design now. Old results stay until new ones replace them. */
+export interface EvaluationState {
+  readonly prediction: Prediction | null;
+  readonly presentation: Presentation | null;
+  readonly shape: Shape | null;
+  /** why the design as described is refused; empty where it is accepted */
+  readonly issues: readonly Issue[];
+  /** a run is under way */
+  readonly running: boolean;
+  /** results belong to an earlier description */
+  readonly stale: boolean;
+  /** the calculation itself broke */
+  readonly fault: string | null;
+  /** of the latest run, ms */
+  readonly tookMs: number | null;
+}
+
+const nothing: EvaluationState = {
+  prediction: null,
+  presentation: null,
+  shape: null,
+  issues: [],
+  running: false,
+  stale: false,
+  fault: null,
+  tookMs: null,
+};
+
+/** Outside React: read with getState, follow with subscribe. */
+export const evaluationStore = createStore<EvaluationState>(() => nothing);
+
+/** Picks a part of the state inside a view. */
+export const useEvaluation = <T>(pick: (state: EvaluationState) => T): T => useStore(evaluationStore, pick);
+
+/** Marks what is shown as out of date because a new run was asked for. */
+export function markStale(): void {
+  evaluationStore.setState((state) => ({ running: true, stale: state.prediction !== null || state.shape !== null }));
+}
+
+/** Forgets everything, as when another project is opened. */
+export const clearEvaluation = (): void => evaluationStore.setState(nothing, true);
+
+function changeBy(answer: Answer): Partial<EvaluationState> {
+  switch (answer.kind) {
+    case 'shape':
+      return { shape: answer.shape, issues: [], fault: null };
+    case 'issues':
+      return { issues: answer.issues, running: false, fault: null };
+    case 'fault':
+      return { fault: answer.message, running: false };
+    case 'prediction': {
+      const { prediction, presentation, tookMs } = answer;
+      return { prediction, presentation, tookMs, issues: [], running: false, stale: false, fault: null };
+    }
+  }
+}
+
+/** Takes one answer of the worker in. */
+export const takeAnswer = (answer: Answer): void => evaluationStore.setState(changeBy(answer));

@@ -1,0 +1,90 @@
+/** How things are looked at: camera, selection, theme, open parts. Never saved with the project, never undone. */
+
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+
+/** Parts of the description, in the order in which a head is thought through. */
+export const partIds = [
+  'granulate',
+  'screw',
+  'tip',
+  'barrel',
+  'nozzle',
+  'hopper',
+  'drive',
+  'running',
+  'print',
+] as const;
+/** One part of the description. */
+export type PartId = (typeof partIds)[number];
+
+/** Stretch of the machine that the camera can be sent to. */
+export type Place = 'whole' | 'feed' | 'screw' | 'outlet';
+
+/** What the view remembers. */
+export interface ViewState {
+  readonly part: PartId;
+  readonly theme: 'light' | 'dark';
+  readonly barrel: 'cutaway' | 'clear' | 'hidden';
+  /** section plane through the machine: off, or its offset as a share of the barrel's outer radius, -1 to 1 */
+  readonly section: number | null;
+  readonly turning: boolean;
+  /** a request to move the camera; the counter makes repeats count */
+  readonly flight: { readonly to: Place | { readonly z: number }; readonly count: number };
+  /** marked axial position, m, and where it came from */
+  readonly mark: { readonly z: number; readonly label: string } | null;
+  /** axial position under the pointer in any plot or drawing, m */
+  readonly hoverZ: number | null;
+  /** what the help line explains: a field's path key, or null */
+  readonly helpFor: { readonly key: string; readonly label: string; readonly help: string } | null;
+  readonly dialog: 'none' | 'revisions' | 'compare' | 'commands' | 'examples';
+  /** a sentence about the last save, open or fault; kind decides its colour and icon */
+  readonly notice: { readonly kind: 'good' | 'bad'; readonly text: string } | null;
+}
+
+const themeKey = 'augerwright.theme';
+
+function firstTheme(): 'light' | 'dark' {
+  const stored = globalThis.localStorage?.getItem(themeKey);
+  if (stored === 'light' || stored === 'dark') return stored;
+  return globalThis.matchMedia?.('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+}
+
+/** Outside React: read with getState, change with setView. */
+export const viewStore = createStore<ViewState>(() => ({
+  part: 'screw',
+  theme: firstTheme(),
+  barrel: 'cutaway',
+  section: null,
+  turning: false,
+  flight: { to: 'whole', count: 0 },
+  mark: null,
+  hoverZ: null,
+  helpFor: null,
+  dialog: 'none',
+  notice: null,
+}));
+
+/** Picks a part of the view state inside a view. */
+export const useView = <T>(pick: (state: ViewState) => T): T => useStore(viewStore, pick);
+
+/** Changes some of the view. */
+export const setView = (change: Partial<ViewState>): void => viewStore.setState(change);
+
+/** Sends the camera to a place. */
+export function flyTo(to: Place | { readonly z: number }): void {
+  viewStore.setState(({ flight }) => ({ flight: { to, count: flight.count + 1 } }));
+}
+
+/** Marks an axial position (m) in every linked view and sends the camera there. */
+export function showPosition(z: number, label: string): void {
+  setView({ mark: { z, label } });
+  flyTo({ z });
+}
+
+/** Switches between light and dark and remembers it on this machine. */
+export function toggleTheme(): void {
+  const theme = viewStore.getState().theme === 'dark' ? 'light' : 'dark';
+  globalThis.localStorage?.setItem(themeKey, theme);
+  setView({ theme });
+}
