@@ -48,10 +48,14 @@ function suite(project) {
   add(counts.passed, failed + (crashed ? 1 : 0));
 }
 
+/** Files that failed without a failing test did not load; each counts as one failure. */
 function readCounts(report) {
   try {
-    const { numTotalTests, numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, 'utf8'));
-    return { total: numTotalTests, passed: numPassedTests, failed: numFailedTests };
+    const { numTotalTests, numPassedTests, numFailedTests, testResults } = JSON.parse(readFileSync(report, 'utf8'));
+    const isBroken = ({ status, assertionResults }) =>
+      status === 'failed' && !assertionResults.some((one) => one.status === 'failed');
+    const broken = testResults.filter(isBroken).length;
+    return { total: numTotalTests + broken, passed: numPassedTests, failed: numFailedTests + broken };
   } catch {
     return { total: 0, passed: 0, failed: 0 };
   }

@@ -1,0 +1,77 @@
+/** `reference FILE... [--json]`: solves every entry of reference files with our own solvers and compares. */
+
+import { fail, type Issue, ok, type Result } from '../../core/index.ts';
+import { readTextFile } from '../services/textFile.ts';
+import { type Command, type Output, refuse, type Status, status } from './command.ts';
+import { readWords } from './options.ts';
+import { referenceSolvers } from './referenceSolvers.ts';
+import { type CheckedRow, referenceTable, type SolvedEntry, worstRows } from './referenceTable.ts';
+
+interface ReferenceFile {
+  readonly path: string;
+  readonly kind: string;
+  readonly entries: readonly unknown[];
+}
+
+/** The command. Exit status 3 where a quantity misses its limit. */
+export const referenceCommand: Command = {
+  shape: {
+    usage: 'npm run -s reference -- FILE... [--json]',
+    flags: ['json'],
+    values: [],
+    words: [1, Number.POSITIVE_INFINITY],
+  },
+  async run(given, output) {
+    const words = readWords(this.shape, given);
+    if (!words.ok) return refuse(words.issues, output);
+    const read = await Promise.all(words.value.bare.map(readReference));
+    const issues = read.flatMap((file) => (file.ok ? [] : file.issues));
+    if (issues.length > 0) return refuse(issues, output);
+    const solved = read.flatMap((file) => (file.ok ? solveFile(file.value) : []));
+    return report(solved, words.value.flags.has('json'), output);
+  },
+};
+
+function report(solved: readonly SolvedEntry[], json: boolean, output: Output): Status {
+  const rows = solved.flatMap((entry) => entry.rows);
+  const failed = rows.filter((row) => !row.pass).length;
+  const summary = { passed: rows.length - failed, failed, worst: worstRows(solved) };
+  output.result(json ? JSON.stringify({ entries: solved, ...summary }, null, 2) : referenceTable(solved));
+  return failed === 0 && rows.length > 0 ? status.done : status.checksFailed;
+}
+
+function solveFile(file: ReferenceFile): readonly SolvedEntry[] {
+  const solve = referenceSolvers[file.kind];
+  return file.entries.map((entry, index) => ({
+    file: file.path,
+    kind: file.kind,
+    index,
+    rows: solve ? (solve(entry) as readonly CheckedRow[]) : [],
+  }));
+}
+
+async function readReference(path: string): Promise<Result<ReferenceFile>> {
+  const text = await readTextFile(path);
+  if (!text.ok) return text;
+  let content: unknown;
+  try {
+    content = JSON.parse(text.value);
+  } catch (error) {
+    return fail(notReference(path, error instanceof Error ? error.message : String(error)));
+  }
+  const { case: kind, entries } = (content ?? {}) as { case?: unknown; entries?: unknown };
+  if (typeof kind !== 'string' || !Object.hasOwn(referenceSolvers, kind)) {
+    return fail(notReference(path, `case ${JSON.stringify(kind)}`));
+  }
+  if (!Array.isArray(entries) || entries.length === 0) return fail(notReference(path, 'no entries'));
+  return ok({ path, kind, entries });
+}
+
+const notReference = (path: string, value: string): Issue => ({
+  path: [path],
+  code: 'reference-file',
+  message: 'This is no file of reference cases.',
+  value,
+  allowed: `an object with case (${Object.keys(referenceSolvers).join(', ')}), count and entries`,
+  remedy: 'Name a file in that format.',
+});
