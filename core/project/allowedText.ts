@@ -69,12 +69,16 @@ export function describeNode(node: SchemaNode, unit: string): string {
 export function allowedAt(root: SchemaNode, document: unknown, path: readonly (string | number)[]): string | undefined {
   let node: SchemaNode | undefined = root;
   let value: unknown = document;
+  let parent: SchemaNode = root;
   for (const key of path) {
     if (!node) return undefined;
+    parent = node;
     node = childNode(node, value, key);
     value = valueAt(value, [key]);
   }
-  return node && describeNode(node, fieldUnit(path));
+  // Where the mark that tells variants apart is itself wrong, the choice above it is what helps.
+  const helpful = node ?? (parent.oneOf || parent.anyOf ? parent : undefined);
+  return helpful && describeNode(helpful, fieldUnit(path));
 }
 
 /** Value a path leads to, or undefined where the path breaks off. */

@@ -54,7 +54,9 @@ function missingTarget(
 
 /** Revisions that descend from themselves could never be shown as a tree. */
 function circleIssues(revisions: unknown): readonly Issue[] {
-  const parents = new Map(asList(revisions).map((r) => [asText(asObject(r).id), asText(asObject(r).parent)]));
+  // Reversed, so that of two revisions with one id the first counts.
+  const pairs = asList(revisions).map((r) => [asText(asObject(r).id), asText(asObject(r).parent)] as const);
+  const parents = new Map([...pairs].reverse());
   return textsOf(revisions, 'id').flatMap((id, index): readonly Issue[] => {
     let ancestor = parents.get(id);
     for (let step = 0; step < parents.size && ancestor !== undefined && ancestor !== id; step++) {
