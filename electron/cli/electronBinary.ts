@@ -19,14 +19,14 @@ export async function runElectron(
 ): Promise<boolean> {
   const binary = (await hasOrFetches(root, say)) ? electronPath(root) : null;
   if (binary === null) {
-    say("Electron's binary is not here: using a browser window in its place.");
+    say("Electron's binary is not used (missing or not wanted): opening a browser window in its place.");
     return false;
   }
   const project = startPath === null ? [] : [`--project=${startPath}`];
   const started = Date.now();
   const code = await exitCode(binary, [root, ...project]);
   if (code === 0 || Date.now() - started > openLimit) return true;
-  say('Electron did not start here: using a browser window in its place.');
+  say('Electron did not start here: opening a browser window in its place.');
   return false;
 }
 
@@ -41,8 +41,9 @@ export function electronPath(root: string): string | null {
 }
 
 async function hasOrFetches(root: string, say: (text: string) => void): Promise<boolean> {
+  if (process.env.AUGERWRIGHT_NO_ELECTRON) return false;
   if (electronPath(root) !== null) return true;
-  if (process.env.CI || process.env.AUGERWRIGHT_NO_ELECTRON || !(await canReachDownloads())) return false;
+  if (process.env.CI || !(await canReachDownloads())) return false;
   say("Fetching Electron's binary, once (about 120 MB; AUGERWRIGHT_NO_ELECTRON=1 skips this) ...");
   const installer = join(root, 'node_modules/electron/install.js');
   spawnSync(process.execPath, [installer], { stdio: 'ignore', timeout: downloadLimit });

@@ -6,7 +6,7 @@ import { startLoopback } from '../services/loopback.ts';
 import { readTextFile } from '../services/textFile.ts';
 import { openAppWindow } from './browserWindow.ts';
 import { refuse, type Status, status } from './command.ts';
-import { runElectron } from './electronBinary.ts';
+import { electronPath, runElectron } from './electronBinary.ts';
 import { type CommandShape, readWords } from './options.ts';
 
 const shape: CommandShape = {
@@ -44,13 +44,17 @@ async function serve(root: string, startPath: string | null, windowWanted: boole
   });
   const stopped = untilStopped();
   const loopback = await startLoopback(host.api, resolve(root, 'dist/renderer'));
-  if (!windowWanted)
-    say("Not opening a window (no display, or none wanted): serving the workbench to this machine's browsers.");
+  if (!windowWanted) say(`${whyNoWindow(root)}: serving the workbench to browsers on this machine.`);
   say(`Augerwright is at ${loopback.address}`);
   say('Press Ctrl+C to stop.');
   const windowClosed = windowWanted ? openAppWindow(loopback.address, say) : new Promise<void>(() => undefined);
   await Promise.race([stopped, windowClosed]);
   await loopback.close();
+}
+
+function whyNoWindow(root: string): string {
+  const display = hasDisplay() ? 'No window was wanted' : 'There is no display for a window';
+  return electronPath(root) === null ? `${display}, and Electron's binary is not installed` : display;
 }
 
 function untilStopped(): Promise<void> {
