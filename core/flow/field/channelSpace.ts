@@ -39,7 +39,7 @@ export interface ChannelSpace {
 
 /** Stiffness of the solid behind a fillet against the fluid's, and of the springs that hold its surface. */
 const SOLID_STIFFNESS = 1e-5;
-const WALL_STIFFNESS = 30;
+const WALL_STIFFNESS = 100;
 
 /** Mutable tables while they are filled. */
 interface Tables {
