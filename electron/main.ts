@@ -2,7 +2,7 @@
 
 import { join, resolve } from 'node:path';
 import { app, BrowserWindow, ipcMain, Menu, protocol } from 'electron';
-import log from 'electron-log/main';
+import log from 'electron-log/node';
 import { commandChannel } from './contract.ts';
 import { windowDialogs } from './dialogs.ts';
 import { setupIpc } from './ipc.ts';

@@ -7,6 +7,7 @@ import { type Command, type Output, refuse, type Status, status } from './comman
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   predict: async () => (await import('./predict.ts')).predictCommand,
   compare: async () => (await import('./compare.ts')).compareCommand,
+  reference: async () => (await import('./reference.ts')).referenceCommand,
 };
 
 const streams: Output = {

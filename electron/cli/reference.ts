@@ -5,7 +5,7 @@ import { readTextFile } from '../services/textFile.ts';
 import { type Command, type Output, refuse, type Status, status } from './command.ts';
 import { readWords } from './options.ts';
 import { referenceSolvers } from './referenceSolvers.ts';
-import { type CheckedRow, referenceTable, type SolvedEntry, worstRows } from './referenceTable.ts';
+import { referenceTable, type SolvedEntry, worstRows } from './referenceTable.ts';
 
 interface ReferenceFile {
   readonly path: string;
@@ -27,8 +27,14 @@ export const referenceCommand: Command = {
     const read = await Promise.all(words.value.bare.map(readReference));
     const issues = read.flatMap((file) => (file.ok ? [] : file.issues));
     if (issues.length > 0) return refuse(issues, output);
-    const solved = read.flatMap((file) => (file.ok ? solveFile(file.value) : []));
-    return report(solved, words.value.flags.has('json'), output);
+    const solved = read.flatMap((file) => (file.ok ? file.value.entries.map((_, i) => solveEntry(file.value, i)) : []));
+    const unread = solved.flatMap((entry) => (entry.ok ? [] : entry.issues));
+    if (unread.length > 0) return refuse(unread, output);
+    return report(
+      solved.flatMap((entry) => (entry.ok ? [entry.value] : [])),
+      words.value.flags.has('json'),
+      output,
+    );
   },
 };
 
@@ -40,14 +46,14 @@ function report(solved: readonly SolvedEntry[], json: boolean, output: Output): 
   return failed === 0 && rows.length > 0 ? status.done : status.checksFailed;
 }
 
-function solveFile(file: ReferenceFile): readonly SolvedEntry[] {
-  const solve = referenceSolvers[file.kind];
-  return file.entries.map((entry, index) => ({
-    file: file.path,
-    kind: file.kind,
-    index,
-    rows: solve ? (solve(entry) as readonly CheckedRow[]) : [],
-  }));
+/** Solves one entry. A TypeError is the solvers' way to say what the entry lacks; anything else is a fault. */
+function solveEntry({ path, kind, entries }: ReferenceFile, index: number): Result<SolvedEntry> {
+  try {
+    return ok({ file: path, kind, index, rows: referenceSolvers[kind]?.(entries[index]) ?? [] });
+  } catch (error) {
+    if (!(error instanceof TypeError)) throw error;
+    return fail({ ...notReference(path, error.message), path: [path, 'entries', index] });
+  }
 }
 
 async function readReference(path: string): Promise<Result<ReferenceFile>> {

@@ -1,12 +1,20 @@
 /** Which solver of core answers which case of the reference files. */
 
-import { evaluateChannelCase, evaluateHelicalCase, evaluateOrbitCase, evaluateTipCase } from '../../core/index.ts';
+import { channelCaseResults, evaluateTipCase } from '../../core/index.ts';
 import type { CheckedRow } from './referenceTable.ts';
 
-/** By the file's `case`: takes one entry as parsed, gives every compared quantity; unreadable entries give failing rows. */
-export const referenceSolvers: Readonly<Record<string, (entry: unknown) => readonly CheckedRow[]>> = {
-  A: evaluateChannelCase,
-  B: evaluateOrbitCase,
+/** Takes one entry as parsed; throws a TypeError that names what the entry lacks. */
+type ReferenceSolver = (entry: unknown) => readonly CheckedRow[];
+
+const channel =
+  (kind: string): ReferenceSolver =>
+  (entry) =>
+    (channelCaseResults({ case: kind, entries: [entry] }) ?? []).flatMap(({ rows }) => rows);
+
+/** By the file's `case`: straight channel, residence in it, tip and nozzle, helical channel. */
+export const referenceSolvers: Readonly<Record<string, ReferenceSolver>> = {
+  A: channel('A'),
+  B: channel('B'),
   C: (entry) => evaluateTipCase(entry),
-  D: evaluateHelicalCase,
+  D: channel('D'),
 };
