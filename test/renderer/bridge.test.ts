@@ -1,0 +1,104 @@
+// @vitest-environment jsdom
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import { argumentChecks, type Channel, type PreloadApi } from '../../electron/contract.ts';
+import { electronBridge, getBridge, loopbackBridge, memoryBridge, setBridge } from '../../renderer/bridge.ts';
+
+const answered = { ok: true, value: null };
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+  setBridge(null);
+});
+
+describe('over the preload functions', () => {
+  test('every argument passes the check that the host will make', async () => {
+    const sent: [Channel, unknown][] = [];
+    const calls = Object.keys(argumentChecks).map((name) => [
+      name,
+      async (argument: unknown) => {
+        sent.push([name as Channel, argument]);
+        return answered;
+      },
+    ]);
+    const onCommand = vi.fn();
+    const bridge = electronBridge({ ...Object.fromEntries(calls), platform: 'linux', onCommand } as PreloadApi);
+    const handle = 'a'.repeat(32);
+    await bridge.readStartProject();
+    await bridge.listExamples();
+    await bridge.readExample('demo');
+    await bridge.listRecent();
+    await bridge.openRecent(handle);
+    await bridge.openProject();
+    await bridge.saveProject({ handle, name: 'a.json', text: 'one' });
+    await bridge.saveProject({ handle: null, name: 'a.json', text: 'two' });
+    await bridge.importText('csv');
+    await bridge.exportFile('a.stl', new Uint8Array([1]));
+    await bridge.printReport('a.pdf');
+    bridge.setEdited(true);
+    for (const [name, argument] of sent) expect(argumentChecks[name].safeParse(argument).error, name).toBeUndefined();
+    expect(new Set(sent.map(([name]) => name))).toEqual(new Set(Object.keys(argumentChecks)));
+    expect(sent).toContainEqual(['saveProjectAs', { text: 'two', suggestedName: 'a.json' }]);
+  });
+});
+
+describe('over the loopback host', () => {
+  const base = 'http://127.0.0.1:5000/token/';
+
+  test('asks below the page address, with JSON', async () => {
+    const fetched = vi.fn(async (_address: URL, _words: RequestInit) => ({ json: async () => answered }));
+    vi.stubGlobal('fetch', fetched);
+    expect(await loopbackBridge(base).readExample('demo')).toEqual(answered);
+    const [address, words] = fetched.mock.calls[0];
+    expect(String(address)).toBe(`${base}api/readExample`);
+    expect(words).toMatchObject({ method: 'POST', body: '{"id":"demo"}' });
+  });
+
+  test('a host that is gone is an issue', async () => {
+    vi.stubGlobal('fetch', async () => {
+      throw new TypeError('Failed to fetch');
+    });
+    expect(await loopbackBridge(base).listExamples()).toMatchObject({
+      ok: false,
+      issues: [{ code: 'host-unreachable' }],
+    });
+  });
+
+  test('a project without a handle is saved as a download', async () => {
+    const clicked: string[] = [];
+    vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+      clicked.push(this.download);
+    });
+    URL.createObjectURL = () => 'blob:none';
+    const saved = await loopbackBridge(base).saveProject({ handle: null, name: 'mine.json', text: '{}' });
+    expect(saved).toEqual({ ok: true, value: { handle: null, path: null, name: 'mine.json' } });
+    expect(clicked).toEqual(['mine.json']);
+  });
+
+  test('leaving with unsaved edits asks first', () => {
+    const leave = () => {
+      const event = new Event('beforeunload', { cancelable: true });
+      window.dispatchEvent(event);
+      return event.defaultPrevented;
+    };
+    const bridge = loopbackBridge(base);
+    expect(leave()).toBe(false);
+    bridge.setEdited(true);
+    expect(leave()).toBe(true);
+    bridge.setEdited(false);
+    expect(leave()).toBe(false);
+  });
+});
+
+test('without a preload script the loopback bridge is used, and another can be put in its place', () => {
+  expect(getBridge().host).toBe('loopback');
+  const { bridge } = memoryBridge({ handle: null, path: null, name: 'a.json', text: '{}' });
+  setBridge(bridge);
+  expect(getBridge()).toBe(bridge);
+});
+
+test('the stand-in for tests keeps what is saved', async () => {
+  const { bridge, saved } = memoryBridge({ handle: null, path: null, name: 'a.json', text: 'start' });
+  expect(await bridge.readStartProject()).toMatchObject({ ok: true, value: { text: 'start' } });
+  await bridge.saveProjectAs('kept', 'b.json');
+  expect(new TextDecoder().decode(saved.get('b.json'))).toBe('kept');
+});
