@@ -5,16 +5,31 @@ import { integrate } from '../math/quadrature.ts';
 import { type FlightProfile, flightArea, flightProfileAt, halfWidthAt } from './flightProfile.ts';
 import { rootRadiusAt, rootSlope } from './profile.ts';
 
-/** Solid area of the screw in the transverse section at `u` (m) from the section's start, m². */
-export function solidArea(section: ScrewSection, u: number, flightRadius: number): number {
-  if (section.kind === 'plain') return Math.PI * rootRadiusAt(section, u) ** 2;
-  const profile = flightProfileAt(section, u, flightRadius);
+/** A section of screw at one z. */
+export interface SectionShape {
+  /** m */
+  readonly rootRadius: number;
+  /** change of root radius along z */
+  readonly slope: number;
+  /** the flight's shape; null where plain */
+  readonly profile: FlightProfile | null;
+}
+
+/** Shape of a section at `u` (m) from its start, crest at `crest` (m). */
+export function sectionShape(section: ScrewSection, u: number, crest: number): SectionShape {
+  const profile = section.kind === 'flighted' ? flightProfileAt(section, u, crest) : null;
+  return { rootRadius: rootRadiusAt(section, u), slope: rootSlope(section), profile };
+}
+
+/** Solid area of the screw in the transverse section, m². */
+export function solidArea({ rootRadius, profile }: SectionShape): number {
+  if (!profile) return Math.PI * rootRadius ** 2;
   return Math.PI * profile.floorRadius ** 2 + flightArea(profile);
 }
 
 /** Free area of the transverse section between screw and bore (`boreRadius`, m), all channels and the gap, m². */
-export function freeAreaAt(section: ScrewSection, u: number, flightRadius: number, boreRadius: number): number {
-  return Math.PI * boreRadius ** 2 - solidArea(section, u, flightRadius);
+export function freeArea(shape: SectionShape, boreRadius: number): number {
+  return Math.PI * boreRadius ** 2 - solidArea(shape);
 }
 
 /** Helix angle at radius `r` for a lead (both m), rad: atan(lead / (2 pi r)). */
@@ -50,14 +65,14 @@ function flankAreaPerLength(profile: FlightProfile): number {
 }
 
 /**
- * Wetted area per axial length at `u` (m) from the section's start, m: floor, both flanks of every flight with their
- * fillets (true helical area) and the whole bore. The land is left out: only the clearance wets it.
+ * Wetted area per axial length, m: floor, both flanks of every flight with their fillets (true helical area) and the
+ * whole bore of radius `boreRadius` (m). The land is left out: only the clearance wets it.
  */
-export function wettedPerLength(section: ScrewSection, u: number, flightRadius: number, boreRadius: number): number {
+export function wettedPerLength(shape: SectionShape, boreRadius: number): number {
+  const { profile } = shape;
   const bore = 2 * Math.PI * boreRadius;
-  const taper = Math.hypot(1, rootSlope(section));
-  if (section.kind === 'plain') return bore + 2 * Math.PI * rootRadiusAt(section, u) * taper;
-  const profile = flightProfileAt(section, u, flightRadius);
+  const taper = Math.hypot(1, shape.slope);
+  if (!profile) return bore + 2 * Math.PI * shape.rootRadius * taper;
   const openShare = 1 - (2 * profile.halfBase) / profile.pitch;
   const floor = 2 * Math.PI * profile.floorRadius * openShare * taper;
   return bore + floor + 2 * profile.starts * flankAreaPerLength(profile);

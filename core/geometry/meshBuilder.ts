@@ -1,5 +1,6 @@
 /** Growing triangle mesh in double precision, and the strips and fans that solids are made of. */
 
+import { enclosedVolume } from './meshMeasure.ts';
 import type { Ring } from './ring.ts';
 import type { SolidMesh } from './types.ts';
 
@@ -55,6 +56,7 @@ export function addQuad(mesh: MeshBuilder, a: number, b: number, c: number, d: n
 export interface Chain {
   readonly ids: readonly number[] | Int32Array;
   readonly at: readonly number[] | Int32Array;
+  readonly ring: Ring;
 }
 
 /** Adds a ring's points as they are. */
@@ -67,32 +69,35 @@ export function addRing(mesh: MeshBuilder, ring: Ring): Chain {
     ids[i] = addVertex(mesh, r * Math.cos(angle), r * Math.sin(angle), ring.z);
     at[i] = i;
   }
-  return { ids, at };
+  return { ids, at, ring };
+}
+
+/** Adds a fan from `apex` over the chain's vertices from place `from` to place `to`; `side` 1 keeps the chain's direction. */
+function addFanOver(mesh: MeshBuilder, apex: number, ids: Chain['ids'], from: number, to: number, side: 1 | -1): void {
+  for (let i = from; i !== to; ) {
+    const after = i + 1 === ids.length ? 0 : i + 1;
+    if (side > 0) addTriangle(mesh, ids[i] as number, ids[after] as number, apex);
+    else addTriangle(mesh, ids[after] as number, ids[i] as number, apex);
+    i = after;
+  }
 }
 
 /**
  * Joins two chains whose rings have the same number of points, `lower` at smaller z. Quadrangles are split from the
  * lower ring's later point to the upper ring's earlier one: with flights that turn with z this diagonal is the
- * shorter, so it cuts least off the round.
+ * shorter, so it cuts least off the round. Where the outline rises from floor to crest the other diagonal is taken, so
+ * that what skew facets add on one flank they take off the other.
  */
 export function addStrip(mesh: MeshBuilder, lower: Chain, upper: Chain): void {
   const n = lower.at.length;
+  const { r } = lower.ring;
   for (let j = 0; j < n; j++) {
     const next = j + 1 === n ? 0 : j + 1;
-    const low = lower.at[next] as number;
-    const high = upper.at[next] as number;
-    const corner = upper.ids[upper.at[j] as number] as number;
-    const far = lower.ids[low] as number;
-    for (let i = lower.at[j] as number; i !== low; ) {
-      const after = i + 1 === lower.ids.length ? 0 : i + 1;
-      addTriangle(mesh, lower.ids[i] as number, lower.ids[after] as number, corner);
-      i = after;
-    }
-    for (let i = upper.at[j] as number; i !== high; ) {
-      const after = i + 1 === upper.ids.length ? 0 : i + 1;
-      addTriangle(mesh, far, upper.ids[after] as number, upper.ids[i] as number);
-      i = after;
-    }
+    const isRising = (r[next] as number) > (r[j] as number);
+    const [low, lowNext] = [lower.at[j] as number, lower.at[next] as number];
+    const [high, highNext] = [upper.at[j] as number, upper.at[next] as number];
+    addFanOver(mesh, upper.ids[isRising ? highNext : high] as number, lower.ids, low, lowNext, 1);
+    addFanOver(mesh, lower.ids[isRising ? low : lowNext] as number, upper.ids, high, highNext, -1);
   }
 }
 
@@ -124,28 +129,12 @@ export function addTrapezoid(mesh: MeshBuilder, first: readonly number[], second
   }
 }
 
-/** Signed volume of the mesh under construction, m³ (divergence theorem over its triangles). */
-export function builderVolume(mesh: MeshBuilder): number {
-  const p = mesh.positions;
-  let sum = 0;
-  for (let t = 0; t < mesh.indexCount; t += 3) {
-    const a = 3 * (mesh.indices[t] as number);
-    const b = 3 * (mesh.indices[t + 1] as number);
-    const c = 3 * (mesh.indices[t + 2] as number);
-    const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
-    const [bx, by, bz] = [p[b] as number, p[b + 1] as number, p[b + 2] as number];
-    const [cx, cy, cz] = [p[c] as number, p[c + 1] as number, p[c + 2] as number];
-    sum += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
-  }
-  return sum / 6;
-}
-
 /**
  * Finishes a mesh about the z axis: widens x and y alike so that its volume is `volume` (m³), which makes up for the
  * area that chords cut off, and mirrors it in y for a left-hand screw. Returns the widening too.
  */
 export function finishMesh(mesh: MeshBuilder, volume: number, mirrored: boolean): SolidMesh & { widening: number } {
-  const widening = Math.sqrt(volume / builderVolume(mesh));
+  const widening = Math.sqrt(volume / enclosedVolume(mesh.positions, mesh.indices, mesh.indexCount));
   const positions = new Float32Array(3 * mesh.vertexCount);
   const yScale = mirrored ? -widening : widening;
   for (let i = 0; i < positions.length; i += 3) {

@@ -2,47 +2,46 @@
 
 import type { SolidMesh } from './types.ts';
 
-/** Corner coordinates of triangle `t` (first index number): x y z of a, b, c, m. */
-function corners(mesh: SolidMesh, t: number): number[] {
-  const out: number[] = [];
-  for (let k = 0; k < 3; k++) {
-    const at = 3 * (mesh.indices[t + k] as number);
-    out.push(mesh.positions[at] as number, mesh.positions[at + 1] as number, mesh.positions[at + 2] as number);
-  }
-  return out;
-}
-
-/** Twice the area vector of a triangle, m²: cross product of its sides, along its outward normal. */
-function areaVector(c: readonly number[]): [number, number, number] {
-  const [ax, ay, az, bx, by, bz, cx, cy, cz] = c as number[] & { length: 9 };
-  const [ux, uy, uz] = [
-    (bx as number) - (ax as number),
-    (by as number) - (ay as number),
-    (bz as number) - (az as number),
-  ];
-  const [vx, vy, vz] = [
-    (cx as number) - (ax as number),
-    (cy as number) - (ay as number),
-    (cz as number) - (az as number),
-  ];
+/**
+ * Twice the area of the triangle whose corners are numbers `t` to `t + 2` of `indices`, along its outward normal, in the
+ * square of the positions' unit: cross product of two sides.
+ */
+export function triangleAreaVector(
+  p: Float32Array | Float64Array,
+  indices: Uint32Array,
+  t: number,
+): [number, number, number] {
+  const a = 3 * (indices[t] as number);
+  const b = 3 * (indices[t + 1] as number);
+  const c = 3 * (indices[t + 2] as number);
+  const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
+  const [ux, uy, uz] = [(p[b] as number) - ax, (p[b + 1] as number) - ay, (p[b + 2] as number) - az];
+  const [vx, vy, vz] = [(p[c] as number) - ax, (p[c + 1] as number) - ay, (p[c + 2] as number) - az];
   return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
 }
 
-/** Enclosed volume, m³, positive with outward normals (divergence theorem). Only for closed meshes. */
-export function meshVolume(mesh: SolidMesh): number {
+/** Enclosed volume of `count` corners' triangles, positive with outward normals (divergence theorem). */
+export function enclosedVolume(p: Float32Array | Float64Array, indices: Uint32Array, count: number): number {
   let sum = 0;
-  for (let t = 0; t < mesh.indices.length; t += 3) {
-    const c = corners(mesh, t);
-    const [nx, ny, nz] = areaVector(c);
-    sum += (c[0] as number) * nx + (c[1] as number) * ny + (c[2] as number) * nz;
+  for (let t = 0; t < count; t += 3) {
+    const [x, y, z] = triangleAreaVector(p, indices, t);
+    const a = 3 * (indices[t] as number);
+    sum += (p[a] as number) * x + (p[a + 1] as number) * y + (p[a + 2] as number) * z;
   }
   return sum / 6;
+}
+
+/** Enclosed volume, m³, positive with outward normals. Only for closed meshes. */
+export function meshVolume(mesh: SolidMesh): number {
+  return enclosedVolume(mesh.positions, mesh.indices, mesh.indices.length);
 }
 
 /** Surface area, m². */
 export function meshArea(mesh: SolidMesh): number {
   let sum = 0;
-  for (let t = 0; t < mesh.indices.length; t += 3) sum += Math.hypot(...areaVector(corners(mesh, t)));
+  for (let t = 0; t < mesh.indices.length; t += 3) {
+    sum += Math.hypot(...triangleAreaVector(mesh.positions, mesh.indices, t));
+  }
   return sum / 2;
 }
 

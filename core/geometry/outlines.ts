@@ -9,8 +9,8 @@ import { circleRing, evenAngles, flightRing, type Ring, ringCounts } from './rin
 import { tipOutline, tipPieces, tipShape } from './tip.ts';
 import type { AxialOutline, PlaneOutline } from './types.ts';
 
-/** Points round a turn and chords of a hemisphere in outlines. */
-const aroundCount = 180;
+/** How finely outlines are drawn: points round a turn and chords of a hemisphere; flanks need no extra points in a plane. */
+const fine = { aroundCount: 180, ringsPerTurn: 12 };
 const hemisphereChords = 48;
 
 const axial = (points: readonly { z: number; r: number }[]): AxialOutline => ({
@@ -48,9 +48,9 @@ function endRadius(design: Design, z: number): number {
 /** Ring of the screw at `z` inside a placed section. */
 function sectionRing(design: Design, placed: PlacedSection, z: number): Ring {
   const { section, start } = placed;
-  if (section.kind === 'plain') return circleRing(evenAngles(aroundCount), rootRadiusAt(section, z - start), z);
+  if (section.kind === 'plain') return circleRing(evenAngles(fine.aroundCount), rootRadiusAt(section, z - start), z);
   const crest = flightRadius(design);
-  const counts = ringCounts(section, [section], crest, aroundCount);
+  const counts = ringCounts(section, [section], crest, fine);
   return flightRing(flightProfileAt(section, z - start, crest), counts, flightAngle(placed, z), z);
 }
 
@@ -62,7 +62,7 @@ export function transverseOutline(design: Design, z: number): PlaneOutline {
   const placed = sectionAt(design.screw, z);
   const radius = placed ? 0 : endRadius(design, z);
   if (!placed && radius === 0) return plane([]);
-  const ring = placed ? sectionRing(design, placed, z) : circleRing(evenAngles(aroundCount), radius, z);
+  const ring = placed ? sectionRing(design, placed, z) : circleRing(evenAngles(fine.aroundCount), radius, z);
   const points = Array.from(ring.theta, (angle, i) => {
     const r = ring.r[i] as number;
     return { x: r * Math.cos(angle), y: r * Math.sin(angle) };
@@ -77,7 +77,7 @@ function channelSide(design: Design, placed: PlacedSection, z: number): { x: num
   if (section.kind === 'plain') return [];
   const crest = flightRadius(design);
   const profile = flightProfileAt(section, z - placed.start, crest);
-  const counts = { ...ringCounts(section, [section], crest, aroundCount), floor: 1, land: 1 };
+  const counts = { ...ringCounts(section, [section], crest, fine), floor: 1, land: 1 };
   const ring = flightRing(profile, { ...counts, fillet: 4 * counts.fillet }, 0, z);
   const perSide = 4 * counts.fillet + counts.flank + 1;
   const cosine = Math.cos(helixAngle(profile.lead, (profile.floorRadius + design.barrel.boreDiameter / 2) / 2));

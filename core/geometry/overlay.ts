@@ -192,5 +192,5 @@ export function addJunction(mesh: MeshBuilder, lower: Ring, upper: Ring): { lowe
     const next = levels[(k + 1) % rays.length] as Levels;
     addTrapezoid(mesh, path(here, last(ray.b), last(ray.a)), path(next, first(nextRay.b), first(nextRay.a)));
   });
-  return { lower: chains.a, upper: chains.b };
+  return { lower: { ...chains.a, ring: lower }, upper: { ...chains.b, ring: upper } };
 }

@@ -2,6 +2,7 @@
 
 import type { FlightedSection, ScrewSection } from '../design/types.ts';
 import { type FlightProfile, flightProfileAt } from './flightProfile.ts';
+import type { MeshOptions } from './types.ts';
 
 /**
  * A closed outline in one plane, seen from +z, counter-clockwise. Angles (rad) never fall over one full turn; two
@@ -21,34 +22,40 @@ export interface RingCounts {
   readonly fillet: number;
 }
 
-/** Chords over a straight slanted flank, and over a fillet: enough for either to stay within a share of the sag of the root. */
-const flankChords = 3;
+/** Chords over a fillet: its sag is then a hundredth of its radius. */
 const filletChords = 5;
+/**
+ * Flank chords per ring in a turn, for a flight as high as the crest radius. A flank's facets are skew, which costs
+ * height times turn between rings; this many keep it below the sag of the crest.
+ */
+const flankShare = 0.12;
 
 /**
- * Chords for a section so that no arc spans more than a turn over `aroundCount`; equal for all sections of the same
+ * Chords for a section (`crest` m) so that no arc spans more than a turn over `aroundCount`; equal for all sections of the same
  * number of starts, so that unbroken flights keep their points across section boundaries.
  */
 export function ringCounts(
   section: FlightedSection,
   all: readonly ScrewSection[],
   crest: number,
-  aroundCount: number,
+  { aroundCount, ringsPerTurn }: MeshOptions,
 ): RingCounts {
   let floor = 0;
   let land = 0;
+  let height = 0;
   for (const each of all) {
     if (each.kind !== 'flighted' || each.starts !== section.starts) continue;
     for (const u of [0, each.length]) {
       const profile = flightProfileAt(each, u, crest);
       floor = Math.max(floor, (profile.pitch - 2 * profile.halfBase) / profile.lead);
       land = Math.max(land, (2 * profile.halfLand) / profile.lead);
+      height = Math.max(height, crest - profile.floorRadius);
     }
   }
   return {
     floor: Math.max(2, Math.ceil(floor * aroundCount)),
     land: Math.max(2, Math.ceil(land * aroundCount)),
-    flank: section.flankAngle > 0 ? flankChords : 1,
+    flank: Math.max(1, Math.ceil((flankShare * ringsPerTurn * height) / crest)),
     fillet: section.rootFillet > 0 ? filletChords : 0,
   };
 }

@@ -1,6 +1,7 @@
 /** The screw as one closed triangle mesh: shank, sections, tip. */
 
 import type { Design, FlightedSection } from '../design/types.ts';
+import { helixAngle } from './crossSection.ts';
 import { flightProfileAt } from './flightProfile.ts';
 import {
   addFan,
@@ -25,7 +26,7 @@ type Stretch = readonly Ring[];
 /** Rings of a flighted section at equal turns; at least three, so that each strip touches one junction at most. */
 function flightStretch(design: Design, placed: PlacedSection, section: FlightedSection, options: MeshOptions): Stretch {
   const crest = flightRadius(design);
-  const counts = ringCounts(section, design.screw.sections, crest, options.aroundCount);
+  const counts = ringCounts(section, design.screw.sections, crest, options);
   const turns = turnsOf(section);
   const n = Math.max(2, Math.ceil(turns * options.ringsPerTurn));
   return Array.from({ length: n + 1 }, (_, i) => {
@@ -79,6 +80,26 @@ function tipStretches(design: Design, before: Ring, options: MeshOptions): Stret
   return stretches;
 }
 
+/**
+ * How far flank facets lie from the helicoid, m: a facet between rings a turn of `span` (rad) apart is skew by its
+ * height times `span`, a quarter of which lies along the round at its middle, and of that the sine of the helix angle
+ * across the flank.
+ */
+function flankDeviation(design: Design, options: MeshOptions): number {
+  const crest = flightRadius(design);
+  const { sections } = design.screw;
+  const deviations = sections.flatMap((section) => {
+    if (section.kind === 'plain') return [];
+    const { flank } = ringCounts(section, sections, crest, options);
+    return [0, section.length].map((u) => {
+      const { floorRadius, lead } = flightProfileAt(section, u, crest);
+      const skew = ((crest - floorRadius) / flank) * ((2 * Math.PI) / options.ringsPerTurn);
+      return (skew / 4) * Math.sin(helixAngle(lead, floorRadius));
+    });
+  });
+  return Math.max(0, ...deviations);
+}
+
 /** Joins the stretches to one closed shell, fans on the axis at both ends, the far one at `endZ` (m). */
 function joinStretches(mesh: MeshBuilder, stretches: readonly Stretch[], endZ: number): void {
   let chain: Chain | null = null;
@@ -121,5 +142,6 @@ export function screwMesh(design: Design, options: MeshOptions): MeasuredMesh {
   const volume = screwVolume(design) + shankVolume(design);
   const { positions, indices, widening } = finishMesh(mesh, volume, design.screw.hand === 'left');
   const span = (2 * Math.PI) / Math.min(options.aroundCount, options.ringsPerTurn);
-  return { positions, indices, deviation: chordDeviation(flightRadius(design), span, widening) };
+  const chords = chordDeviation(flightRadius(design), span, widening);
+  return { positions, indices, deviation: Math.max(chords, flankDeviation(design, options)) };
 }

@@ -1,19 +1,20 @@
 /** Sampling of the screw along z: the solvers' view of it. */
 
-import type { Design } from '../design/types.ts';
-import { integrate } from '../math/quadrature.ts';
-import { channelWidth, freeAreaAt, helixAngle, wettedPerLength } from './crossSection.ts';
-import { flightProfileAt } from './flightProfile.ts';
+import type { Design, ScrewSection } from '../design/types.ts';
+import { gaussLegendre } from '../math/gaussLegendre.ts';
 import {
-  distanceAfterTurns,
-  flightRadius,
-  leadAt,
-  type PlacedSection,
-  placeSections,
-  rootRadiusAt,
-  turnsOf,
-} from './profile.ts';
+  channelWidth,
+  freeArea,
+  helixAngle,
+  type SectionShape,
+  sectionShape,
+  wettedPerLength,
+} from './crossSection.ts';
+import type { FlightProfile } from './flightProfile.ts';
+import { distanceAfterTurns, flightRadius, type PlacedSection, placeSections, turnsOf } from './profile.ts';
 import type { Stations } from './types.ts';
+
+const rule = gaussLegendre(3);
 
 type Mutable = { -readonly [K in keyof Stations]: Stations[K] };
 
@@ -60,9 +61,8 @@ function distanceAt({ section }: PlacedSection, i: number, n: number): number {
 }
 
 /** Fills the figures that only flighted stations have. */
-function fillFlight(out: Mutable, at: number, { section }: PlacedSection, u: number, crest: number): void {
-  if (section.kind === 'plain') return;
-  const profile = flightProfileAt(section, u, crest);
+function fillFlight(out: Mutable, at: number, section: ScrewSection, profile: FlightProfile | null): void {
+  if (section.kind === 'plain' || !profile) return;
   const root = out.rootRadius[at] as number;
   const barrel = out.barrelRadius[at] as number;
   const mean = (root + barrel) / 2;
@@ -81,7 +81,8 @@ function fillFlight(out: Mutable, at: number, { section }: PlacedSection, u: num
 
 /** Fills everything local to station `at`. */
 function fillLocal(out: Mutable, at: number, placed: PlacedSection, u: number, crest: number, bore: number): void {
-  const root = rootRadiusAt(placed.section, u);
+  const shape = sectionShape(placed.section, u, crest);
+  const root = shape.rootRadius;
   out.z[at] = placed.start + u;
   out.section[at] = placed.index;
   out.rootRadius[at] = root;
@@ -89,30 +90,37 @@ function fillLocal(out: Mutable, at: number, placed: PlacedSection, u: number, c
   out.depth[at] = bore - root;
   out.widthBarrel[at] = 2 * Math.PI * bore;
   out.widthMean[at] = Math.PI * (root + bore);
-  out.freeArea[at] = freeAreaAt(placed.section, u, crest, bore);
-  fillFlight(out, at, placed, u, crest);
+  out.freeArea[at] = freeArea(shape, bore);
+  fillFlight(out, at, placed.section, shape.profile);
 }
 
-/** Adds the running integrals from station `at - 1` (at distance `from`) to `at` (at distance `to`). */
-function accumulate(out: Mutable, at: number, placed: PlacedSection, from: number, to: number, crest: number): void {
-  const { section } = placed;
+/** Path length along the channel at mean radius per axial length. */
+function stretchOf({ rootRadius, profile }: SectionShape, bore: number): number {
+  return profile ? Math.hypot(1, (Math.PI * (rootRadius + bore)) / profile.lead) : 1;
+}
+
+/** Starts the running integrals of station `at` where the one before ended. */
+function carryOver({ helicalLength, freeVolume, wettedArea }: Mutable, at: number): void {
+  for (const sums of [helicalLength, freeVolume, wettedArea]) sums[at] = sums[at - 1] ?? 0;
+}
+
+/** Adds the running integrals from distance `from` of the station before to distance `to` of station `at`. */
+function accumulate(out: Mutable, at: number, section: ScrewSection, from: number, to: number, crest: number): void {
   const bore = out.barrelRadius[at] as number;
-  const stretch = (u: number) => {
-    if (section.kind === 'plain') return 1;
-    return Math.hypot(1, (Math.PI * (rootRadiusAt(section, u) + bore)) / leadAt(section, u));
-  };
-  const add = (sums: Float64Array, f: (u: number) => number) => {
-    sums[at] = (sums[at - 1] as number) + integrate(f, from, to);
-  };
-  add(out.helicalLength, stretch);
-  add(out.freeVolume, (u) => freeAreaAt(section, u, crest, bore));
-  add(out.wettedArea, (u) => wettedPerLength(section, u, crest, bore));
+  const { helicalLength, freeVolume, wettedArea } = out;
+  for (let i = 0; i < rule.nodes.length; i++) {
+    const shape = sectionShape(section, from + (to - from) * (rule.nodes[i] as number), crest);
+    const length = (to - from) * (rule.weights[i] as number);
+    helicalLength[at] = (helicalLength[at] as number) + length * stretchOf(shape, bore);
+    freeVolume[at] = (freeVolume[at] as number) + length * freeArea(shape, bore);
+    wettedArea[at] = (wettedArea[at] as number) + length * wettedPerLength(shape, bore);
+  }
 }
 
 /**
  * Samples screw and bore along the sections, `stationsPerTurn` intervals per turn of lead (per bore diameter where
  * plain), at equal turns, section boundaries doubled. The bore is the barrel's along all sections (a screw whose
- * sections outrun the barrel is refused by validation). Running integrals by five-point Gauss per interval.
+ * sections outrun the barrel is refused by validation). Running integrals by three-point Gauss per interval.
  * `stationsPerTurn` >= 1. Helical length runs straight along plain sections.
  */
 export function buildStations(design: Design, stationsPerTurn: number): Stations {
@@ -128,9 +136,8 @@ export function buildStations(design: Design, stationsPerTurn: number): Stations
     for (let i = 0; i <= n; i++, at++) {
       const u = distanceAt(each, i, n);
       fillLocal(out, at, each, u, crest, bore);
-      if (i > 0) accumulate(out, at, each, from, u, crest);
-      else if (at > 0)
-        for (const sums of [out.helicalLength, out.freeVolume, out.wettedArea]) sums[at] = sums[at - 1] as number;
+      carryOver(out, at);
+      if (i > 0) accumulate(out, at, each.section, from, u, crest);
       from = u;
     }
   });

@@ -3,7 +3,7 @@
 import type { Design, FlightedSection, ScrewSection } from '../design/types.ts';
 import { integrateParts } from '../math/quadrature.ts';
 import { boreEnd, borePieces, gapToNarrowing } from './bore.ts';
-import { freeAreaAt, solidArea } from './crossSection.ts';
+import { freeArea, sectionShape, solidArea } from './crossSection.ts';
 import { flightRadius, leadAt, type PlacedSection, placeSections, sectionsLength, turnsOf } from './profile.ts';
 import { revolvedVolume } from './revolved.ts';
 import { tipPieces, tipShape } from './tip.ts';
@@ -12,7 +12,7 @@ import type { GeometrySummary, Stations } from './types.ts';
 /** Solid volume of one section, m³: the section's area integrated by Gauss, several parts per turn. */
 export function sectionVolume(section: ScrewSection, crest: number): number {
   const parts = 4 + 2 * Math.ceil(turnsOf(section));
-  return integrateParts((u) => solidArea(section, u, crest), 0, section.length, parts);
+  return integrateParts((u) => solidArea(sectionShape(section, u, crest)), 0, section.length, parts);
 }
 
 /** Solid volume of sections and tip, m³. */
@@ -52,12 +52,12 @@ export function volumePerTurn(design: Design, z: number): number {
   const crest = flightRadius(design);
   const bore = design.barrel.boreDiameter / 2;
   const flight = nearestFlight(design, z);
-  if (flight) return freeAreaAt(flight.section, flight.u, crest, bore) * leadAt(flight.section, flight.u);
+  if (flight) return freeArea(sectionShape(flight.section, flight.u, crest), bore) * leadAt(flight.section, flight.u);
   const placed = placeSections(design.screw);
   const within = placed.find((each) => z <= each.end) ?? placed[placed.length - 1];
   if (!within) return 0;
   const u = Math.min(Math.max(z - within.start, 0), within.section.length);
-  return freeAreaAt(within.section, u, crest, bore) * 2 * bore;
+  return freeArea(sectionShape(within.section, u, crest), bore) * 2 * bore;
 }
 
 /** Least diameter that carries torque, m, and its z, m: roots of all sections and the shank (place: its middle, z < 0). */

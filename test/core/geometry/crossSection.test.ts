@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { solidArea, wettedPerLength } from '../../../core/geometry/crossSection.ts';
+import type { FlightedSection } from '../../../core/design/types.ts';
+import { sectionShape, solidArea, wettedPerLength } from '../../../core/geometry/crossSection.ts';
 import { flightProfileAt, halfWidthAt } from '../../../core/geometry/flightProfile.ts';
 import { distanceAfterTurns, turnsAt } from '../../../core/geometry/profile.ts';
 import { flighted } from './designs.ts';
@@ -24,12 +25,13 @@ describe('solid area of the transverse section', () => {
     const profile = flightProfileAt(section, 0, crest);
     const ring = (r: number) => 2 * Math.PI * r * ((2 * halfWidthAt(profile, r)) / profile.pitch);
     const summed = Math.PI * 4.5e-3 ** 2 + midpoint(ring, 4.5e-3, crest, 200_000);
-    expect(solidArea(section, 0, crest) / summed).toBeCloseTo(1, 7);
+    expect(solidArea(sectionShape(section, 0, crest)) / summed).toBeCloseTo(1, 7);
   });
 
   it('grows by the spandrels: two of (1 - pi/4) rho² per flight, seen at the root', () => {
     const rho = 0.1e-3;
-    const grown = solidArea(flighted({ rootFillet: rho }), 0, crest) - solidArea(flighted(), 0, crest);
+    const area = (section: FlightedSection) => solidArea(sectionShape(section, 0, crest));
+    const grown = area(flighted({ rootFillet: rho })) - area(flighted());
     const spandrels = 2 * (1 - Math.PI / 4) * rho ** 2;
     expect(grown / (((spandrels * 2 * Math.PI) / 14e-3) * 4.5e-3)).toBeCloseTo(1, 1);
   });
@@ -73,7 +75,7 @@ describe('wetted area per length', () => {
     }
     const floor = 2 * Math.PI * 4.5e-3 * (1 - (2 * profile.halfBase) / profile.pitch);
     const whole = 2 * Math.PI * 7e-3 + floor + 2 * profile.starts * flank;
-    expect(wettedPerLength(section, 0, crest, 7e-3) / whole).toBeCloseTo(1, 6);
+    expect(wettedPerLength(sectionShape(section, 0, crest), 7e-3) / whole).toBeCloseTo(1, 6);
   });
 });
 
