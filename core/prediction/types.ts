@@ -37,14 +37,22 @@ export interface Finding {
 }
 
 /** What could hold the output down. */
-export type CapacityKind = 'pumping' | 'feed' | 'starved' | 'torque' | 'motorSpeed' | 'heater' | 'grainFit';
+export type CapacityKind =
+  | 'pumping'
+  | 'feed'
+  | 'starved'
+  | 'torque'
+  | 'motorSpeed'
+  | 'heater'
+  | 'melting'
+  | 'grainFit';
 
 /** One capacity at the set speed. */
 export interface Capacity {
   readonly kind: CapacityKind;
   /** melt volume flow this alone would allow, m³/s; Infinity where it does not bind */
   readonly volumeFlow: number;
-  /** this capacity over the actual output; 1 = it limits */
+  /** this capacity over the actual output; 1 = it limits; Infinity where it does not bind */
   readonly reserve: number;
   readonly basis: Basis;
 }
@@ -53,6 +61,8 @@ export interface Capacity {
 export interface AxialState {
   /** K */
   readonly wallTemperature: Float64Array;
+  /** core of the screw, K */
+  readonly screwTemperature: Float64Array;
   readonly meltTemperature: Float64Array;
   /** Pa above ambient; 0 where the channel is not full */
   readonly pressure: Float64Array;
@@ -181,6 +191,7 @@ export interface HeatDemand {
   /** to ambient by natural convection and radiation from the barrel */
   readonly loss: number;
   readonly heater: number;
+  /** watts of all heaters, nozzle included */
   readonly installed: number;
 }
 

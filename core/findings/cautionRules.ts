@@ -1,0 +1,83 @@
+/** Standing cautions: true for every machine of this kind. They defer to local codes and licensed practice. */
+
+import { formatQuantity } from '../units.ts';
+import { type FindingContext, type FindingRule, found } from './context.ts';
+
+const standing = (code: string, where: string, saw: string, why: string, change: string): FindingRule => ({
+  code,
+  about: `standing caution: ${where}`,
+  check: () => found({ severity: 'caution', where, saw, why, change }),
+});
+
+const hottestSet = ({ design }: FindingContext): number =>
+  design.barrel.zones.reduce(
+    (most, zone) => (zone.kind === 'heated' ? Math.max(most, zone.setTemperature) : most),
+    design.nozzle.setTemperature,
+  );
+
+/** Cautions, in the order of the machine. */
+export const cautionRules: readonly FindingRule[] = [
+  {
+    code: 'caution-hot-melt',
+    about: 'standing caution: burns',
+    check: (context) =>
+      found({
+        severity: 'caution',
+        where: 'barrel, nozzle and melt',
+        saw: `Surfaces and melt reach ${formatQuantity(hottestSet(context), '°C', 3)}.`,
+        why: 'Bare metal burns skin within a second from about 65 °C; melt sticks and keeps burning.',
+        change: 'Guard hot parts, wear rated gloves and face protection, and let it cool before reaching in.',
+        value: hottestSet(context),
+        unit: 'K',
+      }),
+  },
+  {
+    code: 'caution-fumes',
+    about: 'standing caution: fumes and the material’s own cautions',
+    check: ({ design }) =>
+      found({
+        severity: 'caution',
+        where: 'nozzle and hopper',
+        saw: 'Hot plastic, wax and wood give off fine particles and vapours.',
+        why: design.material.cautions.join(' ') || 'Some decomposition products are harmful.',
+        change: 'Extract at the source and follow the material’s safety data sheet and local rules.',
+      }),
+  },
+  {
+    code: 'caution-blocked-nozzle',
+    about: 'standing caution: pressure',
+    check: ({ prediction }) =>
+      found({
+        severity: 'caution',
+        where: 'nozzle',
+        z: prediction.geometry.sectionsLength,
+        saw: `A blocked nozzle lets pressure rise, up to ${formatQuantity(prediction.drive.blockedPressure, 'MPa', 3)} by this estimate.`,
+        why: 'Melt and trapped gas can burst out, above all while heating up.',
+        change:
+          'Stand clear of the nozzle, stop screw and heat when flow stops, never force it. Relief and pressure-bearing parts are for a competent person to approve.',
+        value: prediction.drive.blockedPressure,
+        unit: 'Pa',
+      }),
+  },
+  standing(
+    'caution-turning-screw',
+    'feed opening and drive',
+    'The screw pulls in whatever reaches it.',
+    'Even a small geared motor crushes a finger.',
+    'Cover the opening out of reach, isolate the drive before clearing a bridge, and use a wooden or plastic rod.',
+  ),
+  standing(
+    'caution-mains-heaters',
+    'heaters',
+    'Heaters on mains voltage need earthing, fusing and an independent thermal cut-out.',
+    'A failed sensor or relay heats without end.',
+    'Leave it to a licensed electrician under the local code; add a cut-out that does not depend on the controller.',
+  ),
+  standing(
+    'caution-food',
+    'everything that touches the melt',
+    'Contact with food is not assessed.',
+    'Steel, coatings, dead corners and residues all count.',
+    'Do not use it for food without materials, cleaning and approval under local law.',
+  ),
+];

@@ -1,0 +1,91 @@
+/** Findings about motor, gear and strength. */
+
+import { shearShareOfYield } from '../drive/strength.ts';
+import { formatQuantity } from '../units.ts';
+import { type FindingRule, found } from './context.ts';
+
+const rpm = (value: number) => formatQuantity(value, 'rpm', 3);
+const torque = (value: number) => formatQuantity(value, 'N·m', 3);
+const stress = (value: number) => formatQuantity(value, 'MPa', 3);
+
+/** Share of the usable torque above which a note is due. */
+const tightShare = 0.85;
+
+/** Rules of the drive. */
+export const driveRules: readonly FindingRule[] = [
+  {
+    code: 'over-torque',
+    about: 'torque at the set speed against what the drive may give',
+    check: ({ driven, prediction, design }) =>
+      driven.heldBy !== 'torque'
+        ? null
+        : found({
+            severity: 'stop',
+            where: 'drive',
+            saw: `At ${rpm(design.process.screwSpeed)} the melt asks for ${torque(driven.torqueAtSetSpeed)}, more than the drive may give; it holds ${rpm(prediction.output.screwSpeed)}.`,
+            why: 'The motor stalls, silently where it runs open loop.',
+            change: 'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
+            value: driven.torqueAtSetSpeed,
+            limit: prediction.drive.torqueUsable,
+            unit: 'N m',
+          }),
+  },
+  {
+    code: 'torque-tight',
+    about: 'reserve of torque',
+    check: ({ driven, prediction }) => {
+      const { torque: asked, torqueUsable } = prediction.drive;
+      if (driven.heldBy === 'torque' || asked < tightShare * torqueUsable) return null;
+      return found({
+        severity: 'note',
+        where: 'drive',
+        saw: `The melt alone asks for ${torque(asked)} of ${torque(torqueUsable)}.`,
+        why: 'Granules scraping in the feed add to it; that part is not counted here.',
+        change: 'Keep a share in hand: slower, warmer, or geared lower.',
+        value: asked,
+        limit: tightShare * torqueUsable,
+        unit: 'N m',
+      });
+    },
+  },
+  {
+    code: 'over-motor-speed',
+    about: 'set speed against the motor’s highest',
+    check: ({ driven, design, prediction }) =>
+      driven.heldBy !== 'motorSpeed'
+        ? null
+        : found({
+            severity: 'warn',
+            where: 'drive',
+            saw: `${rpm(design.process.screwSpeed)} at the screw is beyond the motor’s curve; it ends at ${rpm(prediction.output.screwSpeed)}.`,
+            why: 'A stepper loses steps beyond its curve.',
+            change: 'Lower the set speed or the gear ratio.',
+            value: design.process.screwSpeed,
+            limit: prediction.output.screwSpeed,
+            unit: 'rev/s',
+          }),
+  },
+  {
+    code: 'root-overstressed',
+    about: 'torsion of the least root under the torque of running and under the motor’s full torque',
+    check: ({ design, prediction }) => {
+      const allowed = shearShareOfYield * design.screw.steel.yieldStress;
+      const { rootShear, rootShearFull } = prediction.drive;
+      if (rootShearFull <= allowed) return null;
+      const running = rootShear > allowed;
+      return found({
+        severity: running ? 'stop' : 'warn',
+        where: 'least root of the screw',
+        z: prediction.geometry.leastRootAt,
+        saw: running
+          ? `Running loads the root with ${stress(rootShear)}; ${stress(allowed)} are allowed.`
+          : `The motor’s full torque would load the root with ${stress(rootShearFull)}; ${stress(allowed)} are allowed.`,
+        why: 'A cold start or a jam puts all the motor’s torque on the screw at once.',
+        change: 'Thicken the root, limit the torque, or use stronger steel. Fillets matter; bending is not counted.',
+        value: running ? rootShear : rootShearFull,
+        limit: allowed,
+        unit: 'Pa',
+      });
+    },
+  },
+];

@@ -1,0 +1,122 @@
+/** Findings about flow, pressure, residence and colour. */
+
+import { formatNumber, formatQuantity } from '../units.ts';
+import { type FindingRule, found } from './context.ts';
+
+/** Ratio of slowest hundredth to mean residence that calls for a note; the wide channel alone gives 3.3. */
+const wideSpread = 4;
+
+/** Least compression of granules to melt: loose bed to melt density, so that air leaves backwards. */
+const airMargin = 1.05;
+
+/** Blocked pressure from which a caution is due, Pa: small barrels and threads are rarely made for more. */
+const blockedLimit = 20e6;
+
+/** Rules of flow and residence. */
+export const flowRules: readonly FindingRule[] = [
+  {
+    code: 'not-converged',
+    about: 'iterations ended',
+    check: ({ prediction }) =>
+      prediction.converged
+        ? null
+        : found({
+            severity: 'warn',
+            where: 'calculation',
+            saw: 'An iteration did not converge at the working point or on the output curve.',
+            why: 'Flow and pressure may be off by more than stated.',
+            change: 'Treat the numbers as rough; change speed or temperature a little and look again.',
+          }),
+  },
+  {
+    code: 'cannot-pump',
+    about: 'the screw pushes something out',
+    check: ({ prediction }) =>
+      prediction.limit !== 'pumping' || prediction.output.volumeFlow > 0
+        ? null
+        : found({
+            severity: 'stop',
+            where: 'screw and nozzle',
+            saw: 'The screw builds no pressure that would move melt through the nozzle.',
+            why: 'Nothing comes out.',
+            change: 'Let more turns run in the melt, lower the back pressure, or open the nozzle.',
+          }),
+  },
+  {
+    code: 'no-compression',
+    about: 'free volume shrinks from feed to end',
+    check: ({ design, prediction }) => {
+      const needed = (airMargin * design.material.meltDensity) / design.material.bulkDensity;
+      const { compressionRatio } = prediction.geometry;
+      if (compressionRatio >= needed) return null;
+      return found({
+        severity: compressionRatio < 1.02 ? 'warn' : 'note',
+        where: 'whole screw',
+        saw: `Free volume shrinks by ${formatNumber(compressionRatio, 3)}; loose granules shrink by ${formatNumber(needed / airMargin, 3)} when they melt.`,
+        why: 'The channel does not press the air out; bubbles can travel to the nozzle.',
+        change: 'Taper the root or shorten the lead towards the end, or feed starved so that air leaves backwards.',
+        value: compressionRatio,
+        limit: needed,
+        unit: '',
+      });
+    },
+  },
+  {
+    code: 'blocked-pressure',
+    about: 'pressure with the nozzle blocked',
+    check: ({ prediction }) => {
+      const { blockedPressure } = prediction.drive;
+      if (blockedPressure < blockedLimit) return null;
+      return found({
+        severity: 'warn',
+        where: 'end of the screw',
+        z: prediction.geometry.sectionsLength,
+        saw: `With a blocked nozzle the screw can build ${formatQuantity(blockedPressure, 'MPa', 3)}, unless the motor stalls first.`,
+        why: 'Threads, nozzle and barrel end see this pressure when the nozzle freezes or plugs.',
+        change: 'Limit the torque, fit a relief path, and have pressure-bearing parts approved by a competent person.',
+        value: blockedPressure,
+        limit: blockedLimit,
+        unit: 'Pa',
+      });
+    },
+  },
+  {
+    code: 'wide-residence',
+    about: 'spread of residence',
+    check: ({ prediction }) => {
+      const { mean, t99 } = prediction.residence;
+      if (!(mean > 0) || t99 < wideSpread * mean) return null;
+      return found({
+        severity: 'note',
+        where: 'tip and nozzle',
+        z: prediction.geometry.sectionsLength,
+        saw: `One part in a hundred stays longer than ${formatQuantity(t99, 's', 3)}, ${formatNumber(t99 / mean, 2)} times the mean.`,
+        why: 'Old melt streaks, and changing material takes long.',
+        change: 'Make tip and nozzle volumes small and slender; lead the tip into a matching cone.',
+        value: t99 / mean,
+        limit: wideSpread,
+        unit: '',
+      });
+    },
+  },
+  {
+    code: 'colour-shift',
+    about: 'colour difference against what is accepted',
+    check: ({ design, prediction }) => {
+      const { dE00Mean, dE00Worst } = prediction.colour;
+      const limit = design.process.acceptableDeltaE;
+      if (dE00Mean === null || dE00Worst === null || dE00Worst <= limit) return null;
+      const all = dE00Mean > limit;
+      return found({
+        severity: all ? 'warn' : 'note',
+        where: 'extrudate',
+        saw: `Colour shifts by dE00 ${formatNumber(dE00Mean, 2)} on average, ${formatNumber(dE00Worst, 2)} in the worst streak; ${formatNumber(limit, 2)} is accepted.`,
+        why: all ? 'The whole print turns.' : 'Streaks show in an otherwise good print.',
+        change: 'Run colder or faster, make the melt volume smaller, and remove places where melt lingers.',
+        value: all ? dE00Mean : dE00Worst,
+        limit,
+        unit: 'dE00',
+      });
+    },
+  },
+];

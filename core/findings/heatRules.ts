@@ -1,0 +1,171 @@
+/** Findings about temperatures and melting. */
+
+import { interpolateLinear } from '../math/interpolate.ts';
+import { formatQuantity } from '../units.ts';
+import { type FindingContext, type FindingRule, found } from './context.ts';
+
+const celsius = (value: number) => formatQuantity(value, '°C', 3);
+const mm = (value: number) => formatQuantity(value, 'mm', 3);
+
+/** Hottest of walls, melt and nozzle, and where. */
+function hottest({ design, prediction }: FindingContext): { temperature: number; z: number; where: string } {
+  const { stations, axial } = prediction;
+  let best = { temperature: design.nozzle.setTemperature, z: design.barrel.length, where: 'nozzle' };
+  for (let i = 0; i < stations.count; i++) {
+    const temperature = Math.max(axial.meltTemperature[i], axial.wallTemperature[i]);
+    if (temperature > best.temperature + 0.5) best = { temperature, z: stations.z[i], where: 'barrel' };
+  }
+  return best;
+}
+
+/** Rules of heat. */
+export const heatRules: readonly FindingRule[] = [
+  {
+    code: 'over-safe-temperature',
+    about: 'nothing is hotter than the material’s highest safe temperature',
+    check: (context) => {
+      const { maxSafe } = context.design.material;
+      const hot = hottest(context);
+      if (hot.temperature <= maxSafe) return null;
+      return found({
+        severity: 'stop',
+        where: hot.where,
+        z: hot.z,
+        saw: `${celsius(hot.temperature)} is above the highest safe temperature, ${celsius(maxSafe)}.`,
+        why: 'The material breaks down fast; gas and fumes form and pressure can rise.',
+        change: 'Lower the set temperature or the speed.',
+        value: hot.temperature,
+        limit: maxSafe,
+        unit: 'K',
+      });
+    },
+  },
+  {
+    code: 'outside-window',
+    about: 'melt leaves within the processing window',
+    check: ({ design, prediction }) => {
+      const { windowLow, windowHigh, maxSafe } = design.material;
+      const nozzle = design.nozzle.setTemperature;
+      const melt = prediction.axial.meltTemperature[prediction.stations.count - 1];
+      const value = nozzle < windowLow || nozzle > windowHigh ? nozzle : melt;
+      if (value > maxSafe || (value >= windowLow && value <= windowHigh)) return null;
+      return found({
+        severity: 'warn',
+        where: value === nozzle ? 'nozzle' : 'end of the screw',
+        z: design.barrel.length,
+        saw: `${celsius(value)} lies outside the window of ${celsius(windowLow)} to ${celsius(windowHigh)}.`,
+        why: value < windowLow ? 'Cold melt is stiff and may not bond.' : 'Hot melt ages faster and runs.',
+        change: value < windowLow ? 'Raise the set temperatures.' : 'Lower the set temperatures.',
+        value,
+        limit: value < windowLow ? windowLow : windowHigh,
+        unit: 'K',
+      });
+    },
+  },
+  {
+    code: 'nozzle-below-melting',
+    about: 'the nozzle is hot enough for the material to flow',
+    check: ({ design }) => {
+      const { melting } = design.material;
+      const { setTemperature } = design.nozzle;
+      if (setTemperature >= melting) return null;
+      return found({
+        severity: 'stop',
+        where: 'nozzle',
+        z: design.barrel.length,
+        saw: `The nozzle is set to ${celsius(setTemperature)}; the material flows from ${celsius(melting)}.`,
+        why: 'The melt freezes in the nozzle and the pressure behind it rises.',
+        change: 'Raise the nozzle’s set temperature. The numbers shown assume it stands at the melting temperature.',
+        value: setTemperature,
+        limit: melting,
+        unit: 'K',
+      });
+    },
+  },
+  {
+    code: 'not-molten',
+    about: 'granules are molten before the screw ends',
+    check: ({ prediction, driven, machine }) => {
+      const { start } = driven.point.state.melt;
+      if (start.reach < machine.stations.count - 1) return null;
+      return found({
+        severity: 'stop',
+        where: 'end of the screw',
+        z: prediction.geometry.sectionsLength,
+        saw: 'The granules are not molten where the screw ends.',
+        why: 'Solid pieces reach the nozzle and block it.',
+        change: 'Raise the zone temperatures, lengthen the heated zone, or turn slower.',
+      });
+    },
+  },
+  {
+    code: 'flights-end-early',
+    about: 'flights still run where the melt begins',
+    check: ({ prediction, driven, machine }) => {
+      const { start } = driven.point.state.melt;
+      const { stations, lastFlight } = machine;
+      if (lastFlight < 0 || start.reach >= stations.count - 1) return null;
+      const front = stations.z[start.reach + 1];
+      const end = stations.z[lastFlight];
+      const turns = (end - front) / Math.max(stations.lead[lastFlight], 1e-6);
+      if (turns >= 1.5) return null;
+      return found({
+        severity: turns < 0 ? 'stop' : 'warn',
+        where: 'melt front',
+        z: Math.min(front, prediction.geometry.sectionsLength),
+        saw: `The granules are molten from ${mm(front)} on; the last flight ends at ${mm(end)}.`,
+        why: 'With less than one and a half turns in the melt the screw builds little pressure; only granules push from behind.',
+        change: 'Carry the flights further, move the heat upstream, or turn slower.',
+        value: turns,
+        limit: 1.5,
+        unit: 'turns',
+      });
+    },
+  },
+  {
+    code: 'softens-in-feed',
+    about: 'granules stay hard under the feed opening',
+    check: ({ design, machine, prediction }) => {
+      const { start, length } = design.barrel.feedOpening;
+      const { softening } = design.material;
+      const end = start + length;
+      const wall = interpolateLinear(prediction.stations.z, machine.wallAt.barrel, end);
+      const core = interpolateLinear(prediction.stations.z, machine.wallAt.screw, end);
+      const value = Math.max(wall, core);
+      if (value < softening) return null;
+      return found({
+        severity: 'warn',
+        where: wall >= core ? 'barrel at the feed opening' : 'screw core at the feed opening',
+        z: end,
+        saw: `${celsius(value)} at the end of the feed opening; the granules soften at ${celsius(softening)}.`,
+        why: 'Granules stick to the throat, bridge, and feeding stops after some time of running or standing.',
+        change: 'Cool the feed block or the screw’s drive end, or use a longer or thinner-walled heat break.',
+        value,
+        limit: softening,
+        unit: 'K',
+      });
+    },
+  },
+  {
+    code: 'heater-too-weak',
+    about: 'every heated zone can hold its set temperature',
+    check: ({ machine, prediction }) => {
+      const weak = machine.walls.heaters.filter((heater) => !heater.held);
+      const { heater, installed } = prediction.heat;
+      if (weak.length === 0 && heater <= installed) return null;
+      return found({
+        severity: 'warn',
+        where: weak.length > 0 ? weak.map((each) => each.name).join(', ') : 'all heated zones',
+        saw:
+          weak.length > 0
+            ? 'The zone cannot hold its set temperature even without throughput.'
+            : `The heaters must bring ${formatQuantity(heater, 'W', 3)}; ${formatQuantity(installed, 'W', 3)} are installed.`,
+        why: 'The melt is colder and stiffer than set; warming up takes long or never ends.',
+        change: 'Install more watts or insulate. Twice the steady need is common for warming up.',
+        value: heater,
+        limit: installed,
+        unit: 'W',
+      });
+    },
+  },
+];

@@ -1,0 +1,137 @@
+/** What each result rests on, in words; one entry per stage. */
+
+import type { Basis } from './types.ts';
+
+/** A basis without its doubt, which depends on the case. */
+export type BasisText = Omit<Basis, 'doubt'>;
+
+/** Adds the doubts of the case, joined to one text, or null where there is none. */
+export const withDoubt = (text: BasisText, doubts: readonly (string | null | false)[] = []): Basis => {
+  const said = doubts.filter((doubt): doubt is string => typeof doubt === 'string' && doubt !== '');
+  return { ...text, doubt: said.length > 0 ? said.join(' ') : null };
+};
+
+/** Screw channel, head and their balance. */
+export const pumpingBasis: BasisText = {
+  model: 'Unrolled channel with coupled down- and cross-channel flow, balanced against the head',
+  assumptions: [
+    'The melt does not slip and has no memory; inertia is nothing.',
+    'The channel is unrolled to the flat; drag is taken at the barrel, pressure flow at mean depth.',
+    'Side walls enter through the Newtonian width factors of a rectangular section.',
+    'Viscosity is that of the local mean temperature and pressure.',
+    'Leakage is drag and pressure flow over the land, with the viscosity at the land’s shear rate.',
+  ],
+  source: 'Rowell & Finlayson 1928; Griffith 1962; Tadmor & Klein 1970',
+  range:
+    'Depth up to 0.6 of the bore radius, taper under about 1 in 10; within 4 % of helical solutions for Newtonian melt, 12 % for index 0.5 in deep channels.',
+};
+
+/** Feed capacity. */
+export const feedBasis: BasisText = {
+  model: 'Free volume per turn, filled as a plug slides',
+  assumptions: [
+    'The hopper keeps the opening covered; arching is judged apart.',
+    'Granules move as a packed plug with constant friction, without pressure build-up.',
+    'The plug carries at least 30 % of the free volume, like a trough conveyor, and at most all of it.',
+  ],
+  source: 'Darnell & Mol 1956; conveyor guides after ANSI/CEMA 350',
+  range: 'Granules smaller than the channel; friction is rarely known within 30 %.',
+};
+
+/** Starved feeding. */
+export const starvedBasis: BasisText = {
+  model: 'Metered feed',
+  assumptions: ['What the feeder meters arrives and leaves.'],
+  source: 'Mass balance',
+  range: 'Any steady feed below the feed capacity.',
+};
+
+/** Grain against channel. */
+export const grainBasis: BasisText = {
+  model: 'Channel depth against the 90 % grain',
+  assumptions: ['A grain enters if the channel under the opening is at least as deep as it is wide.'],
+  source: 'common practice: depth at least 1.0, better 1.3 to 1.5 grains',
+  range: 'Hard granules; soft or flat flakes may fold in.',
+};
+
+/** Torque as a limit of output. */
+export const torqueLimitBasis: BasisText = {
+  model: 'Motor torque at speed through the gear',
+  assumptions: ['Only molten plastic loads the screw; granules scraping in the feed are not counted.'],
+  source: 'Pull-out curve of the motor, gear ratio, efficiency and usable share',
+  range: 'Reserve scales output with torque, right for small changes.',
+};
+
+/** Motor speed as a limit of output. */
+export const speedLimitBasis: BasisText = {
+  model: 'Highest motor speed through the gear',
+  assumptions: ['Output grows in proportion to speed.'],
+  source: 'Last point of the motor’s curve',
+  range: 'Proportional where pumping or feeding limits.',
+};
+
+/** Melting. */
+export const meltingBasis: BasisText = {
+  model: 'Conduction from barrel and screw into a slab of granules',
+  assumptions: [
+    'Granules are heated from both faces; loose granules conduct by their share of solid.',
+    'Shear in the melt film is left out: small slow screws melt by conduction.',
+    'Melting is complete where the mean has taken up its heat of fusion.',
+  ],
+  source: 'Slab conduction, first mode, Nu = pi²/2; the melt-film model of Tadmor & Klein 1970 is not used',
+  range: 'Brinkman number well below 1; melting earlier where shear helps.',
+};
+
+/** Heat demand. */
+export const heatBasis: BasisText = {
+  model: 'Heat content of the granulate, shear heat and losses to still air',
+  assumptions: [
+    'Constant heat capacities on either side of melting.',
+    'Outside: 10 W/(m² K) for natural convection and radiation (6 to 16).',
+    'Controllers hold their set temperatures as far as their watts reach.',
+  ],
+  source: 'Energy balance; outside coefficient common practice',
+  range: 'Steady running; warming up wants about twice the watts.',
+};
+
+/** Residence. */
+export const residenceBasis: BasisText = {
+  model: 'Closed form of the wide channel, joined with laminar pipe flow for tip and nozzle',
+  assumptions: [
+    'Times count from where the granules are molten.',
+    'Channel: Newtonian, isothermal, wide, no leakage; scaled to the true melt volume over flow.',
+    'Tip and nozzle together: laminar pipe flow of the local power-law index.',
+    'Melt mixes between channel and tip; the mean is exactly volume over flow.',
+  ],
+  source: 'Pinto & Tadmor 1970; Danckwerts 1953; Levenspiel 1999',
+  range: 'Mean and t50 hold for most screws; t99 is a lower bound where corners or ledges hold melt.',
+};
+
+/** Dead volume. */
+export const deadBasis: BasisText = {
+  model: 'Slow share of the wide channel’s closed form',
+  assumptions: ['Covers the screw channel only; corners, fillets, screw tip and nozzle are not covered by this version.'],
+  source: 'Pinto & Tadmor 1970',
+  range: 'A lower bound: sharp corners and ledges add to it.',
+};
+
+/** Drive and strength. */
+export const driveBasis: BasisText = {
+  model: 'Shear of the melt on the barrel, torsion of the least root',
+  assumptions: [
+    'Torque of the melt in the filled channel, over the flight land and at the tip; friction of granules left out.',
+    'The root alone carries the torque; no notch factor, no bending.',
+    'Thrust is the head pressure on the full bore.',
+    'Blocked pressure: no flow at this speed, melt temperatures as running, viscosity without its pressure rise.',
+  ],
+  source: 'Tadmor & Klein 1970 (power); elementary torsion; pressure times area',
+  range: 'Running hot. A cold start can take the motor’s full torque.',
+};
+
+/** Print side. */
+export const printBasis: BasisText = {
+  model: 'Line with round sides',
+  assumptions: ['A line is a rectangle with half-round sides; neighbours lie without gap.', 'Steps follow steady output.'],
+  source: 'Section (w - h) h + pi h²/4; seen in open slicing code',
+  range: 'Line width at least the layer height; output per turn must be measured for calibration.',
+};

@@ -1,0 +1,83 @@
+/** Every capacity as its own line: what it alone would allow, and how much of it is in reserve. */
+
+import { highestScrewSpeed, usableTorque } from '../drive/motor.ts';
+import {
+  feedBasis,
+  grainBasis,
+  heatBasis,
+  meltingBasis,
+  pumpingBasis,
+  speedLimitBasis,
+  starvedBasis,
+  torqueLimitBasis,
+  withDoubt,
+} from './bases.ts';
+import { type DrivenPoint, torqueOf } from './drivenPoint.ts';
+import type { Machine } from './machine.ts';
+import type { Basis, Capacity, CapacityKind } from './types.ts';
+
+/** The capacities at the working point, in the order in which the material meets them, and the one that limits. */
+export function capacitiesOf(
+  machine: Machine,
+  driven: DrivenPoint,
+): { readonly capacities: readonly Capacity[]; readonly limit: CapacityKind } {
+  const { point, heldBy } = driven;
+  const output = point.volumeFlow;
+  const entry = (kind: CapacityKind, volumeFlow: number, basis: Basis): Capacity => ({
+    kind,
+    volumeFlow,
+    reserve: output > 0 ? volumeFlow / output : volumeFlow > 0 ? Number.POSITIVE_INFINITY : 1,
+    basis,
+  });
+  const { limits, feed } = point;
+  const capacities = [
+    entry('grainFit', limits.grainFit, withDoubt(grainBasis)),
+    entry('feed', limits.feed, withDoubt(feedBasis, feedDoubts(machine, feed.trough))),
+    entry('starved', limits.starved, withDoubt(starvedBasis)),
+    entry('melting', limits.melting, withDoubt(meltingBasis)),
+    entry('heater', limits.heater, withDoubt(heatBasis)),
+    entry('pumping', limits.pumping, withDoubt(pumpingBasis, pumpingDoubts(machine))),
+    entry('torque', torqueCapacity(machine, driven), withDoubt(torqueLimitBasis)),
+    entry('motorSpeed', speedCapacity(machine, driven), withDoubt(speedLimitBasis)),
+  ];
+  return { capacities, limit: heldBy ?? point.limit };
+}
+
+/** Output scaled by the torque in reserve; the output itself where torque holds the speed down. */
+function torqueCapacity(machine: Machine, { point, heldBy }: DrivenPoint): number {
+  if (heldBy === 'torque') return point.volumeFlow;
+  const torque = torqueOf(point);
+  const usable = usableTorque(machine.design.drive, point.screwSpeed);
+  return torque > 1e-9 ? (point.volumeFlow * usable) / torque : Number.POSITIVE_INFINITY;
+}
+
+function speedCapacity(machine: Machine, { point, heldBy }: DrivenPoint): number {
+  if (heldBy === 'motorSpeed') return point.volumeFlow;
+  return (point.volumeFlow * highestScrewSpeed(machine.design.drive)) / point.screwSpeed;
+}
+
+/** Doubts about the pumping model in this geometry. */
+export function pumpingDoubts(machine: Machine): (string | false)[] {
+  const { stations } = machine;
+  let deepest = 0;
+  let flared = 0;
+  for (let i = 0; i < stations.count; i++) {
+    if (!stations.flighted[i]) continue;
+    deepest = Math.max(deepest, stations.depth[i] / stations.barrelRadius[i]);
+    flared = Math.max(flared, stations.flankAngle[i]);
+  }
+  return [
+    deepest > 0.65 && 'The channel is deeper than 0.65 of the bore radius; unrolling it is coarse.',
+    flared > 0.35 && 'The flanks lean more than 20 degrees; the section is taken as a rectangle of the mean width.',
+  ];
+}
+
+function feedDoubts(machine: Machine, trough: boolean): (string | false)[] {
+  const { feed, design } = machine;
+  return [
+    trough && 'Friction would carry no plug; 30 % filling is assumed, as in a conveyor trough.',
+    feed !== null &&
+      feed.depth < 1.3 * design.material.grain.d90 &&
+      'Granules nearly as large as the channel feed worse than a plug.',
+  ];
+}

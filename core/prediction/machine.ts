@@ -1,0 +1,49 @@
+/** A design made ready for the flow stages: stations, channel, head and wall temperatures, with warm solvers. */
+
+import type { Design } from '../design/types.ts';
+import { type FeedPlace, feedPlace } from '../feed/capacity.ts';
+import { type Channel, createChannel } from '../flow/channel.ts';
+import { createHead, type Head } from '../flow/headDrop.ts';
+import { headElements } from '../flow/headPieces.ts';
+import { buildStations } from '../geometry/stations.ts';
+import type { Stations } from '../geometry/types.ts';
+import { type WallTemperatures, wallTemperatures } from '../heat/wallTemperature.ts';
+import { interpolateLinear } from '../math/interpolate.ts';
+
+/** All that does not depend on speed and flow. */
+export interface Machine {
+  readonly design: Design;
+  readonly stations: Stations;
+  readonly channel: Channel;
+  readonly head: Head;
+  readonly walls: WallTemperatures;
+  /** wall and screw temperatures at the stations, K */
+  readonly wallAt: { readonly barrel: Float64Array; readonly screw: Float64Array };
+  readonly feed: FeedPlace | null;
+  /** index of the last flighted station, -1 where none */
+  readonly lastFlight: number;
+  /** free volume swept per turn where the last flight ends, m³: the scale of any flow */
+  readonly sweptPerTurn: number;
+}
+
+/**
+ * Builds the machine of a design.
+ * @param stationsPerTurn stations per turn of lead, >= 4
+ */
+export function createMachine(design: Design, stationsPerTurn: number): Machine {
+  const stations = buildStations(design, stationsPerTurn);
+  const walls = wallTemperatures(design);
+  const at = (values: Float64Array) => stations.z.map((z) => interpolateLinear(walls.z, values, z));
+  const lastFlight = stations.flighted.lastIndexOf(1);
+  return {
+    design,
+    stations,
+    channel: createChannel(stations, design.screw.radialClearance),
+    head: createHead(headElements(design)),
+    walls,
+    wallAt: { barrel: at(walls.barrel), screw: at(walls.screw) },
+    feed: feedPlace(design, stations),
+    lastFlight,
+    sweptPerTurn: lastFlight < 0 ? 0 : stations.freeArea[lastFlight] * stations.lead[lastFlight],
+  };
+}

@@ -1,0 +1,119 @@
+/** The working point at a speed: every capacity, the least of them, and the state of the machine there. */
+
+import { type FeedCapacity, feedCapacity } from '../feed/capacity.ts';
+import { type HeatBalance, heatBalance } from './heatBalance.ts';
+import { meltTemperatures } from '../heat/meltTemperature.ts';
+import { bracketedRoot, bracketUpward } from '../math/roots.ts';
+import { evaluateFlow, type FlowState } from './flowState.ts';
+import type { Machine } from './machine.ts';
+import { type Pumping, type PumpingMemory, pumpingAt, trickle } from './pumping.ts';
+import type { CapacityKind } from './types.ts';
+
+/** Melt flows, m³/s, that each thing alone would allow at this speed; Infinity where it does not bind. */
+export type FlowLimits = Readonly<
+  Record<Extract<CapacityKind, 'pumping' | 'feed' | 'starved' | 'heater' | 'melting' | 'grainFit'>, number>
+>;
+
+/** The working point. */
+export interface WorkingPoint {
+  readonly screwSpeed: number;
+  /** what comes out, m³/s */
+  readonly volumeFlow: number;
+  readonly limits: FlowLimits;
+  readonly limit: keyof FlowLimits;
+  readonly feed: FeedCapacity;
+  readonly state: FlowState;
+  readonly heat: HeatBalance;
+  /** torque of the melt on the screw: channel and tip, flight land; N m */
+  readonly torqueChannel: number;
+  readonly torqueClearance: number;
+  readonly converged: boolean;
+  readonly memory: PumpingMemory;
+}
+
+/**
+ * Finds the working point.
+ * @param screwSpeed rev/s, > 0
+ * @param memory from a neighbouring speed, or freshMemory
+ */
+export function workingPoint(machine: Machine, screwSpeed: number, memory: PumpingMemory): WorkingPoint {
+  const pumping = pumpingAt(machine, screwSpeed, memory);
+  const feed = feedCapacity(machine.design, machine.feed, screwSpeed);
+  const scale = Math.max(machine.sweptPerTurn * screwSpeed, 1e-15);
+  const first = withoutHeater(machine, pumping, feed, scale);
+  const before = least(first);
+  const trial = stateAt(machine, screwSpeed, first[before], scale, pumping);
+  const heat = heatBalance(machine, trial);
+  const limits: FlowLimits = { ...first, heater: heat.heaterCapacity };
+  const limit = least(limits);
+  const volumeFlow = Math.max(0, limits[limit]);
+  const state = limit === before ? trial : stateAt(machine, screwSpeed, volumeFlow, scale, pumping);
+  const power = powers(machine, state);
+  const turning = 2 * Math.PI * screwSpeed;
+  return {
+    screwSpeed,
+    volumeFlow,
+    limits,
+    limit,
+    feed,
+    state,
+    heat: limit === before ? heat : heatBalance(machine, state),
+    torqueChannel: (power.channel + state.head.swirlPower) / turning,
+    torqueClearance: power.land / turning,
+    converged: pumping.converged && state.march.converged && state.head.converged,
+    memory: pumping.memory,
+  };
+}
+
+function stateAt(machine: Machine, speed: number, flow: number, scale: number, pumping: Pumping): FlowState {
+  return evaluateFlow(machine, speed, Math.max(flow, trickle * scale), pumping.memory.dissipation);
+}
+
+function withoutHeater(machine: Machine, pumping: Pumping, feed: FeedCapacity, scale: number): FlowLimits {
+  const { material, process } = machine.design;
+  const starved = process.starvedRate;
+  return {
+    grainFit: grainFits(machine) ? Number.POSITIVE_INFINITY : 0,
+    starved: starved === null ? Number.POSITIVE_INFINITY : starved / material.meltDensity,
+    feed: feed.massFlow / material.meltDensity,
+    melting: meltingFlow(machine, scale, pumping.memory.dissipation),
+    pumping: pumping.volumeFlow,
+    heater: Number.POSITIVE_INFINITY,
+  };
+}
+
+/** Nine in ten granules pass into the channel: its depth at the feed is at least d90. */
+export const grainFits = (machine: Machine): boolean =>
+  machine.feed !== null && machine.feed.depth >= machine.design.material.grain.d90;
+
+const least = (limits: FlowLimits): keyof FlowLimits =>
+  (Object.keys(limits) as (keyof FlowLimits)[]).reduce((best, kind) => (limits[kind] < limits[best] ? kind : best));
+
+/** Largest flow whose granules are molten by the end of the last flight, m³/s; 0 where none is. */
+function meltingFlow(machine: Machine, scale: number, dissipation: Float64Array): number {
+  const { design, stations, wallAt, lastFlight } = machine;
+  if (lastFlight < 0) return 0;
+  const late = (flow: number) => {
+    const massFlow = Math.max(flow, trickle * scale) * design.material.meltDensity;
+    const { start } = meltTemperatures(design, stations, wallAt, massFlow, dissipation);
+    const front = start.reach + 1 - start.share;
+    return front - lastFlight;
+  };
+  if (late(0) >= 0) return 0;
+  const bracket = bracketUpward(late, scale, 8);
+  if (!bracket) return Number.POSITIVE_INFINITY;
+  return bracketedRoot(late, bracket.low, bracket.high, { tolerance: 1e-4 * scale }).x;
+}
+
+function powers(machine: Machine, state: FlowState): { channel: number; land: number } {
+  const { z } = machine.stations;
+  let channel = 0;
+  let land = 0;
+  state.march.flows.forEach((flow, i) => {
+    if (!flow) return;
+    const length = (z[i + 1] - z[i]) * state.march.fill[i] * (i === state.melt.start.reach ? state.melt.start.share : 1);
+    channel += flow.channelPower * length;
+    land += flow.landPower * length;
+  });
+  return { channel: Math.max(0, channel), land };
+}
