@@ -74,7 +74,7 @@ function widthRules(revision: Revision, section: Flighted, title: string, path: 
   });
 }
 
-function filletRules(revision: Revision, section: Flighted, path: Path, title: string): readonly Rule[] {
+function filletRules(revision: Revision, section: Flighted, title: string, path: Path): readonly Rule[] {
   return ends.map((end) => {
     const { heightMm, gapMm } = flightAt(revision, section, end);
     const largestMm = Math.min(heightMm, gapMm / 2);
@@ -91,12 +91,19 @@ function filletRules(revision: Revision, section: Flighted, path: Path, title: s
   });
 }
 
+/** One issue where both ends break the same rule in the same field. */
+const oncePerField = (issues: readonly Issue[]): readonly Issue[] =>
+  issues.filter(
+    (issue, i) =>
+      issues.findIndex((other) => other.code === issue.code && other.path.at(-1) === issue.path.at(-1)) === i,
+  );
+
 function sectionIssues(revision: Revision, section: SectionInput, index: number, path: Path): readonly Issue[] {
   const title = titleOf(section, index);
   const depth = brokenRules(depthRules(revision, section, title, path));
   if (section.kind === 'plain' || depth.length > 0) return depth;
-  const width = brokenRules(widthRules(revision, section, title, path));
-  return width.length > 0 ? width : brokenRules(filletRules(revision, section, path, title));
+  const width = oncePerField(brokenRules(widthRules(revision, section, title, path)));
+  return width.length > 0 ? width : oncePerField(brokenRules(filletRules(revision, section, title, path)));
 }
 
 /**
