@@ -10,8 +10,24 @@ export { type Extent, extentAlong, type HeatSegment, molarMassAfter } from './ag
 export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, TwoStepLaw } from './age/laws.ts';
 export type * from './design/types.ts';
 export { validateDesign } from './design/validate.ts';
+export { barrelMesh } from './geometry/barrelMesh.ts';
+export { barrelVolume } from './geometry/barrelWall.ts';
+export { creaseNormals, type ShadedTriangles } from './geometry/creaseNormals.ts';
+export { eulerNumber, meshArea, meshIsClosed, meshVolume } from './geometry/meshMeasure.ts';
+export { nozzleBodyVolume, nozzleMesh } from './geometry/nozzleMesh.ts';
+export { channelOutline, channelPolygon, transverseOutline } from './geometry/outlines.ts';
+export { screwMesh } from './geometry/screwMesh.ts';
 export { buildStations } from './geometry/stations.ts';
-export type { AxialOutline, GeometrySummary, MeshOptions, SolidMesh, Stations } from './geometry/types.ts';
+export { measureGeometry } from './geometry/summary.ts';
+export type {
+  AxialOutline,
+  GeometrySummary,
+  MeasuredMesh,
+  MeshOptions,
+  PlaneOutline,
+  SolidMesh,
+  Stations,
+} from './geometry/types.ts';
 export { contentHash } from './hash.ts';
 export { designMaterial } from './material/designMaterial.ts';
 export { type ViscosityLaw, viscosityAt } from './material/viscosityLaw.ts';

@@ -9,7 +9,7 @@ import { circleRing, evenAngles, flightRing, type Ring, ringCounts } from './rin
 import { tipOutline, tipPieces, tipShape } from './tip.ts';
 import type { AxialOutline, PlaneOutline } from './types.ts';
 
-/** How finely outlines are drawn: points round a turn and chords of a hemisphere; flanks need no extra points in a plane. */
+/** How finely outlines are drawn: points round a turn and chords of a hemisphere; in a plane rings do not matter. */
 const fine = { aroundCount: 180, ringsPerTurn: 12 };
 const hemisphereChords = 48;
 

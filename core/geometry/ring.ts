@@ -22,8 +22,8 @@ export interface RingCounts {
   readonly fillet: number;
 }
 
-/** Chords over a fillet: its sag is then a hundredth of its radius. */
-const filletChords = 5;
+/** Least chords over a fillet: its sag in the axial plane is then a hundredth of its radius. */
+const leastFillet = 5;
 /**
  * Flank chords per ring in a turn, for a flight as high as the crest radius. A flank's facets are skew, which costs
  * height times turn between rings; this many keep it below the sag of the crest.
@@ -40,23 +40,25 @@ export function ringCounts(
   crest: number,
   { aroundCount, ringsPerTurn }: MeshOptions,
 ): RingCounts {
-  let floor = 0;
-  let land = 0;
-  let height = 0;
+  const most = { floor: 0, land: 0, flank: 0, fillet: 0, height: 0 };
   for (const each of all) {
     if (each.kind !== 'flighted' || each.starts !== section.starts) continue;
     for (const u of [0, each.length]) {
       const profile = flightProfileAt(each, u, crest);
-      floor = Math.max(floor, (profile.pitch - 2 * profile.halfBase) / profile.lead);
-      land = Math.max(land, (2 * profile.halfLand) / profile.lead);
-      height = Math.max(height, crest - profile.floorRadius);
+      const perTurn = aroundCount / profile.lead;
+      most.floor = Math.max(most.floor, (profile.pitch - 2 * profile.halfBase) * perTurn);
+      most.land = Math.max(most.land, 2 * profile.halfLand * perTurn);
+      most.flank = Math.max(most.flank, (profile.halfFoot - profile.halfLand) * perTurn);
+      most.fillet = Math.max(most.fillet, profile.fillet * perTurn);
+      most.height = Math.max(most.height, crest - profile.floorRadius);
     }
   }
+  const skew = (flankShare * ringsPerTurn * most.height) / crest;
   return {
-    floor: Math.max(2, Math.ceil(floor * aroundCount)),
-    land: Math.max(2, Math.ceil(land * aroundCount)),
-    flank: Math.max(1, Math.ceil((flankShare * ringsPerTurn * height) / crest)),
-    fillet: section.rootFillet > 0 ? filletChords : 0,
+    floor: Math.max(2, Math.ceil(most.floor)),
+    land: Math.max(2, Math.ceil(most.land)),
+    flank: Math.max(1, Math.ceil(skew), Math.ceil(most.flank)),
+    fillet: section.rootFillet > 0 ? Math.max(leastFillet, Math.ceil(most.fillet)) : 0,
   };
 }
 
