@@ -2,66 +2,50 @@
 
 import type { MenuItemConstructorOptions } from 'electron';
 
-const separator: MenuItemConstructorOptions = { type: 'separator' };
+type Item = MenuItemConstructorOptions;
+/** Label, command id as in renderer/commands.ts, and the keys to show. */
+type OurItem = readonly [label: string, id: string, keys?: string];
 
-/** Template of the menu. `send` carries a command's id to the window; ids are those of renderer/commands.ts. */
-export function menuTemplate(platform: string, send: (commandId: string) => void): MenuItemConstructorOptions[] {
-  const item = (label: string, id: string, accelerator?: string): MenuItemConstructorOptions => ({
-    label,
-    click: () => send(id),
-    // The renderer has the same keys for the loopback host; the accelerator is shown but left to it.
-    ...(accelerator === undefined ? {} : { accelerator, registerAccelerator: false }),
-  });
-  const file: MenuItemConstructorOptions = {
-    label: 'File',
-    submenu: [
-      item('Open project…', 'open', 'CmdOrCtrl+O'),
-      item('Examples…', 'examples'),
-      item('Save', 'save', 'CmdOrCtrl+S'),
-      item('Save as…', 'save-as', 'CmdOrCtrl+Shift+S'),
-      separator,
-      { role: platform === 'darwin' ? 'close' : 'quit' },
-    ],
-  };
-  const edit: MenuItemConstructorOptions = {
-    label: 'Edit',
-    submenu: [
-      item('Undo', 'undo', 'CmdOrCtrl+Z'),
-      item('Redo', 'redo', 'CmdOrCtrl+Shift+Z'),
-      separator,
-      { role: 'cut' },
-      { role: 'copy' },
-      { role: 'paste' },
-      { role: 'selectAll' },
-    ],
-  };
-  const revision: MenuItemConstructorOptions = {
-    label: 'Revision',
-    submenu: [
-      item('Branch this revision', 'branch', 'CmdOrCtrl+B'),
-      item('Manage revisions…', 'revisions'),
-      item('Compare…', 'compare'),
-    ],
-  };
-  const view: MenuItemConstructorOptions = {
-    label: 'View',
-    submenu: [
-      item('Light or dark', 'theme'),
-      item('All commands…', 'commands'),
-      separator,
-      { role: 'resetZoom' },
-      { role: 'zoomIn' },
-      { role: 'zoomOut' },
-      separator,
-      { role: 'togglefullscreen' },
-    ],
-  };
+const separator: Item = { type: 'separator' };
+
+const fileItems: readonly OurItem[] = [
+  ['Open project…', 'open', 'CmdOrCtrl+O'],
+  ['Examples…', 'examples'],
+  ['Save', 'save', 'CmdOrCtrl+S'],
+  ['Save as…', 'save-as', 'CmdOrCtrl+Shift+S'],
+];
+const editItems: readonly OurItem[] = [
+  ['Undo', 'undo', 'CmdOrCtrl+Z'],
+  ['Redo', 'redo', 'CmdOrCtrl+Shift+Z'],
+];
+const revisionItems: readonly OurItem[] = [
+  ['Branch this revision', 'branch', 'CmdOrCtrl+B'],
+  ['Manage revisions…', 'revisions'],
+  ['Compare…', 'compare'],
+];
+const viewItems: readonly OurItem[] = [
+  ['Light or dark', 'theme'],
+  ['All commands…', 'commands'],
+];
+
+const roles = (...names: readonly NonNullable<Item['role']>[]): readonly Item[] => names.map((role) => ({ role }));
+
+/** Template of the menu. `send` carries a command's id to the window. */
+export function menuTemplate(platform: string, send: (commandId: string) => void): Item[] {
+  const ours = (items: readonly OurItem[]): readonly Item[] =>
+    items.map(([label, id, keys]) => ({
+      label,
+      click: () => send(id),
+      // The renderer hears these keys itself, as it must over loopback: the menu only shows them.
+      ...(keys === undefined ? {} : { accelerator: keys, registerAccelerator: false }),
+    }));
+  const menu = (label: string, ...submenu: Item[]): Item => ({ label, submenu });
   return [
-    ...(platform === 'darwin' ? [{ role: 'appMenu' } as const] : []),
-    file,
-    edit,
-    revision,
-    view,
-    { role: 'windowMenu' },
+    ...(platform === 'darwin' ? roles('appMenu') : []),
+    menu('File', ...ours(fileItems), separator, ...roles(platform === 'darwin' ? 'close' : 'quit')),
+    menu('Edit', ...ours(editItems), separator, ...roles('cut', 'copy', 'paste', 'selectAll')),
+    menu('Revision', ...ours(revisionItems)),
+    menu('View', ...ours(viewItems), separator, ...roles('resetZoom', 'zoomIn', 'zoomOut', 'togglefullscreen')),
+    ...roles('windowMenu'),
   ];
 }

@@ -54,7 +54,9 @@ describe('calls from the window', () => {
     setupIpc(table as unknown as IpcMain, api, () => true);
     expect(await handlers.get('listExamples')?.(from(sly), null)).toEqual(refused('call-sender'));
   });
+});
 
+describe('arguments from the window', () => {
   test.each([
     ['readExample', { id: '../../secret' }],
     ['readExample', { id: 'demo', more: 1 }],

@@ -53,12 +53,6 @@ describe('opening and saving', () => {
     expect(saved).toMatchObject({ ok: false, issues: [{ code: 'file-enoent' }] });
     expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('old');
   });
-
-  test('a damaged list of recent files is taken as empty', async () => {
-    const { api } = createHost({ examplesFolder: folder, startPath: null, recentListPath: inFolder('recent.json') });
-    writeFileSync(inFolder('recent.json'), '{"not":"a list"}');
-    expect(await api.listRecent(null)).toEqual({ ok: true, value: [] });
-  });
 });
 
 describe('files that cannot be read', () => {
@@ -112,6 +106,12 @@ describe('dialogs', () => {
     await calls.printReport({ suggestedName: 'out.pdf' });
     expect(readFileSync(inFolder('out.bin'), 'utf8')).toBe('%PDF');
   });
+});
+
+test('a damaged list of recent files is taken as empty', async () => {
+  const { api } = createHost({ examplesFolder: folder, startPath: null, recentListPath: inFolder('recent.json') });
+  writeFileSync(inFolder('recent.json'), '{"not":"a list"}');
+  expect(await api.listRecent(null)).toEqual({ ok: true, value: [] });
 });
 
 test('a fault inside a call comes back as an issue', async () => {
