@@ -41,22 +41,55 @@ interface Builder {
   readonly fronts: Front[];
   /** Counts of the unknowns each front passes on. */
   readonly passed: Int32Array[];
+  /** Mark of the half that last met each unknown, and the marks given out so far. */
+  readonly side: Int32Array;
+  cuts: number;
 }
 
-function halves(graph: ElementGraph, elements: Int32Array): [Int32Array, Int32Array] {
-  const range = (at: ArrayLike<number>): number => {
-    let low = Number.POSITIVE_INFINITY;
-    let high = Number.NEGATIVE_INFINITY;
-    for (const e of elements) {
-      low = Math.min(low, at[e]);
-      high = Math.max(high, at[e]);
-    }
-    return high - low;
+/** Directions along which a part may be cut. */
+const DIRECTIONS: readonly (readonly [number, number])[] = [
+  [1, 0],
+  [0, 1],
+  [0.7, 0.7],
+  [0.7, -0.7],
+];
+
+/** Unknowns that both halves of a cut would share. */
+function sharedUnknowns(builder: Builder, first: Int32Array, second: Int32Array): number {
+  const { graph, side } = builder;
+  const { unknowns, perElement } = graph;
+  builder.cuts += 2;
+  const mark = builder.cuts;
+  const visit = (elements: Int32Array, own: number): number => {
+    let shared = 0;
+    for (const e of elements)
+      for (let k = e * perElement; k < (e + 1) * perElement; k++) {
+        const u = unknowns[k];
+        if (u < 0) continue;
+        if (side[u] === mark && own !== mark) shared++;
+        side[u] = own;
+      }
+    return shared;
   };
-  const key = range(graph.centreX) >= range(graph.centreY) ? graph.centreX : graph.centreY;
-  const sorted = elements.slice().sort((a, b) => key[a] - key[b] || a - b);
-  const middle = sorted.length >> 1;
-  return [sorted.subarray(0, middle), sorted.subarray(middle)];
+  visit(first, mark);
+  return visit(second, mark + 1);
+}
+
+/** Halves a part along the direction that leaves the fewest shared unknowns. */
+function halves(builder: Builder, elements: Int32Array): [Int32Array, Int32Array] {
+  const { centreX, centreY } = builder.graph;
+  let best: [Int32Array, Int32Array] = [elements, elements];
+  let least = Number.POSITIVE_INFINITY;
+  for (const [dx, dy] of DIRECTIONS) {
+    const keys = Float64Array.from(elements, (e) => dx * centreX[e] + dy * centreY[e]);
+    const order = Array.from(keys.keys()).sort((a, b) => keys[a] - keys[b] || a - b);
+    const sorted = Int32Array.from(order, (i) => elements[i]);
+    const middle = sorted.length >> 1;
+    const cut: [Int32Array, Int32Array] = [sorted.subarray(0, middle), sorted.subarray(middle)];
+    const shared = sharedUnknowns(builder, cut[0], cut[1]);
+    if (shared < least) [best, least] = [cut, shared];
+  }
+  return best;
 }
 
 /** Unknowns of a part, with the number of its elements that hold each in `count`. */
@@ -82,7 +115,7 @@ function gather(builder: Builder, elements: Int32Array, children: readonly numbe
 /** An unknown is eliminated in the smallest part that holds all its elements. */
 function build(builder: Builder, elements: Int32Array): number {
   const leaf = elements.length <= LEAF_SIZE;
-  const children = leaf ? [] : halves(builder.graph, elements).map((half) => build(builder, half));
+  const children = leaf ? [] : halves(builder, elements).map((half) => build(builder, half));
   const own = leaf ? elements : new Int32Array(0);
   const { count, total, fronts, passed } = builder;
   const found = gather(builder, own, children);
@@ -101,7 +134,15 @@ function build(builder: Builder, elements: Int32Array): number {
 export function dissect(graph: ElementGraph): Dissection {
   const total = new Int32Array(graph.unknownCount);
   for (const u of graph.unknowns) if (u >= 0) total[u]++;
-  const builder: Builder = { graph, total, count: new Int32Array(graph.unknownCount), fronts: [], passed: [] };
+  const builder: Builder = {
+    graph,
+    total,
+    count: new Int32Array(graph.unknownCount),
+    fronts: [],
+    passed: [],
+    side: new Int32Array(graph.unknownCount),
+    cuts: 0,
+  };
   build(
     builder,
     Int32Array.from({ length: graph.elementCount }, (_, e) => e),

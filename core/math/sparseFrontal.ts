@@ -187,21 +187,30 @@ export function factorFrontal(dissection: Dissection, matrix: ElementMatrix, sym
   return { dissection, lower, upper, symmetric, sound };
 }
 
-function forward(front: Front, rows: Float64Array, x: Float64Array): void {
+/** Front part of the right-hand side, reused. */
+function gathered(front: Front, x: Float64Array, out: Float64Array): void {
+  for (let i = 0; i < front.unknowns.length; i++) out[i] = x[front.unknowns[i]];
+}
+
+function forward(front: Front, rows: Float64Array, x: Float64Array, y: Float64Array): void {
   const { unknowns, eliminated: n } = front;
-  for (let j = 0; j < n; j++) {
-    const value = x[unknowns[j]] / rows[j * n + j];
-    x[unknowns[j]] = value;
-    if (value !== 0) for (let i = j + 1; i < unknowns.length; i++) x[unknowns[i]] -= rows[i * n + j] * value;
+  gathered(front, x, y);
+  for (let i = 0; i < unknowns.length; i++) {
+    const value = y[i] - dot(rows, i * n, y, 0, Math.min(i, n));
+    y[i] = i < n ? value / rows[i * n + i] : value;
+    x[unknowns[i]] = y[i];
   }
 }
 
-function backward(front: Front, rows: Float64Array, symmetric: boolean, x: Float64Array): void {
+function backward(front: Front, rows: Float64Array, symmetric: boolean, x: Float64Array, y: Float64Array): void {
   const { unknowns, eliminated: n } = front;
-  for (let j = n - 1; j >= 0; j--) {
-    let sum = x[unknowns[j]];
-    for (let i = j + 1; i < unknowns.length; i++) sum -= rows[i * n + j] * x[unknowns[i]];
-    x[unknowns[j]] = symmetric ? sum / rows[j * n + j] : sum;
+  gathered(front, x, y);
+  for (let i = unknowns.length - 1; i >= 0; i--) {
+    if (i < n && symmetric) y[i] /= rows[i * n + i];
+    const value = y[i];
+    const from = i * n;
+    for (let j = Math.min(i, n) - 1; j >= 0; j--) y[j] -= rows[from + j] * value;
+    if (i < n) x[unknowns[i]] = value;
   }
 }
 
@@ -210,7 +219,8 @@ function backward(front: Front, rows: Float64Array, symmetric: boolean, x: Float
  * @param x right-hand side on entry, solution on return
  */
 export function solveFrontal(factor: FrontalFactor, x: Float64Array): void {
-  const { fronts } = factor.dissection;
-  for (let f = 0; f < fronts.length; f++) forward(fronts[f], factor.lower[f], x);
-  for (let f = fronts.length - 1; f >= 0; f--) backward(fronts[f], factor.upper[f], factor.symmetric, x);
+  const { fronts, largestFront } = factor.dissection;
+  const y = new Float64Array(largestFront);
+  for (let f = 0; f < fronts.length; f++) forward(fronts[f], factor.lower[f], x, y);
+  for (let f = fronts.length - 1; f >= 0; f--) backward(fronts[f], factor.upper[f], factor.symmetric, x, y);
 }

@@ -1,6 +1,5 @@
 /** Inner and outer walls of a tip region as fine polylines. */
 
-import { fail, type Issue, ok, type Result } from '../../result.ts';
 import { type ProfilePoint, shapeLength, type TipRegion, tipLength } from './region.ts';
 
 /** A wall as straight pieces, z never falling. */
@@ -124,12 +123,8 @@ export function radiusAt(wall: Wall, z: number, side: -1 | 1): number {
   return span === 0 ? rs[side > 0 ? i + 1 : i] : rs[i] + ((rs[i + 1] - rs[i]) * (z - zs[i])) / span;
 }
 
-/** Walls of a region, or the reasons why there is no space for melt. Checks happen in `regionIssues`. */
-export function outlineOf(region: TipRegion, issues: readonly Issue[]): Result<Outline> {
-  if (issues.length > 0) return fail(...issues);
-  return ok({
-    inner: innerWall(region),
-    outer: outerWall(region.outer),
-    length: region.outer[region.outer.length - 1].z,
-  });
+/** Walls of a region that `regionIssues` found possible. */
+export function outlineOf(region: TipRegion): Outline {
+  const length = region.outer[region.outer.length - 1].z;
+  return { inner: innerWall(region), outer: outerWall(region.outer), length };
 }

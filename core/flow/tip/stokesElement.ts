@@ -3,16 +3,9 @@
  * discontinuous (Crouzeix & Raviart 1973, conforming second-order element). The factor 2 pi is left out throughout.
  */
 
-import { localIndex, type ViscosityLaw, viscosityAt } from '../../material/viscosityLaw.ts';
-import { newTriGeometry, type TriMesh, triGeometry } from '../../math/triMesh.ts';
-import {
-  POINT_BARYCENTRIC,
-  POINT_COUNT,
-  POINT_SHAPE,
-  POINT_SLOPE,
-  POINT_WEIGHT,
-  SHAPE_COUNT,
-} from '../../math/triQuadrature.ts';
+import type { TriMesh } from '../../math/triMesh.ts';
+import { POINT_COUNT, POINT_SHAPE, SHAPE_COUNT } from '../../math/triQuadrature.ts';
+import { DIVERGENCE_SIZE, type ElementTables } from './pointShapes.ts';
 
 /** Velocity components: radial, axial and, where the tip turns, circumferential. */
 export type ComponentCount = 2 | 3;
@@ -26,7 +19,14 @@ export interface StokesState {
   readonly bubble: Float64Array;
   /** Pa, [triangle][corner] */
   readonly pressure: Float64Array;
+  /** Stress of the last linearisation, Pa, [triangle][point][strain component]; see `strainAt` for the components */
+  readonly stress: Float64Array;
+  /** Viscosity (Pa s) and local index belonging to that stress, [triangle][point][2] */
+  readonly curve: Float64Array;
 }
+
+/** Components of strain and stress, scaled so that e.e = 2 D:D. */
+export const STRAIN_SIZE = 6;
 
 /** A state at rest. */
 export function restState(mesh: TriMesh, components: ComponentCount): StokesState {
@@ -35,103 +35,48 @@ export function restState(mesh: TriMesh, components: ComponentCount): StokesStat
     velocity: new Float64Array(mesh.x.length * components),
     bubble: new Float64Array(mesh.triangleCount * components),
     pressure: new Float64Array(mesh.triangleCount * 3),
+    stress: new Float64Array(mesh.triangleCount * POINT_COUNT * STRAIN_SIZE),
+    curve: new Float64Array(mesh.triangleCount * POINT_COUNT * 2),
   };
 }
 
-/** Shape values and slopes at one quadrature point of one triangle. */
-export interface PointShapes {
-  readonly value: Float64Array;
-  readonly dr: Float64Array;
-  readonly dz: Float64Array;
-  r: number;
-  z: number;
-  /** r dA, m3 */
-  weight: number;
+/** Force density in the melt at (z, r), N/m3: radial and axial part into `out`. For checks with known solutions. */
+export type BodyForce = (z: number, r: number, out: Float64Array) => void;
+
+/** A mesh with its tables, as the element routines need it. */
+export interface ElementContext {
+  readonly mesh: TriMesh;
+  readonly tables: ElementTables;
+  readonly bodyForce?: BodyForce;
 }
 
-/** Fresh holder for `pointShapes`. */
-export const newPointShapes = (): PointShapes => ({
-  value: new Float64Array(SHAPE_COUNT),
-  dr: new Float64Array(SHAPE_COUNT),
-  dz: new Float64Array(SHAPE_COUNT),
-  r: 0,
-  z: 0,
-  weight: 0,
-});
-
-const geometry = newTriGeometry();
-
-/** Fills the shapes at quadrature point `q` of the triangle last given to `enterTriangle`. */
-export function pointShapes(mesh: TriMesh, t: number, q: number, out: PointShapes): void {
-  if (q === 0) triGeometry(mesh, t, geometry);
-  const { gx, gy } = geometry;
-  out.r = 0;
-  out.z = 0;
-  for (let k = 0; k < 3; k++) {
-    const corner = mesh.nodes[6 * t + k];
-    out.r += POINT_BARYCENTRIC[3 * q + k] * mesh.y[corner];
-    out.z += POINT_BARYCENTRIC[3 * q + k] * mesh.x[corner];
-  }
-  out.weight = out.r * 0.5 * geometry.area2 * POINT_WEIGHT[q];
-  for (let a = 0; a < SHAPE_COUNT; a++) {
-    const s = 3 * (q * SHAPE_COUNT + a);
-    out.value[a] = POINT_SHAPE[q * SHAPE_COUNT + a];
-    out.dz[a] = POINT_SLOPE[s] * gx[0] + POINT_SLOPE[s + 1] * gx[1] + POINT_SLOPE[s + 2] * gx[2];
-    out.dr[a] = POINT_SLOPE[s] * gy[0] + POINT_SLOPE[s + 1] * gy[1] + POINT_SLOPE[s + 2] * gy[2];
-  }
-}
-
-/** Strain-rate vector e with e.e = 2 D:D: sqrt2 (Drr, Dzz, Dtt), 2 Drz, 2 Drt, 2 Dzt; 1/s. */
-export type Strain = Float64Array;
-
-/** Strain of the local velocity at a point. */
-export function strainAt(p: PointShapes, local: Float64Array, nc: ComponentCount, out: Strain): void {
-  out.fill(0);
-  const inverse = 1 / p.r;
-  for (let a = 0; a < SHAPE_COUNT; a++) {
-    const ur = local[a * nc];
-    const uz = local[a * nc + 1];
-    out[0] += p.dr[a] * ur;
-    out[1] += p.dz[a] * uz;
-    out[2] += p.value[a] * inverse * ur;
-    out[3] += p.dz[a] * ur + p.dr[a] * uz;
-    if (nc === 3) {
-      out[4] += (p.dr[a] - p.value[a] * inverse) * local[a * nc + 2];
-      out[5] += p.dz[a] * local[a * nc + 2];
-    }
-  }
-  for (let i = 0; i < 3; i++) out[i] *= Math.SQRT2;
-}
-
-/** e . e_a for every local unknown a: the strain's share in each test function. */
-function strainShares(p: PointShapes, e: Strain, nc: ComponentCount, out: Float64Array): void {
-  const inverse = 1 / p.r;
-  for (let a = 0; a < SHAPE_COUNT; a++) {
-    out[a * nc] = Math.SQRT2 * (p.dr[a] * e[0] + p.value[a] * inverse * e[2]) + p.dz[a] * e[3];
-    out[a * nc + 1] = Math.SQRT2 * p.dz[a] * e[1] + p.dr[a] * e[3];
-    if (nc === 3) out[a * nc + 2] = (p.dr[a] - p.value[a] * inverse) * e[4] + p.dz[a] * e[5];
-  }
-}
+/** Pressure stiffness over viscosity in the augmented Lagrangian (Fortin & Glowinski 1983). */
+export const AUGMENTATION = 1e7;
 
 /** Everything about one triangle at the present state; reused from triangle to triangle. */
 export interface ElementWork {
   readonly nc: ComponentCount;
-  /** Local unknowns: shape * nc + component */
+  /** Local unknowns: shape * nc + component, bubble last */
   readonly size: number;
   readonly local: Float64Array;
-  /** Stress residual, int eta e . e_a r dA */
+  /** Residual: stress minus augmented pressure minus body force */
   readonly force: Float64Array;
-  /** Tangent, row-major */
+  /** Tangent with augmentation, row-major, symmetric */
   readonly tangent: Float64Array;
-  /** int lambda_k div(v_a) r dA, [k][a] */
-  readonly divergence: Float64Array;
-  /** int lambda_k lambda_l r dA */
-  readonly mass: Float64Array;
+  /** gamma W^-1 B u, Pa */
+  readonly pressureStep: Float64Array;
+  /** int lambda_k div u r dA, m3/s per radian */
+  readonly spread: Float64Array;
   /** Mean viscosity, Pa s */
   viscosity: number;
-  readonly point: PointShapes;
-  readonly strain: Strain;
+  /** 1/s */
+  readonly strain: Float64Array;
+  /** Stress of the linearisation at the present strain, Pa */
+  readonly stress: Float64Array;
+  /** Shares of that stress in every test function, and of the last stress in the tangent */
+  readonly pull: Float64Array;
   readonly shares: Float64Array;
+  readonly density: Float64Array;
 }
 
 /** Fresh work space. */
@@ -140,93 +85,232 @@ export function newElementWork(nc: ComponentCount): ElementWork {
   const make = (n: number): Float64Array => new Float64Array(n);
   return {
     ...{ nc, size, local: make(size), force: make(size), tangent: make(size * size) },
-    ...{ divergence: make(3 * size), mass: make(9), viscosity: 0, point: newPointShapes(), strain: make(6) },
-    shares: make(size),
+    ...{ pressureStep: make(3), spread: make(3), viscosity: 0, shares: make(size), density: make(2) },
+    ...{ strain: make(STRAIN_SIZE), stress: make(STRAIN_SIZE), pull: make(size) },
   };
 }
 
 /** Collects the velocity of one triangle, bubble last. */
 export function gatherVelocity(mesh: TriMesh, t: number, state: StokesState, out: Float64Array): void {
   const nc = state.components;
-  for (let a = 0; a < 6; a++)
-    for (let c = 0; c < nc; c++) out[a * nc + c] = state.velocity[mesh.nodes[6 * t + a] * nc + c];
+  for (let a = 0; a < 6; a++) {
+    const at = mesh.nodes[6 * t + a] * nc;
+    for (let c = 0; c < nc; c++) out[a * nc + c] = state.velocity[at + c];
+  }
   for (let c = 0; c < nc; c++) out[6 * nc + c] = state.bubble[t * nc + c];
 }
 
-function addTangent(work: ElementWork, eta: number, slope: number): void {
-  const { point: p, nc, size, tangent, shares } = work;
-  const w = p.weight * eta;
-  const c = p.weight * slope;
-  const inverse2 = 1 / (p.r * p.r);
+/**
+ * Strain at the point whose tables begin at `at`: sqrt2 (Drr, Dzz, Dtt), 2 Drz, 2 Drt, 2 Dzt; 1/s.
+ * @returns e.e, the squared shear rate
+ */
+export function strainAt(
+  tables: ElementTables,
+  at: number,
+  nc: ComponentCount,
+  local: Float64Array,
+  out: Float64Array,
+): number {
+  const { dr, dz, overR } = tables;
+  let [e0, e1, e2, e3, e4, e5] = [0, 0, 0, 0, 0, 0];
   for (let a = 0; a < SHAPE_COUNT; a++) {
-    const [ar, az, av] = [p.dr[a] * w, p.dz[a] * w, p.value[a] * w];
-    for (let b = 0; b < SHAPE_COUNT; b++) {
-      const i = a * nc * size + b * nc;
-      const [br, bz, bv] = [p.dr[b], p.dz[b], p.value[b]];
-      tangent[i] += 2 * ar * br + az * bz + 2 * av * bv * inverse2;
-      tangent[i + 1] += az * br;
-      tangent[i + size] += ar * bz;
-      tangent[i + size + 1] += 2 * az * bz + ar * br;
-      if (nc === 3) tangent[i + 2 * size + 2] += (ar - av / p.r) * (br - bv / p.r) + az * bz;
+    const ur = local[a * nc];
+    const uz = local[a * nc + 1];
+    e0 += dr[at + a] * ur;
+    e1 += dz[at + a] * uz;
+    e2 += overR[at + a] * ur;
+    e3 += dz[at + a] * ur + dr[at + a] * uz;
+    if (nc === 3) {
+      e4 += (dr[at + a] - overR[at + a]) * local[a * nc + 2];
+      e5 += dz[at + a] * local[a * nc + 2];
     }
   }
-  if (c !== 0)
-    for (let a = 0; a < size; a++) {
-      const f = c * shares[a];
-      for (let b = 0; b < size; b++) tangent[a * size + b] += f * shares[b];
-    }
+  out[0] = Math.SQRT2 * e0;
+  out[1] = Math.SQRT2 * e1;
+  out[2] = Math.SQRT2 * e2;
+  out[3] = e3;
+  out[4] = e4;
+  out[5] = e5;
+  return 2 * (e0 * e0 + e1 * e1 + e2 * e2) + e3 * e3 + e4 * e4 + e5 * e5;
 }
 
-function addDivergence(work: ElementWork, q: number): void {
-  const { point: p, nc, size, divergence, mass } = work;
-  for (let k = 0; k < 3; k++) {
-    const w = p.weight * POINT_BARYCENTRIC[3 * q + k];
-    for (let a = 0; a < SHAPE_COUNT; a++) {
-      divergence[k * size + a * nc] += w * (p.dr[a] + p.value[a] / p.r);
-      divergence[k * size + a * nc + 1] += w * p.dz[a];
-    }
-    for (let l = 0; l < 3; l++) mass[3 * k + l] += w * POINT_BARYCENTRIC[3 * q + l];
+/** s . e_a for every local unknown a: the share of a stress in each test function. */
+function sharesOf(tables: ElementTables, at: number, nc: ComponentCount, s: Float64Array, out: Float64Array): void {
+  const { dr, dz, overR } = tables;
+  for (let a = 0; a < SHAPE_COUNT; a++) {
+    out[a * nc] = Math.SQRT2 * (dr[at + a] * s[0] + overR[at + a] * s[2]) + dz[at + a] * s[3];
+    out[a * nc + 1] = Math.SQRT2 * dz[at + a] * s[1] + dr[at + a] * s[3];
+    if (nc === 3) out[a * nc + 2] = (dr[at + a] - overR[at + a]) * s[4] + dz[at + a] * s[5];
   }
 }
-
-const LEAST_RATE = 1e-12; // 1/s; keeps logarithmic slopes finite at rest
 
 /**
- * Evaluates one triangle: forces, divergence rows, mass and (if wanted) the tangent.
- * @param withTangent false leaves `tangent` stale
+ * Stress of the linearised law at strain e: D e + (1 - n) tau, where D is the tangent of the curve at the stress tau of
+ * the last step, D = eta I + (n - 1) eta tau tau / |tau|^2. Linearising at a stress instead of at a strain keeps Newton
+ * from overshooting where melt nearly rests (a primal-dual step, after Chan, Golub & Mulet 1999).
+ * @returns eta (n - 1) / |tau|^2, the weight of tau tau in D
  */
-export function evaluateElement(
-  mesh: TriMesh,
+export function linearStress(state: StokesState, point: number, e: Float64Array, out: Float64Array): number {
+  const { stress, curve } = state;
+  const eta = curve[2 * point];
+  const index = curve[2 * point + 1];
+  const at = STRAIN_SIZE * point;
+  let along = 0;
+  let square = 0;
+  for (let i = 0; i < STRAIN_SIZE; i++) {
+    along += e[i] * stress[at + i];
+    square += stress[at + i] * stress[at + i];
+  }
+  const slope = square > 0 ? (eta * (index - 1)) / square : 0;
+  const f = slope * along + 1 - index;
+  for (let i = 0; i < STRAIN_SIZE; i++) out[i] = eta * e[i] + f * stress[at + i];
+  return slope;
+}
+
+/** Adds w (e_a . e_b) + c shares_a shares_b to the upper half of the tangent. */
+function addTangent(tables: ElementTables, at: number, work: ElementWork, w: number, c: number): void {
+  const { dr, dz, overR } = tables;
+  const { nc, size, tangent, shares } = work;
+  for (let a = 0; a < SHAPE_COUNT; a++) {
+    const ar = w * dr[at + a];
+    const az = w * dz[at + a];
+    const av = w * overR[at + a];
+    const sr = c * shares[a * nc];
+    const sz = c * shares[a * nc + 1];
+    for (let b = a; b < SHAPE_COUNT; b++) {
+      const i = a * nc * size + b * nc;
+      const br = dr[at + b];
+      const bz = dz[at + b];
+      const bv = overR[at + b];
+      const tr = shares[b * nc];
+      const tz = shares[b * nc + 1];
+      tangent[i] += 2 * (ar * br + av * bv) + az * bz + sr * tr;
+      tangent[i + 1] += az * br + sr * tz;
+      tangent[i + size] += ar * bz + sz * tr;
+      tangent[i + size + 1] += 2 * az * bz + ar * br + sz * tz;
+      if (nc === 3) {
+        const st = c * shares[a * nc + 2];
+        const tt = shares[b * nc + 2];
+        tangent[i + 2] += sr * tt;
+        tangent[i + size + 2] += sz * tt;
+        tangent[i + 2 * size] += st * tr;
+        tangent[i + 2 * size + 1] += st * tz;
+        tangent[i + 2 * size + 2] += (ar - av) * (br - bv) + az * bz + st * tt;
+      }
+    }
+  }
+}
+
+/** Pressure step and its force. */
+function addPressure(context: ElementContext, t: number, state: StokesState, work: ElementWork): void {
+  const { divergence, massInverse: m } = context.tables;
+  const { nc, local, force, pressureStep: step, spread } = work;
+  const width = 2 * SHAPE_COUNT;
+  const at = t * DIVERGENCE_SIZE;
+  for (let k = 0; k < 3; k++) {
+    let sum = 0;
+    for (let a = 0; a < SHAPE_COUNT; a++) {
+      const d = at + k * width + 2 * a;
+      sum += divergence[d] * local[a * nc] + divergence[d + 1] * local[a * nc + 1];
+    }
+    spread[k] = sum;
+  }
+  const gamma = AUGMENTATION * work.viscosity;
+  for (let k = 0; k < 3; k++) {
+    const row = 9 * t + 3 * k;
+    step[k] = gamma * (m[row] * spread[0] + m[row + 1] * spread[1] + m[row + 2] * spread[2]);
+    const p = state.pressure[3 * t + k] - step[k];
+    for (let a = 0; a < SHAPE_COUNT; a++) {
+      const d = at + k * width + 2 * a;
+      force[a * nc] -= divergence[d] * p;
+      force[a * nc + 1] -= divergence[d + 1] * p;
+    }
+  }
+}
+
+/** Adds gamma B^T W^-1 B to the upper half of the tangent. */
+function augment(tables: ElementTables, t: number, work: ElementWork): void {
+  const { divergence, massInverse: m } = tables;
+  const { nc, size, tangent } = work;
+  const width = 2 * SHAPE_COUNT;
+  const at = t * DIVERGENCE_SIZE;
+  const gamma = AUGMENTATION * work.viscosity;
+  for (let i = 0; i < width; i++) {
+    const row = ((i >> 1) * nc + (i & 1)) * size;
+    const [b0, b1, b2] = [divergence[at + i], divergence[at + width + i], divergence[at + 2 * width + i]];
+    const f0 = gamma * (m[9 * t] * b0 + m[9 * t + 1] * b1 + m[9 * t + 2] * b2);
+    const f1 = gamma * (m[9 * t + 3] * b0 + m[9 * t + 4] * b1 + m[9 * t + 5] * b2);
+    const f2 = gamma * (m[9 * t + 6] * b0 + m[9 * t + 7] * b1 + m[9 * t + 8] * b2);
+    for (let j = i & ~1; j < width; j++)
+      tangent[row + (j >> 1) * nc + (j & 1)] +=
+        f0 * divergence[at + j] + f1 * divergence[at + width + j] + f2 * divergence[at + 2 * width + j];
+  }
+}
+
+function addBodyForce(context: ElementContext, t: number, q: number, w: number, work: ElementWork): void {
+  const { mesh, bodyForce } = context;
+  if (!bodyForce) return;
+  let [z, r] = [0, 0];
+  for (let a = 0; a < 6; a++) {
+    z += POINT_SHAPE[q * SHAPE_COUNT + a] * mesh.x[mesh.nodes[6 * t + a]];
+    r += POINT_SHAPE[q * SHAPE_COUNT + a] * mesh.y[mesh.nodes[6 * t + a]];
+  }
+  bodyForce(z, r, work.density);
+  for (let a = 0; a < SHAPE_COUNT; a++)
+    for (let c = 0; c < 2; c++) work.force[a * work.nc + c] -= w * POINT_SHAPE[q * SHAPE_COUNT + a] * work.density[c];
+}
+
+/** Adds the stress terms of one quadrature point. */
+function addPoint(
+  context: ElementContext,
   t: number,
+  q: number,
   state: StokesState,
-  law: ViscosityLaw,
   work: ElementWork,
   withTangent: boolean,
 ): void {
-  const { nc, local, force, tangent, divergence, mass, point, strain, shares } = work;
-  gatherVelocity(mesh, t, state, local);
+  const { tables } = context;
+  const { nc, force, shares, pull, strain, stress, size } = work;
+  const point = t * POINT_COUNT + q;
+  const at = point * SHAPE_COUNT;
+  const w = tables.weight[point];
+  strainAt(tables, at, nc, work.local, strain);
+  const slope = linearStress(state, point, strain, stress);
+  sharesOf(tables, at, nc, stress, pull);
+  for (let a = 0; a < size; a++) force[a] += w * pull[a];
+  work.viscosity += w * state.curve[2 * point];
+  if (withTangent) {
+    sharesOf(tables, at, nc, state.stress.subarray(STRAIN_SIZE * point, STRAIN_SIZE * (point + 1)), shares);
+    addTangent(tables, at, work, w * state.curve[2 * point], w * slope);
+  }
+  addBodyForce(context, t, q, w, work);
+}
+
+/**
+ * Evaluates one triangle at the linearisation held by the state: residual force, pressure step and (if wanted) the
+ * augmented tangent.
+ * @param withTangent false leaves `tangent` stale
+ */
+export function evaluateElement(
+  context: ElementContext,
+  t: number,
+  state: StokesState,
+  work: ElementWork,
+  withTangent: boolean,
+): void {
+  const { force, tangent, size } = work;
+  gatherVelocity(context.mesh, t, state, work.local);
   force.fill(0);
-  divergence.fill(0);
-  mass.fill(0);
   if (withTangent) tangent.fill(0);
-  let volume = 0;
   work.viscosity = 0;
+  let volume = 0;
   for (let q = 0; q < POINT_COUNT; q++) {
-    pointShapes(mesh, t, q, point);
-    strainAt(point, local, nc, strain);
-    strainShares(point, strain, nc, shares);
-    let rate2 = 0;
-    for (let i = 0; i < 6; i++) rate2 += strain[i] * strain[i];
-    const rate = Math.max(LEAST_RATE, Math.sqrt(rate2));
-    const eta = viscosityAt(law, rate);
-    for (let a = 0; a < work.size; a++) force[a] += point.weight * eta * shares[a];
-    volume += point.weight;
-    work.viscosity += point.weight * eta;
-    if (withTangent) {
-      const slope = law.model === 'newtonian' ? 0 : (eta * (localIndex(law, rate) - 1)) / (rate * rate);
-      addTangent(work, eta, slope);
-    }
-    addDivergence(work, q);
+    addPoint(context, t, q, state, work, withTangent);
+    volume += context.tables.weight[t * POINT_COUNT + q];
   }
   work.viscosity /= volume;
+  addPressure(context, t, state, work);
+  if (!withTangent) return;
+  augment(context.tables, t, work);
+  for (let i = 1; i < size; i++) for (let j = 0; j < i; j++) tangent[i * size + j] = tangent[j * size + i];
 }

@@ -5,13 +5,12 @@ import { evaluateElement, newElementWork, type StokesState } from './stokesEleme
 import {
   factorStokes,
   type Increment,
-  pressureStep,
-  type Residual,
   type StokesFactor,
   type StokesSystem,
   solveIncrement,
   stokesResidual,
 } from './stokesSystem.ts';
+import { updateStress } from './stressUpdate.ts';
 
 /** How an iteration ended. */
 export interface Convergence {
@@ -30,57 +29,24 @@ export interface StopRule {
   readonly maxIterations: number;
   /** Mean velocity in the bore, m/s */
   readonly speed: number;
+  /** Shear rate typical of the bore, 1/s */
+  readonly rate: number;
   /** Flow over 2 pi, m3/s */
   readonly flux: number;
 }
 
-function addIncrement(system: StokesSystem, state: StokesState, increment: Increment, share: number): void {
+function addIncrement(system: StokesSystem, state: StokesState, increment: Increment): void {
   const { unknownOf } = system;
-  for (let i = 0; i < unknownOf.length; i++)
-    if (unknownOf[i] >= 0) state.velocity[i] += share * increment.nodal[unknownOf[i]];
-  for (let i = 0; i < state.bubble.length; i++) state.bubble[i] += share * increment.bubble[i];
-}
-
-function slopeAlong(residual: Residual, increment: Increment): number {
-  let sum = 0;
-  for (let i = 0; i < residual.nodal.length; i++) sum += residual.nodal[i] * increment.nodal[i];
-  for (let i = 0; i < residual.bubble.length; i++) sum += residual.bubble[i] * increment.bubble[i];
-  return sum;
-}
-
-/** Moves the state along the increment to where the dissipation potential is least; the potential is convex. */
-function lineSearch(
-  system: StokesSystem,
-  state: StokesState,
-  law: ViscosityLaw,
-  increment: Increment,
-  start: number,
-): Residual {
-  let [lowAt, lowSlope] = [0, start];
-  let at = 1;
-  addIncrement(system, state, increment, 1);
-  let residual = stokesResidual(system, state, law);
-  for (let trial = 0; trial < 6; trial++) {
-    const slope = slopeAlong(residual, increment);
-    if (Math.abs(slope) <= 0.2 * Math.abs(start)) break;
-    const guess = at - (slope * (at - lowAt)) / (slope - lowSlope);
-    const next = Number.isFinite(guess) ? Math.max(0.1 * at, Math.min(3 * at, guess)) : 0.5 * at;
-    if (slope < 0) [lowAt, lowSlope] = [at, slope];
-    addIncrement(system, state, increment, next - at);
-    at = next;
-    residual = stokesResidual(system, state, law);
-  }
-  return residual;
+  for (let i = 0; i < unknownOf.length; i++) if (unknownOf[i] >= 0) state.velocity[i] += increment.nodal[unknownOf[i]];
+  for (let i = 0; i < state.bubble.length; i++) state.bubble[i] += increment.bubble[i];
 }
 
 /** p -= gamma W^-1 B u in every triangle. */
-function updatePressure(system: StokesSystem, state: StokesState, law: ViscosityLaw): void {
+function updatePressure(system: StokesSystem, state: StokesState): void {
   const work = newElementWork(system.components);
-  const step = new Float64Array(3);
   for (let t = 0; t < system.mesh.triangleCount; t++) {
-    evaluateElement(system.mesh, t, state, law, work, false);
-    pressureStep(work, step);
-    for (let k = 0; k < 3; k++) state.pressure[3 * t + k] -= step[k];
+    evaluateElement(system, t, state, work, false);
+    for (let k = 0; k < 3; k++) state.pressure[3 * t + k] -= work.pressureStep[k];
   }
 }
 
@@ -103,41 +69,27 @@ function relativeChange(system: StokesSystem, state: StokesState, increment: Inc
   return Math.sqrt(sum / Math.max(1, count));
 }
 
-/** One step with a given factor: increment, line search if wanted, pressure. Returns the relative change. */
-function advance(
-  system: StokesSystem,
-  state: StokesState,
-  law: ViscosityLaw,
-  factored: StokesFactor,
-  rule: StopRule,
-  search: boolean,
-): number {
-  const residual = stokesResidual(system, state, law);
-  const increment = solveIncrement(system, factored, residual);
-  if (search) lineSearch(system, state, law, increment, slopeAlong(residual, increment));
-  else addIncrement(system, state, increment, 1);
-  updatePressure(system, state, law);
+/** One step with a given factor: velocity, then pressure. Returns the relative change. */
+function advance(system: StokesSystem, state: StokesState, factored: StokesFactor, rule: StopRule): number {
+  const increment = solveIncrement(system, factored, stokesResidual(system, state));
+  addIncrement(system, state, increment);
+  updatePressure(system, state);
   return relativeChange(system, state, increment, rule.speed);
 }
 
-/** Steps with an old factor as long as they pay: cheap, and they remove what is left of the divergence. */
-function reuse(
+/** Solves the present linearisation; further steps with the same factor remove what is left of the divergence. */
+function solveLinear(
   system: StokesSystem,
   state: StokesState,
-  law: ViscosityLaw,
   factored: StokesFactor,
   rule: StopRule,
-): number {
-  let change = Number.POSITIVE_INFINITY;
-  for (let pass = 0; pass < 8; pass++) {
-    const last = change;
-    change = advance(system, state, law, factored, rule, false);
-    if (change < rule.tolerance || change > 0.3 * last) break;
-  }
-  return change;
+): { first: number; last: number } {
+  const first = advance(system, state, factored, rule);
+  const aim = Math.max(rule.tolerance, 1e-2 * first);
+  let change = first;
+  for (let pass = 0; pass < 6 && change > aim; pass++) change = advance(system, state, factored, rule);
+  return { first, last: change };
 }
-
-const NEAR = 2e-3; // below this relative change Newton needs no line search and an old factor serves
 
 /**
  * Brings a state with the wanted boundary values to equilibrium.
@@ -145,17 +97,19 @@ const NEAR = 2e-3; // below this relative change Newton needs no line search and
  * @param rule when to stop
  */
 export function solveStokes(system: StokesSystem, state: StokesState, law: ViscosityLaw, rule: StopRule): Convergence {
+  const linear = law.model === 'newtonian';
   let iterations = 0;
   let change = Number.POSITIVE_INFINITY;
+  updateStress(system, state, law, rule.rate, true);
   while (iterations < rule.maxIterations && !(change < rule.tolerance)) {
-    const factored = factorStokes(system, state, law);
+    const factored = factorStokes(system, state);
     if (!factored.factor.sound) break;
     iterations++;
-    const linear = law.model === 'newtonian';
-    change = advance(system, state, law, factored, rule, !linear && change > NEAR);
-    if ((linear || change < NEAR) && change >= rule.tolerance) change = reuse(system, state, law, factored, rule);
+    const { first, last } = solveLinear(system, state, factored, rule);
+    change = linear ? last : first;
+    if (!linear) updateStress(system, state, law, rule.rate, false);
   }
-  const imbalance = stokesResidual(system, state, law).imbalance / rule.flux;
+  const imbalance = stokesResidual(system, state).imbalance / rule.flux;
   const converged = change < rule.tolerance && imbalance < 1e-4;
   return { converged, iterations, residual: change, imbalance };
 }

@@ -1,18 +1,21 @@
 /** The linear systems of the flow: which unknowns are free, element condensation, augmented pressure. */
 
-import type { ViscosityLaw } from '../../material/viscosityLaw.ts';
 import { type Dissection, dissect } from '../../math/sparseDissection.ts';
 import { type FrontalFactor, factorFrontal, solveFrontal } from '../../math/sparseFrontal.ts';
 import type { TriMesh } from '../../math/triMesh.ts';
-import { type ElementWork, evaluateElement, newElementWork, type StokesState } from './stokesElement.ts';
+import { elementTables, invertSmall } from './pointShapes.ts';
+import {
+  type BodyForce,
+  type ElementContext,
+  type ElementWork,
+  evaluateElement,
+  newElementWork,
+  type StokesState,
+} from './stokesElement.ts';
 import { EDGE } from './zipper.ts';
 
-/** Pressure stiffness over viscosity in the augmented Lagrangian (Fortin & Glowinski 1983). */
-export const AUGMENTATION = 1e7;
-
 /** A mesh with its free velocity unknowns ordered for elimination. */
-export interface StokesSystem {
-  readonly mesh: TriMesh;
+export interface StokesSystem extends ElementContext {
   readonly components: 2 | 3;
   /** Unknown of [node][component], -1 where the velocity is given */
   readonly unknownOf: Int32Array;
@@ -32,10 +35,10 @@ export function eachBoundaryEdge(mesh: TriMesh, visit: (t: number, k: number, ta
     if (mesh.neighbours[e] < 0) visit(Math.floor(e / 3), e % 3, mesh.edgeTags[e]);
 }
 
-/** Components given on an edge: walls all, inlet r and z, axis r and theta, outlet r. */
-function isGiven(tag: number, component: number): boolean {
+/** Components given on an edge: walls all, inlet r and z, axis r and theta, outlet r (a closed region: r and z). */
+function isGiven(tag: number, component: number, closed: boolean): boolean {
   if (tag === EDGE.inner || tag === EDGE.outer) return true;
-  if (tag === EDGE.inlet) return component < 2;
+  if (tag === EDGE.inlet || (tag === EDGE.outlet && closed)) return component < 2;
   if (tag === EDGE.axis) return component !== 1;
   return component === 0;
 }
@@ -52,12 +55,20 @@ export function triangleCentres(mesh: TriMesh): { x: Float64Array; y: Float64Arr
   return { x, y };
 }
 
+/** Departures from the plain problem, for checks with known solutions. */
+export interface SystemOptions {
+  readonly bodyForce?: BodyForce;
+  /** True: velocity given at the outlet too */
+  readonly closed?: boolean;
+}
+
 /** Numbers and orders the free unknowns of a mesh. */
-export function stokesSystem(mesh: TriMesh, components: 2 | 3): StokesSystem {
+export function stokesSystem(mesh: TriMesh, components: 2 | 3, options: SystemOptions = {}): StokesSystem {
   const unknownOf = new Int32Array(mesh.x.length * components);
   eachBoundaryEdge(mesh, (t, k, tag) => {
     for (const node of edgeNodes(mesh, t, k))
-      for (let c = 0; c < components; c++) if (isGiven(tag, c)) unknownOf[node * components + c] = -1;
+      for (let c = 0; c < components; c++)
+        if (isGiven(tag, c, options.closed === true)) unknownOf[node * components + c] = -1;
   });
   let unknownCount = 0;
   for (let i = 0; i < unknownOf.length; i++) if (unknownOf[i] === 0) unknownOf[i] = unknownCount++;
@@ -77,58 +88,8 @@ export function stokesSystem(mesh: TriMesh, components: 2 | 3): StokesSystem {
     centreX,
     centreY,
   });
-  return { mesh, components, unknownOf, unknownCount, dissection };
-}
-
-/** Inverse of a small symmetric positive matrix (n <= 3), row-major, in place; Gauss-Jordan. */
-export function invertSmall(m: Float64Array, n: number): void {
-  for (let k = 0; k < n; k++) {
-    const pivot = 1 / m[k * n + k];
-    m[k * n + k] = 1;
-    for (let j = 0; j < n; j++) m[k * n + j] *= pivot;
-    for (let i = 0; i < n; i++) {
-      if (i === k) continue;
-      const f = m[i * n + k];
-      m[i * n + k] = 0;
-      for (let j = 0; j < n; j++) m[i * n + j] -= f * m[k * n + j];
-    }
-  }
-}
-
-/** Pressure correction of a triangle, gamma W^-1 B u; `work.mass` becomes its inverse. */
-export function pressureStep(work: ElementWork, out: Float64Array): void {
-  const { mass, divergence, size, local } = work;
-  invertSmall(mass, 3);
-  const gamma = AUGMENTATION * work.viscosity;
-  const spread = [0, 0, 0];
-  for (let k = 0; k < 3; k++) for (let a = 0; a < size; a++) spread[k] += divergence[k * size + a] * local[a];
-  for (let k = 0; k < 3; k++)
-    out[k] = gamma * (mass[3 * k] * spread[0] + mass[3 * k + 1] * spread[1] + mass[3 * k + 2] * spread[2]);
-}
-
-const step = new Float64Array(3);
-
-/** Turns `work.force` into the whole residual: stress minus augmented pressure. */
-export function completeForce(work: ElementWork, state: StokesState, t: number): void {
-  pressureStep(work, step);
-  const { force, divergence, size } = work;
-  for (let k = 0; k < 3; k++) {
-    const p = state.pressure[3 * t + k] - step[k];
-    for (let a = 0; a < size; a++) force[a] -= divergence[k * size + a] * p;
-  }
-}
-
-/** Adds gamma B^T W^-1 B to the tangent; after `pressureStep`. */
-function augment(work: ElementWork): void {
-  const { tangent, divergence, mass, size } = work;
-  const gamma = AUGMENTATION * work.viscosity;
-  for (let k = 0; k < 3; k++)
-    for (let a = 0; a < size; a++) {
-      const d =
-        gamma * (mass[k] * divergence[a] + mass[3 + k] * divergence[size + a] + mass[6 + k] * divergence[2 * size + a]);
-      if (d === 0) continue;
-      for (let b = 0; b < size; b++) tangent[a * size + b] += d * divergence[k * size + b];
-    }
+  const force = options.bodyForce ? { bodyForce: options.bodyForce } : {};
+  return { mesh, tables: elementTables(mesh), ...force, components, unknownOf, unknownCount, dissection };
 }
 
 /** Bubbles eliminated inside each triangle: what is needed to recover them. */
@@ -166,7 +127,7 @@ function condense(work: ElementWork, t: number, kept: Condensed, out: Float64Arr
 }
 
 /** Factors the tangent at a state. */
-export function factorStokes(system: StokesSystem, state: StokesState, law: ViscosityLaw): StokesFactor {
+export function factorStokes(system: StokesSystem, state: StokesState): StokesFactor {
   const { mesh, components: nc } = system;
   const work = newElementWork(nc);
   const kept = {
@@ -174,9 +135,7 @@ export function factorStokes(system: StokesSystem, state: StokesState, law: Visc
     inverse: new Float64Array(mesh.triangleCount * nc * nc),
   };
   const matrix = (t: number, out: Float64Array): void => {
-    evaluateElement(mesh, t, state, law, work, true);
-    pressureStep(work, step);
-    augment(work);
+    evaluateElement(system, t, state, work, true);
     condense(work, t, kept, out);
   };
   return { factor: factorFrontal(system.dissection, matrix, true), ...kept };
@@ -191,24 +150,20 @@ export interface Residual {
 }
 
 /** Residual of a state, augmented pressure included. */
-export function stokesResidual(system: StokesSystem, state: StokesState, law: ViscosityLaw): Residual {
+export function stokesResidual(system: StokesSystem, state: StokesState): Residual {
   const { mesh, components: nc, dissection } = system;
   const work = newElementWork(nc);
   const nodal = new Float64Array(system.unknownCount);
   const bubble = new Float64Array(mesh.triangleCount * nc);
   let imbalance = 0;
   for (let t = 0; t < mesh.triangleCount; t++) {
-    evaluateElement(mesh, t, state, law, work, false);
-    completeForce(work, state, t);
+    evaluateElement(system, t, state, work, false);
     for (let a = 0; a < 6 * nc; a++) {
       const u = dissection.graph.unknowns[t * 6 * nc + a];
       if (u >= 0) nodal[u] += work.force[a];
     }
     for (let c = 0; c < nc; c++) bubble[t * nc + c] = work.force[6 * nc + c];
-    let net = 0;
-    for (let k = 0; k < 3; k++)
-      for (let a = 0; a < work.size; a++) net += work.divergence[k * work.size + a] * work.local[a];
-    imbalance += Math.abs(net);
+    imbalance += Math.abs(work.spread[0] + work.spread[1] + work.spread[2]);
   }
   return { nodal, bubble, imbalance };
 }
