@@ -19,6 +19,9 @@ import './styles/results.css';
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });
 
+// The widget library looks for this id before it adds a style element, which the policy refuses; theme.css has its rule.
+document.head.append(Object.assign(document.createElement('meta'), { id: 'react-aria-pressable-style' }));
+
 listenToKeys();
 getBridge().onCommand(perform);
 followProject(startSolveWorker);

@@ -21,7 +21,6 @@ export function ChoiceField<T extends string>(props: ChoiceProps<T>) {
   const id = useId();
   const names = Object.entries(options) as [T, string][];
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: pointing only shows help; keyboard users get it on focus
     <div className="row choice" onPointerEnter={() => explain(path, label, help)}>
       <label htmlFor={id}>{label}</label>
       <select

@@ -72,7 +72,6 @@ export function NumberField(props: { readonly path: Path; readonly spec: FieldSp
   const edit = useNumberEdit(path, spec);
   const id = useId();
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: pointing only shows help; keyboard users get it on focus
     <div className="row" onPointerEnter={() => explain(path, spec.label, spec.help)}>
       <label htmlFor={id}>{spec.label}</label>
       <NumberInput {...{ path, spec, edit, disabled, id }} describedBy={`${id}-issue`} />

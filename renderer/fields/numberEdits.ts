@@ -41,7 +41,7 @@ function apply(changes: readonly Change[], spec: FieldSpec): void {
   applyEdit((project) => withChanges(project, changes), { label: spec.label, key: pathKey(first.path) });
 }
 
-/** Takes a typed text over: alone if it fits, together with waiting ones if only that fits, else it stays typed. */
+/** Takes a typed text over, with the waiting ones if they fit now, else alone if that fits, else it stays typed. */
 export function commitNumber(path: Path, spec: FieldSpec, text: string): void {
   const { value, issue } = judge(path, spec, text);
   const project = currentProject();
@@ -49,8 +49,8 @@ export function commitNumber(path: Path, spec: FieldSpec, text: string): void {
   if (value === null || !project) return;
   const alone = [{ path, value }];
   const together = [...alone, ...waiting(path)];
-  if (!issue) apply(alone, spec);
-  else if (together.length > 1 && !checkChanges(project, together)) apply(together, spec);
+  if (together.length > 1 && !checkChanges(project, together)) apply(together, spec);
+  else if (!issue) apply(alone, spec);
 }
 
 /** Moves a number by `by` steps; nothing happens where that would not fit. */

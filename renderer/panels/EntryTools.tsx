@@ -1,30 +1,39 @@
-/** Small buttons that act on one entry of a list. */
+/** What can be done with one entry of a list, behind one small button. */
 
-import { Button } from 'react-aria-components';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { text } from '../strings.ts';
 
-/** One act: its name, sign and what it does. */
+/** One act: its name and what it does. */
 export interface EntryTool {
   readonly label: string;
-  readonly sign: string;
   readonly disabled?: boolean;
   act(): void;
 }
 
-/** A row of acts on the entry called `entry`. */
+/** The acts on the entry called `entry`. */
 export function EntryTools({ entry, tools }: { readonly entry: string; readonly tools: readonly EntryTool[] }) {
+  const perform = (label: string) => tools.find((tool) => tool.label === label)?.act();
   return (
-    <span className="entry-tools">
-      {tools.map((tool) => (
-        <Button
-          key={tool.label}
-          className="tiny"
-          aria-label={`${tool.label}: ${entry}`}
-          isDisabled={tool.disabled ?? false}
-          onPress={tool.act}
+    <MenuTrigger>
+      <Button className="tiny" aria-label={`${text.actions.more}: ${entry}`}>
+        <span title={text.actions.more} aria-hidden="true">
+          ⋯
+        </span>
+      </Button>
+      <Popover className="popover" placement="bottom end">
+        <Menu
+          className="menu"
+          aria-label={entry}
+          disabledKeys={tools.filter((tool) => tool.disabled).map((tool) => tool.label)}
+          onAction={(key) => perform(String(key))}
         >
-          <span title={tool.label}>{tool.sign}</span>
-        </Button>
-      ))}
-    </span>
+          {tools.map((tool) => (
+            <MenuItem key={tool.label} id={tool.label} className="menu-item">
+              {tool.label}
+            </MenuItem>
+          ))}
+        </Menu>
+      </Popover>
+    </MenuTrigger>
   );
 }

@@ -7,7 +7,15 @@ import type { FieldSpec } from '../fields/spec.ts';
 import { setValue } from '../store/edits.ts';
 import { type Path, valueAt } from '../store/path.ts';
 import { applyEdit } from '../store/project.ts';
-import { degradationFields, grainFields, rheologyFields, shiftFields, text, thermalFields } from '../strings.ts';
+import {
+  degradationFields,
+  grainFields,
+  mechanicalFields,
+  rheologyFields,
+  shiftFields,
+  text,
+  thermalFields,
+} from '../strings.ts';
 import { pathBelow, useDesk } from './desk.ts';
 import { Group } from './Group.tsx';
 import { InventedBadge } from './InventedBadge.tsx';
@@ -53,6 +61,11 @@ function Values({ material, root }: { readonly material: Material; readonly root
       <Group title={words.thermal}>
         <SourcedFields root={root} specs={thermalFields} />
       </Group>
+      {material.mechanical && (
+        <Group title={words.mechanical}>
+          <SourcedFields root={root} specs={mechanicalFields} />
+        </Group>
+      )}
       {material.degradation.map((law, index) => (
         <Group key={law.id} title={`${words.degradation}: ${law.observed}`}>
           <SourcedFields root={[...root, 'degradation', index]} specs={degradationFields} />

@@ -43,11 +43,11 @@ function toolsFor({ list, count, least, locked }: ListTableProps, index: number)
   const act = (label: string, change: Parameters<typeof applyListEdit>[2]) => () => applyListEdit(list, label, change);
   const { actions } = text;
   return [
-    { label: actions.up, sign: '▴', disabled: locked || index === 0, act: act(actions.up, swapEntry(list, index, -1)) },
-    { label: actions.duplicate, sign: '⧉', disabled: locked, act: act(actions.duplicate, copyEntry(list, index)) },
+    { label: actions.up, disabled: locked || index === 0, act: act(actions.up, swapEntry(list, index, -1)) },
+    { label: actions.duplicate, disabled: locked, act: act(actions.duplicate, copyEntry(list, index)) },
     {
       label: actions.remove,
-      sign: '✕',
+
       disabled: locked || count <= least,
       act: act(actions.remove, dropEntry(list, index)),
     },

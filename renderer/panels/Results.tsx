@@ -16,11 +16,13 @@ const words = text.verdict;
 function RunState() {
   const running = useEvaluation((state) => state.running);
   const stale = useEvaluation((state) => state.stale);
+  const progress = useEvaluation((state) => state.progress);
   const took = useEvaluation((state) => state.tookMs);
   const current = took === null ? '' : `${words.current} · ${Math.round(took)} ms`;
+  const working = progress ? `${words.working} ${Math.round(100 * progress.done)} % ${progress.stage}` : words.working;
   return (
     <output className={running || stale ? 'run-state busy' : 'run-state'} aria-live="polite">
-      {running ? words.working : stale ? words.stale : current}
+      {running ? working : stale ? words.stale : current}
     </output>
   );
 }

@@ -6,14 +6,22 @@ import { perform } from '../commands.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { dropDrafts } from '../store/drafts.ts';
 import { applyEdit, useProject } from '../store/project.ts';
-import { chooseRevision, deleteRevision, lockRevision, noteRevision, renameRevision } from '../store/revisions.ts';
+import {
+  chooseRevision,
+  deleteRevision,
+  keptBecause,
+  lockRevision,
+  noteRevision,
+  renameRevision,
+} from '../store/revisions.ts';
 import { text } from '../strings.ts';
 import { DialogFrame } from './DialogFrame.tsx';
 
 const words = text.revisions;
 
-function Acts({ revision, last }: { readonly revision: Revision; readonly last: boolean }) {
+function Acts({ revision }: { readonly revision: Revision }) {
   const { id, locked } = revision;
+  const kept = keptBecause(useProject(), id);
   const use = () => {
     dropDrafts(['revisions']);
     applyEdit(chooseRevision(id), { label: `${words.use}: ${id}` });
@@ -33,9 +41,10 @@ function Acts({ revision, last }: { readonly revision: Revision; readonly last: 
       >
         {locked ? words.unlock : words.lock}
       </Button>
-      <Button className="tool" isDisabled={locked === true || last} onPress={remove}>
+      <Button className="tool" isDisabled={kept !== null} onPress={remove}>
         {words.remove}
       </Button>
+      {kept && <span className="quiet">{words.kept[kept]}</span>}
     </div>
   );
 }
@@ -67,7 +76,7 @@ function Card({ revision }: { readonly revision: Revision }) {
         placeholder={words.notePlaceholder}
         onCommit={(value) => applyEdit(noteRevision(id, value), { label: `${words.note} ${id}` })}
       />
-      <Acts revision={revision} last={project.revisions.length < 2} />
+      <Acts revision={revision} />
     </li>
   );
 }

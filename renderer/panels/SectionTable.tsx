@@ -71,22 +71,22 @@ function toolsFor(id: string, list: Path, index: number, count: number, locked: 
   return [
     {
       label: actions.earlier,
-      sign: '◂',
+
       disabled: locked || index === 0,
       act: act(actions.earlier, moveSection(id, index, -1)),
     },
     {
       label: actions.later,
-      sign: '▸',
+
       disabled: locked || index === count - 1,
       act: act(actions.later, moveSection(id, index, 1)),
     },
-    { label: actions.split, sign: '÷', disabled: locked, act: act(actions.split, splitSection(id, index)) },
-    { label: actions.duplicate, sign: '⧉', disabled: locked, act: act(actions.duplicate, duplicateSection(id, index)) },
-    { label: actions.add, sign: '+', disabled: locked, act: act(actions.add, addSection(id, index)) },
+    { label: actions.split, disabled: locked, act: act(actions.split, splitSection(id, index)) },
+    { label: actions.duplicate, disabled: locked, act: act(actions.duplicate, duplicateSection(id, index)) },
+    { label: actions.add, disabled: locked, act: act(actions.add, addSection(id, index)) },
     {
       label: actions.remove,
-      sign: '✕',
+
       disabled: locked || count < 2,
       act: act(actions.remove, removeSection(id, index)),
     },
@@ -104,13 +104,15 @@ function HeadRow({ list }: { readonly list: Path }) {
       {sections.map((section, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: sections have no identity but their place
         <th key={index} scope="col">
-          <span className="section-name" title={section.name}>
-            {index + 1} {section.name ?? ''}
+          <span className="section-head">
+            <span className="section-name" title={section.name}>
+              {index + 1} {section.name ?? ''}
+            </span>
+            <EntryTools
+              entry={sectionName(index)}
+              tools={toolsFor(revision.id, list, index, sections.length, locked)}
+            />
           </span>
-          <EntryTools
-            entry={sectionName(index)}
-            tools={toolsFor(revision.id, list, index, sections.length, locked)}
-          />
         </th>
       ))}
     </tr>

@@ -44,9 +44,8 @@ function ProjectName() {
   return (
     <div className="project-name">
       <h1 title={project.note ?? project.name}>{project.name}</h1>
-      {project.invented && <InventedBadge />}
       <span className="quiet file-name">
-        {file}
+        {project.invented && <InventedBadge />} {file}
         {unsaved && <span className="unsaved"> • {text.notices.unsaved}</span>}
       </span>
     </div>
@@ -60,7 +59,7 @@ function RevisionStrip() {
     applyEdit(chooseRevision(id), { label: `${text.revisions.use}: ${id}` });
   };
   return (
-    <div className="revision-strip" role="group" aria-label={text.revisions.title}>
+    <nav className="revision-strip" aria-label={text.revisions.title}>
       {project.revisions.map(({ id, name, locked }) => {
         const active = id === project.activeRevision;
         return (
@@ -82,7 +81,7 @@ function RevisionStrip() {
       <CommandButton id="branch" />
       <CommandButton id="revisions" />
       <CommandButton id="compare" />
-    </div>
+    </nav>
   );
 }
 
@@ -103,7 +102,7 @@ export function TopBar() {
         <CommandButton id="save" />
         <CommandButton id="examples" />
         <CommandButton id="theme" sign={theme === 'dark' ? '☀' : '☾'} />
-        <CommandButton id="commands" sign="⌘" />
+        <CommandButton id="commands" sign="☰" />
       </div>
     </header>
   );

@@ -1,13 +1,19 @@
 /** The answer in one glance: what comes out, what holds it, whether it is enough, and the numbers that decide. */
 
-import { formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
+import { type Capacity, formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 
 const words = text.verdict;
 
+/** The one that limits comes first, then by what is left. */
+const rank = (prediction: Prediction, capacity: Capacity): number =>
+  capacity.kind === prediction.limit ? -1 : capacity.reserve;
+
 function Capacities({ prediction }: { readonly prediction: Prediction }) {
-  const shown = prediction.capacities.filter((capacity) => Number.isFinite(capacity.reserve));
+  const shown = prediction.capacities
+    .filter((capacity) => Number.isFinite(capacity.reserve))
+    .sort((a, b) => rank(prediction, a) - rank(prediction, b));
   return (
     <dl className="capacities" aria-label={words.reserve} title={words.reserve}>
       {shown.map(({ kind, reserve, volumeFlow }) => (
@@ -18,7 +24,7 @@ function Capacities({ prediction }: { readonly prediction: Prediction }) {
           </dt>
           <dd>
             <span className="bar" aria-hidden="true">
-              <span style={{ width: `${Math.min(100, (100 * reserve) / 4)}%` }} />
+              <span className="bar-fill" style={{ width: `${Math.min(100, (100 * reserve) / 4)}%` }} />
             </span>
             <span className="number-text">{formatQuantity(volumeFlow, 'mm³/s', 3)}</span>
             <span className="number-text reserve">{formatNumber(reserve, 2)}×</span>

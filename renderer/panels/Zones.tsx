@@ -56,19 +56,19 @@ function ZoneCard({ zone, index, list }: { readonly zone: Zone; readonly index: 
           tools={[
             {
               label: actions.up,
-              sign: '▴',
+
               disabled: locked || index === 0,
               act: act(actions.up, swapEntry(list, index, -1)),
             },
             {
               label: actions.duplicate,
-              sign: '⧉',
+
               disabled: locked,
               act: act(actions.duplicate, copyEntry(list, index)),
             },
             {
               label: actions.remove,
-              sign: '✕',
+
               disabled: locked || count < 2,
               act: act(actions.remove, dropEntry(list, index)),
             },

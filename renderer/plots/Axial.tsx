@@ -39,7 +39,7 @@ function follow(plot: uPlot): void {
 /** Axes and lines over a range of z, mm. */
 function optionsFor(from: number, to: number) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
-    const [, pressure, wall, melt] = [null, ink.series[0], ink.series[1], ink.series[3]];
+    const [pressure, melt, , wall] = ink.series;
     const line = (scale: string, stroke: string | undefined, more: uPlot.Series = {}): uPlot.Series => ({
       scale,
       ...(stroke ? { stroke } : {}),
@@ -59,7 +59,7 @@ function optionsFor(from: number, to: number) {
       axes: [
         axis(ink, `${words.position}, mm`, { size: 24 }),
         axis(ink, `${words.pressure}, MPa`, { scale: 'MPa', size: sideRoom - 18 }),
-        axis(ink, '°C', { scale: 'C', side: 1, size: sideRoom - 18, grid: { show: false } }),
+        axis(ink, `${words.temperature}, °C`, { scale: 'C', side: 1, size: sideRoom - 18, grid: { show: false } }),
       ],
       series: [
         {},

@@ -7,19 +7,32 @@ import type { Shape } from '../solve/protocol.ts';
 import { activeRevision, useProjectState } from '../store/project.ts';
 import { useView } from '../store/view.ts';
 import { worldPerMetre } from './frame.ts';
-import { type Finish, Solid } from './Solid.tsx';
+import { type Cut, type Finish, Solid } from './Solid.tsx';
 
 const steel = { colour: '#c3c9d0', cutColour: '#8d99a8', metalness: 0.85, roughness: 0.32, opacity: 1 };
 const barrelSteel = { colour: '#7f8a96', cutColour: '#5d6875', metalness: 0.7, roughness: 0.48, opacity: 1 };
 const copper = { colour: '#c98a55', cutColour: '#9a6237', metalness: 0.85, roughness: 0.36, opacity: 1 };
 
-/** The slice plane: what lies nearer to the viewer than it is left out. */
-function useSlice(radius: number): readonly Plane[] {
+/** Angles about the axis, up from the viewer, between which barrel and nozzle are opened, rad. */
+const opening = [-0.5, 1.1] as const;
+
+const uncut: Cut = { planes: [], wedge: false };
+/** What lies between the two angles is behind both planes, so it is taken out. */
+const wedge: Cut = {
+  planes: [
+    new Plane(new Vector3(0, -Math.cos(opening[0]), Math.sin(opening[0])), 0),
+    new Plane(new Vector3(0, Math.cos(opening[1]), -Math.sin(opening[1])), 0),
+  ],
+  wedge: true,
+};
+
+/** The slice: what lies nearer to the viewer than its plane is taken away. */
+function useSlice(radius: number): Cut | null {
   const section = useView((state) => state.section);
-  return useMemo(
-    () => (section === null ? [] : [new Plane(new Vector3(0, 0, -1), section * radius * worldPerMetre)]),
-    [section, radius],
-  );
+  return useMemo(() => {
+    if (section === null) return null;
+    return { planes: [new Plane(new Vector3(0, 0, -1), section * radius * worldPerMetre)], wedge: false };
+  }, [section, radius]);
 }
 
 /** Turns its content about the axis at the set speed: a right-hand screw turns so that its flights move forward. */
@@ -63,12 +76,16 @@ export function Machine({ shape }: { readonly shape: Shape }) {
   return (
     <group rotation={[0, Math.PI / 2, 0]} scale={worldPerMetre}>
       <Turning>
-        <Solid mesh={shape.screw} finish={steel} slice={slice} />
+        <Solid mesh={shape.screw} finish={steel} cut={slice ?? uncut} />
       </Turning>
       {view !== 'hidden' && (
         <>
-          <Solid mesh={shape.barrel} finish={outside(barrelSteel)} slice={slice} />
-          <Solid mesh={shape.nozzle} finish={outside(copper)} slice={slice} />
+          <Solid
+            mesh={shape.barrel}
+            finish={outside(barrelSteel)}
+            cut={slice ?? (view === 'cutaway' ? wedge : uncut)}
+          />
+          <Solid mesh={shape.nozzle} finish={outside(copper)} cut={slice ?? (view === 'cutaway' ? wedge : uncut)} />
         </>
       )}
       <Mark radius={shape.bounds.radius} />

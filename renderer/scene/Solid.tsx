@@ -1,8 +1,14 @@
-/** One solid part: its outside, and a flat face where a slice opens it. */
+/** One solid part: its outside, and a flat face where a cut opens it. */
 
 import { useEffect, useMemo } from 'react';
 import { BackSide, BufferAttribute, BufferGeometry, FrontSide, type Plane } from 'three';
 import type { DrawnMesh } from '../solve/protocol.ts';
+
+/** Planes that take material away: a wedge is taken where it lies behind all of them, else each takes its side. */
+export interface Cut {
+  readonly planes: readonly Plane[];
+  readonly wedge: boolean;
+}
 
 /** How a part looks. */
 export interface Finish {
@@ -26,9 +32,9 @@ function useGeometry(mesh: DrawnMesh): BufferGeometry {
   return geometry;
 }
 
-/** The part; with a slice, inner faces are drawn flat so that the opened solid looks filled. */
-export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish; readonly slice: readonly Plane[] }) {
-  const { mesh, finish, slice } = props;
+/** The part; where it is cut, inner faces are drawn flat so that the opened solid looks filled. */
+export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish; readonly cut: Cut }) {
+  const { mesh, finish, cut } = props;
   const geometry = useGeometry(mesh);
   const clear = finish.opacity < 1;
   return (
@@ -42,12 +48,18 @@ export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish
           transparent={clear}
           depthWrite={!clear}
           side={FrontSide}
-          clippingPlanes={[...slice]}
+          clippingPlanes={[...cut.planes]}
+          clipIntersection={cut.wedge}
         />
       </mesh>
-      {slice.length > 0 && !clear && (
+      {cut.planes.length > 0 && !clear && (
         <mesh geometry={geometry}>
-          <meshBasicMaterial color={finish.cutColour} side={BackSide} clippingPlanes={[...slice]} />
+          <meshBasicMaterial
+            color={finish.cutColour}
+            side={BackSide}
+            clippingPlanes={[...cut.planes]}
+            clipIntersection={cut.wedge}
+          />
         </mesh>
       )}
     </>

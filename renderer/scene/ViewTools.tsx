@@ -61,7 +61,7 @@ export function ViewTools() {
       </label>
       <SliceTool />
       <ToggleButton className="tool" isSelected={turning} onChange={(on) => setView({ turning: on })}>
-        {turning ? words.stop : words.turn}
+        <span title={words.turnHelp}>{turning ? words.stop : words.turn}</span>
       </ToggleButton>
     </div>
   );

@@ -62,7 +62,7 @@ export class SolveClient {
 
   private answer(answer: Answer): void {
     if (answer.run !== this.active?.run) return;
-    if (answer.kind !== 'shape') this.active = null;
+    if (answer.kind !== 'shape' && answer.kind !== 'progress') this.active = null;
     this.hear(answer);
     if (!this.active) this.beginWaiting();
   }

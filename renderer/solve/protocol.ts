@@ -57,7 +57,7 @@ export interface Request {
   readonly withShape: boolean;
 }
 
-/** What the worker answers, in this order: shape (if asked), then one of the others. */
+/** What the worker answers: shape (if asked) and progress, then one of the others, which ends the run. */
 export type Answer =
   | { readonly kind: 'shape'; readonly run: number; readonly shape: Shape }
   | { readonly kind: 'issues'; readonly run: number; readonly issues: readonly Issue[] }
@@ -68,4 +68,5 @@ export type Answer =
       readonly presentation: Presentation;
       readonly tookMs: number;
     }
+  | { readonly kind: 'progress'; readonly run: number; readonly done: number; readonly stage: string }
   | { readonly kind: 'fault'; readonly run: number; readonly message: string };

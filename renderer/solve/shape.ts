@@ -4,21 +4,20 @@ import {
   barrelMesh,
   buildStations,
   channelOutline,
+  creaseNormals,
   type Design,
   nozzleMesh,
   type SolidMesh,
   screwMesh,
 } from '../../core/index.ts';
-import { creasedMesh, meshHash } from './creaseNormals.ts';
 import { cutFlights } from './cutFlights.ts';
+import { meshHash } from './meshHash.ts';
 import type { Bounds, DrawnMesh, Shape } from './protocol.ts';
 
 /** Edges that bend more than this are drawn sharp, rad. */
 const crease = (38 * Math.PI) / 180;
 /** Fine enough that a silhouette looks round at full window size. */
 const fineness = { aroundCount: 72, ringsPerTurn: 36 };
-/** Angle taken out of barrel and nozzle so that the screw is seen, rad. */
-const cutAngle = (2 * Math.PI) / 3;
 
 function boundsOf(design: Design, orifice: number): Bounds {
   const { barrel, screw } = design;
@@ -32,7 +31,7 @@ function boundsOf(design: Design, orifice: number): Bounds {
   };
 }
 
-const drawn = (mesh: SolidMesh): DrawnMesh => creasedMesh(mesh, crease);
+const drawn = (mesh: SolidMesh): DrawnMesh => creaseNormals(mesh, crease);
 
 /** The shape of a design. */
 export function makeShape(design: Design): Shape {
@@ -42,8 +41,8 @@ export function makeShape(design: Design): Shape {
     revisionId: design.revisionId,
     designHash: design.hash,
     screw: drawn(screw),
-    barrel: drawn(barrelMesh(design, fineness, cutAngle)),
-    nozzle: drawn(nozzleMesh(design, fineness, cutAngle)),
+    barrel: drawn(barrelMesh(design, fineness, 0)),
+    nozzle: drawn(nozzleMesh(design, fineness, 0)),
     outline,
     flights: cutFlights(buildStations(design, 48)),
     flightRadius: design.barrel.boreDiameter / 2 - design.screw.radialClearance,

@@ -22,7 +22,7 @@ function solve({ run, project, revisionId, withShape }: Request): void {
     const shape = makeShape(design.value);
     answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
   }
-  const prediction = predict(design.value);
+  const prediction = predict(design.value, {}, (done, stage) => answer({ kind: 'progress', run, done, stage }));
   const presentation = present(prediction, design.value);
   answer({ kind: 'prediction', run, prediction, presentation, tookMs: performance.now() - began });
 }

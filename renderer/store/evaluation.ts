@@ -14,6 +14,8 @@ export interface EvaluationState {
   readonly issues: readonly Issue[];
   /** a run is under way */
   readonly running: boolean;
+  /** how far it is, 0 to 1, and at what; null before the first word of it */
+  readonly progress: { readonly done: number; readonly stage: string } | null;
   /** results belong to an earlier description */
   readonly stale: boolean;
   /** the calculation itself broke */
@@ -28,6 +30,7 @@ const nothing: EvaluationState = {
   shape: null,
   issues: [],
   running: false,
+  progress: null,
   stale: false,
   fault: null,
   tookMs: null,
@@ -41,7 +44,11 @@ export const useEvaluation = <T>(pick: (state: EvaluationState) => T): T => useS
 
 /** Marks what is shown as out of date because a new run was asked for. */
 export function markStale(): void {
-  evaluationStore.setState((state) => ({ running: true, stale: state.prediction !== null || state.shape !== null }));
+  evaluationStore.setState((state) => ({
+    running: true,
+    progress: null,
+    stale: state.prediction !== null || state.shape !== null,
+  }));
 }
 
 /** Forgets everything, as when another project is opened. */
@@ -51,6 +58,8 @@ function changeBy(answer: Answer): Partial<EvaluationState> {
   switch (answer.kind) {
     case 'shape':
       return { shape: answer.shape, issues: [], fault: null };
+    case 'progress':
+      return { progress: { done: answer.done, stage: answer.stage } };
     case 'issues':
       return { issues: answer.issues, running: false, fault: null };
     case 'fault':

@@ -50,12 +50,19 @@ export const lockRevision = (id: string, locked: boolean) =>
     if (revision) revision.locked = locked;
   });
 
-/** Deletes a revision; the last one and locked ones stay. Its branches then hang from its parent. */
+/** Why a revision cannot be deleted: it is the last one, locked, or bench trials refer to it; null where it can. */
+export function keptBecause(project: Project, id: string): 'last' | 'locked' | 'trials' | null {
+  if (project.revisions.length < 2) return 'last';
+  if (project.revisions.some((revision) => revision.id === id && revision.locked)) return 'locked';
+  return project.benchLog.some((trial) => trial.revisionId === id) ? 'trials' : null;
+}
+
+/** Deletes a revision unless it must be kept. Its branches then hang from its parent. */
 export const deleteRevision = (id: string) =>
   produce<Project>((draft) => {
     const index = draft.revisions.findIndex((revision) => revision.id === id);
     const gone = draft.revisions[index];
-    if (!gone || gone.locked || draft.revisions.length < 2) return;
+    if (!gone || keptBecause(draft, id)) return;
     draft.revisions.splice(index, 1);
     for (const revision of draft.revisions) if (revision.parent === id) revision.parent = gone.parent ?? null;
     if (draft.activeRevision === id) {

@@ -198,3 +198,41 @@ export const degradationFields: readonly FieldSpec[] = [
     help: 'How strongly the change quickens with temperature.',
   },
 ];
+
+/** Values of the cooled print. */
+export const mechanicalFields: readonly FieldSpec[] = [
+  {
+    key: 'mechanical.youngGPa',
+    label: 'Stiffness (Young)',
+    unit: 'GPa',
+    help: 'Of the cooled print; decides the stress that cooling leaves.',
+  },
+  {
+    key: 'mechanical.strengthMPa',
+    label: 'Strength',
+    unit: 'MPa',
+    help: 'Stress at which the cooled print cracks.',
+    step: 1,
+  },
+  {
+    key: 'mechanical.expansionPerMK',
+    label: 'Heat expansion',
+    unit: 'µm/(m·K)',
+    help: 'Shrinkage per metre and kelvin of cooling.',
+    step: 1,
+  },
+  {
+    key: 'mechanical.poisson',
+    label: 'Poisson ratio',
+    unit: 'ratio',
+    help: 'Sideways strain per lengthwise strain, 0 to 0.499.',
+    step: 0.01,
+  },
+  {
+    key: 'mechanical.setC',
+    label: 'Sets at',
+    unit: '°C',
+    help: 'Below this the print no longer yields, and stress builds up.',
+    step: 1,
+  },
+];

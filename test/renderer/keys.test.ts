@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { commands } from '../../renderer/commands.ts';
+import { commandFor, matches, type Press } from '../../renderer/keys.ts';
+
+const press = (key: string, more: Partial<Press> = {}): Press => ({
+  key,
+  code: '',
+  ctrlKey: false,
+  metaKey: false,
+  shiftKey: false,
+  altKey: false,
+  ...more,
+});
+
+test('undo and redo are told apart by Shift, and Ctrl+Y is redo too', () => {
+  expect(commandFor(press('z', { ctrlKey: true }))?.id).toBe('undo');
+  expect(commandFor(press('Z', { ctrlKey: true, shiftKey: true }))?.id).toBe('redo');
+  expect(commandFor(press('y', { metaKey: true }))?.id).toBe('redo');
+  expect(commandFor(press('z'))).toBeUndefined();
+});
+
+test('digits are matched by their key, whatever Alt makes of them', () => {
+  expect(matches('Alt+1', press('¡', { code: 'Digit1', altKey: true }))).toBe(true);
+});
+
+test('ids and keys are each used once, and every command has words', () => {
+  const ids = commands.map(({ id }) => id);
+  const keys = commands.flatMap((command) => command.keys ?? []);
+  expect(new Set(ids).size).toBe(ids.length);
+  expect(new Set(keys).size).toBe(keys.length);
+  expect(commands.every(({ label }) => label.length > 2)).toBe(true);
+});

@@ -1,0 +1,19 @@
+import { expect, test } from 'vitest';
+import { predict } from '../../../core/index.ts';
+import { axialSeries } from '../../../renderer/plots/axialSeries.ts';
+import { loadDesign } from '../../helpers/projects.ts';
+
+test('pressure runs on from the screw through the nozzle down to what is outside', () => {
+  const design = loadDesign('demo');
+  const prediction = predict(design);
+  let end = design.barrel.length;
+  const ends = design.nozzle.segments.map((segment) => {
+    end += segment.length;
+    return end;
+  });
+  const series = axialSeries(prediction, ends, design.barrel.length);
+  expect(series.z.every((z, i) => i === 0 || z >= (series.z[i - 1] ?? 0))).toBe(true);
+  expect(series.z.at(-1)).toBeCloseTo(1000 * end, 6);
+  expect(series.pressure[prediction.stations.count]).toBeCloseTo(prediction.output.headPressure / 1e6, 9);
+  expect(series.pressure.at(-1)).toBeCloseTo(design.process.backPressure / 1e6, 2);
+});
