@@ -8,8 +8,16 @@ export { deltaE2000 } from './age/deltaE2000.ts';
 export { browningIndex, yellownessD1925, yellownessE313 } from './age/indices.ts';
 export { type Extent, extentAlong, type HeatSegment, molarMassAfter } from './age/kinetics.ts';
 export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, TwoStepLaw } from './age/laws.ts';
+export {
+  type ComparedRow,
+  type ComparedValue,
+  type Comparison,
+  comparePredictions,
+  compareTable,
+} from './compare/compare.ts';
 export type * from './design/types.ts';
 export { validateDesign } from './design/validate.ts';
+export { findingRules } from './findings/rules.ts';
 export { barrelMesh } from './geometry/barrelMesh.ts';
 export { barrelVolume } from './geometry/barrelWall.ts';
 export { creaseNormals, type ShadedTriangles } from './geometry/creaseNormals.ts';
@@ -31,6 +39,13 @@ export type {
 export { contentHash } from './hash.ts';
 export { designMaterial } from './material/designMaterial.ts';
 export { type ViscosityLaw, viscosityAt } from './material/viscosityLaw.ts';
+export { defaultOptions, type Progress, predict } from './prediction/predict.ts';
+export type * from './prediction/types.ts';
+export { capacityNames } from './present/groups.ts';
+export { predictionJson } from './present/json.ts';
+export { present } from './present/present.ts';
+export { predictionTable } from './present/table.ts';
+export type { PredictionJson, Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
 export { fieldUnit } from './project/fieldUnit.ts';
 export { projectJsonSchema } from './project/jsonSchema.ts';
 export { type Material, materialSchema, type Sourced } from './project/materialSchema.ts';
@@ -47,3 +62,4 @@ export {
 export { serializeMaterial, serializeProject } from './project/serialize.ts';
 export * from './result.ts';
 export * from './units.ts';
+export { coreVersion } from './version.ts';

@@ -41,11 +41,6 @@ export function stepsPerScrewTurn(drive: Pick<Drive, 'fullStepsPerTurn' | 'micro
  * @param supply V; @param inductance per phase, H; @param current per phase, A; @param stepsPerTurn full steps
  * @returns rev/s, optimistic: V/(2 L I steps), without back-EMF and resistance (engineering calculators)
  */
-export function stepperCornerSpeed(
-  supply: number,
-  inductance: number,
-  current: number,
-  stepsPerTurn: number,
-): number {
+export function stepperCornerSpeed(supply: number, inductance: number, current: number, stepsPerTurn: number): number {
   return supply / (2 * inductance * current * stepsPerTurn);
 }

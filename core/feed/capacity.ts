@@ -60,10 +60,7 @@ export function feedPlace(design: Design, stations: Stations): FeedPlace | null 
       starts,
       widthBarrel: stations.widthBarrel[at],
       widthMean: stations.widthMean[at],
-      widthRoot: Math.max(
-        0.05 * stations.widthMean[at],
-        2 * stations.widthMean[at] - stations.widthBarrel[at],
-      ),
+      widthRoot: Math.max(0.05 * stations.widthMean[at], 2 * stations.widthMean[at] - stations.widthBarrel[at]),
     },
   };
 }

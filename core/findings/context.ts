@@ -26,6 +26,10 @@ export interface FindingRule {
 }
 
 /** Fills what most findings leave empty: no place, no number. */
-export const found = (
-  parts: Pick<Found, 'severity' | 'where' | 'saw' | 'why' | 'change'> & Partial<Found>,
-): Found => ({ z: null, value: null, limit: null, unit: '', ...parts });
+export const found = (parts: Pick<Found, 'severity' | 'where' | 'saw' | 'why' | 'change'> & Partial<Found>): Found => ({
+  z: null,
+  value: null,
+  limit: null,
+  unit: '',
+  ...parts,
+});

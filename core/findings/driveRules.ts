@@ -24,7 +24,8 @@ export const driveRules: readonly FindingRule[] = [
             where: 'drive',
             saw: `At ${rpm(design.process.screwSpeed)} the melt asks for ${torque(driven.torqueAtSetSpeed)}, more than the drive may give; it holds ${rpm(prediction.output.screwSpeed)}.`,
             why: 'The motor stalls, silently where it runs open loop.',
-            change: 'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
+            change:
+              'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
             value: driven.torqueAtSetSpeed,
             limit: prediction.drive.torqueUsable,
             unit: 'N m',

@@ -64,7 +64,10 @@ export const printRules: readonly FindingRule[] = [
       const viscosity = viscosityAt(law, 1);
       if (viscosity >= drippingViscosity) return null;
       const tension = material.surfaceTension;
-      const pinch = tension === null ? '' : ` A thread pinches off in ${formatQuantity(pinchTime(viscosity, radius, tension), 's', 2)}.`;
+      const pinch =
+        tension === null
+          ? ''
+          : ` A thread pinches off in ${formatQuantity(pinchTime(viscosity, radius, tension), 's', 2)}.`;
       return found({
         severity: 'warn',
         where: 'orifice',

@@ -27,7 +27,10 @@ export interface ChannelMarch {
   readonly fill: Float64Array;
   /** per reach, null outside the melt */
   readonly flows: readonly (ReachFlow | null)[];
-  /** pressure left over where the melt begins, Pa: > 0 where the screw cannot pump this flow, < 0 where it could more */
+  /**
+   * pressure left over where the melt begins, Pa: > 0 where the screw cannot pump this flow; < 0 where it could more,
+   * then as if the melt could pull, so that it keeps growing with the flow
+   */
   readonly startPressure: number;
   readonly filledLength: number;
   readonly converged: boolean;
@@ -85,7 +88,8 @@ export function marchChannel(
   const fill = new Float64Array(reaches.length);
   const flows: (ReachFlow | null)[] = new Array(reaches.length).fill(null);
   pressure[stations.count - 1] = headPressure;
-  let startPressure = headPressure;
+  let pulling = headPressure;
+  let last = headPressure;
   let filledLength = 0;
   let converged = true;
   for (let i = reaches.length - 1; i >= start.reach; i--) {
@@ -95,14 +99,15 @@ export function marchChannel(
     const flow = solveReach(reach, lawAt(i, pressure[i + 1]), screwSpeed, volumeFlow);
     const share = i === start.reach ? start.share : 1;
     const length = (stations.z[i + 1] - stations.z[i]) * share;
-    startPressure = pressure[i + 1] - flow.gradient * length;
-    pressure[i] = Math.max(0, startPressure);
-    fill[i] = fillOf(flow, pressure[i + 1], startPressure, volumeFlow);
-    filledLength += startPressure >= 0 ? length : length * fullShare(pressure[i + 1], startPressure);
+    last = pressure[i + 1] - flow.gradient * length;
+    pulling -= flow.gradient * length;
+    pressure[i] = Math.max(0, last);
+    fill[i] = fillOf(flow, pressure[i + 1], last, volumeFlow);
+    filledLength += last >= 0 ? length : length * fullShare(pressure[i + 1], last);
     flows[i] = flow;
     converged &&= flow.converged;
   }
-  return { pressure, fill, flows, startPressure, filledLength, converged };
+  return { pressure, fill, flows, startPressure: last > 0 ? last : pulling, filledLength, converged };
 }
 
 /** Share of a reach that is full when the pressure runs out inside it. */

@@ -1,7 +1,7 @@
 /** Pressure lost in converging and diverging pieces and at sudden steps of the bore. */
 
-import { gaussLegendre } from '../math/gaussLegendre.ts';
 import { localIndex, type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
+import { gaussLegendre } from '../math/gaussLegendre.ts';
 import { pipeFlow } from './pipe.ts';
 
 const rule = gaussLegendre(8);

@@ -1,7 +1,7 @@
 /** Fully developed pipe flow of any generalised Newtonian law. */
 
-import { gaussLegendre } from '../math/gaussLegendre.ts';
 import { localIndex, type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
+import { gaussLegendre } from '../math/gaussLegendre.ts';
 
 const rule = gaussLegendre(12);
 
@@ -33,7 +33,7 @@ export function pipeFlow(law: ViscosityLaw, radius: number, volumeFlow: number):
   for (let pass = 0; pass < 30; pass++) {
     const ratio = apparentRate / apparentOf(law, wallRate);
     wallRate *= ratio;
-    if (Math.abs(ratio - 1) < 1e-9) break;
+    if (Math.abs(ratio - 1) < 1e-8) break;
   }
   const wallStress = viscosityAt(law, wallRate) * wallRate;
   return { gradient: (2 * wallStress) / radius, wallRate, wallStress, apparentRate };

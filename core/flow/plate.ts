@@ -7,9 +7,9 @@
  * Source: Griffith 1962 (coupled down- and cross-channel flow); the variational form is Hill 1956.
  */
 
+import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
 import { gaussLegendre } from '../math/gaussLegendre.ts';
 import { solveSmall } from '../math/smallSolve.ts';
-import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
 import { addPlateSums, createPlateSums, type PlateSums } from './plateSums.ts';
 
 /** One direction: how fast the moving plate goes and what is prescribed of the pressure flow. */
@@ -115,7 +115,8 @@ export function solvePlate(
 /** A shear rate of the right size: walls, prescribed flows and, where only gradients drive, the stress they make. */
 function rateScale(law: ViscosityLaw, gap: number, down: PlateDirection, cross: PlateDirection): number {
   let rate = Math.hypot(down.wallSpeed, cross.wallSpeed) / gap;
-  for (const side of [down, cross]) if (side.given === 'flow') rate = Math.max(rate, (4 * Math.abs(side.value)) / gap ** 2);
+  for (const side of [down, cross])
+    if (side.given === 'flow') rate = Math.max(rate, (4 * Math.abs(side.value)) / gap ** 2);
   if (rate > 0) return rate;
   const stress = (Math.hypot(down.value, cross.value) * gap) / 2;
   let guess = stress > 0 ? 1 : 0;
@@ -217,7 +218,8 @@ function readOut(
 ): PlateFlow {
   const { sums, unknowns } = solver;
   const component = (side: PlateDirection, c: number): PlateComponent => ({
-    flow: side.given === 'flow' ? side.value : gap * (side.wallSpeed / 2 - sums.gradient[2 * c + 1] * scaled.rate * gap),
+    flow:
+      side.given === 'flow' ? side.value : gap * (side.wallSpeed / 2 - sums.gradient[2 * c + 1] * scaled.rate * gap),
     gradient: (unknowns[2 * c + 1] * scaled.stress) / gap,
     rootStress: (unknowns[2 * c] - unknowns[2 * c + 1] / 2) * scaled.stress,
     lidStress: (unknowns[2 * c] + unknowns[2 * c + 1] / 2) * scaled.stress,

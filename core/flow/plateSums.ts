@@ -1,7 +1,7 @@
 /** Sums over the gap that the plate solver's Newton step needs. */
 
-import type { QuadratureRule } from '../math/gaussLegendre.ts';
 import type { ViscosityLaw } from '../material/viscosityLaw.ts';
+import type { QuadratureRule } from '../math/gaussLegendre.ts';
 import { type CurvePoint, moveToStress } from './lawInverse.ts';
 
 /** Sums of the complementary energy's gradient and Hessian, in units of the scale rate and stress. */

@@ -82,13 +82,7 @@ function heatAlong(
  * Moves the state a length on towards the target; `pull` is exchange per mass flow, J/(kg K m).
  * @returns share of the length after which melting was complete, or null where that did not happen in it
  */
-function advance(
-  material: HeatContent,
-  state: State,
-  target: number,
-  pull: number,
-  length: number,
-): number | null {
+function advance(material: HeatContent, state: State, target: number, pull: number, length: number): number | null {
   const { melting, heatOfFusion } = material;
   const solid = state.fused < 1;
   const capacity = solid ? material.heatCapacitySolid : material.heatCapacityMelt;
@@ -106,7 +100,9 @@ function advance(
     state.temperature = melting;
     return null;
   }
+  const done = heat > 0 ? Math.min(1, (toMelting + toFuse) / heat) : 0;
   state.fused = 1;
-  state.temperature = melting + (heat - toMelting - toFuse) / material.heatCapacityMelt;
-  return heat > 0 ? (toMelting + toFuse) / heat : 0;
+  const rest = Math.exp((-pull * length * (1 - done)) / material.heatCapacityMelt);
+  state.temperature = target + (melting - target) * rest;
+  return done;
 }

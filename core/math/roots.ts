@@ -22,12 +22,7 @@ export interface RootOptions {
  * @returns the root; where the signs agree, the end with the smaller |f| and converged = false
  * Method: false position with the Anderson-Bjorck weighting (Anderson & Bjorck 1973), bisection when a step stalls.
  */
-export function bracketedRoot(
-  f: (x: number) => number,
-  low: number,
-  high: number,
-  options: RootOptions,
-): RootResult {
+export function bracketedRoot(f: (x: number) => number, low: number, high: number, options: RootOptions): RootResult {
   let a = low;
   let b = high;
   let fa = f(a);

@@ -110,7 +110,9 @@ export const residenceBasis: BasisText = {
 /** Dead volume. */
 export const deadBasis: BasisText = {
   model: 'Slow share of the wide channel’s closed form',
-  assumptions: ['Covers the screw channel only; corners, fillets, screw tip and nozzle are not covered by this version.'],
+  assumptions: [
+    'Covers the screw channel only; corners, fillets, screw tip and nozzle are not covered by this version.',
+  ],
   source: 'Pinto & Tadmor 1970',
   range: 'A lower bound: sharp corners and ledges add to it.',
 };
@@ -131,7 +133,10 @@ export const driveBasis: BasisText = {
 /** Print side. */
 export const printBasis: BasisText = {
   model: 'Line with round sides',
-  assumptions: ['A line is a rectangle with half-round sides; neighbours lie without gap.', 'Steps follow steady output.'],
+  assumptions: [
+    'A line is a rectangle with half-round sides; neighbours lie without gap.',
+    'Steps follow steady output.',
+  ],
   source: 'Section (w - h) h + pi h²/4; seen in open slicing code',
   range: 'Line width at least the layer height; output per turn must be measured for calibration.',
 };

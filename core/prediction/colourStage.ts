@@ -2,7 +2,7 @@
 
 import { predictColour } from '../age/colour.ts';
 import type { HeatSegment } from '../age/kinetics.ts';
-import { flowingTemperature, type FlowState } from './flowState.ts';
+import { type FlowState, flowingTemperature } from './flowState.ts';
 import type { Machine } from './machine.ts';
 import type { ColourPrediction, Residence } from './types.ts';
 

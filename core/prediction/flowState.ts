@@ -32,10 +32,7 @@ export const flowingTemperature = (material: DesignMaterial, temperature: number
  * Law of the melt in an element of the head: the screw's melt temperature in the barrel, the nozzle's set temperature
  * beyond it.
  */
-export function headLaw(
-  machine: Machine,
-  meltEnd: number,
-): (element: HeadElement, pressure: number) => ViscosityLaw {
+export function headLaw(machine: Machine, meltEnd: number): (element: HeadElement, pressure: number) => ViscosityLaw {
   const { material, nozzle } = machine.design;
   return (element, pressure) =>
     material.viscosityLaw(
@@ -62,10 +59,7 @@ export function evaluateFlow(
   const drop = headDrop(head, headLaw(machine, meltEnd), screwSpeed, volumeFlow, process.backPressure);
   const headPressure = process.backPressure + drop.total;
   const lawAt = (i: number, pressure: number) =>
-    material.viscosityLaw(
-      flowingTemperature(material, (melt.temperature[i] + melt.temperature[i + 1]) / 2),
-      pressure,
-    );
+    material.viscosityLaw(flowingTemperature(material, (melt.temperature[i] + melt.temperature[i + 1]) / 2), pressure);
   const march = marchChannel(channel, lawAt, melt.start, screwSpeed, volumeFlow, headPressure);
   return { screwSpeed, volumeFlow, melt, march, head: drop, headPressure };
 }

@@ -1,9 +1,9 @@
 /** Heat the product takes, what the screw gives and what the heaters must bring. */
 
-import { dissipationOf, type FlowState } from './flowState.ts';
-import type { Machine } from './machine.ts';
 import { outsideCoefficient } from '../heat/coefficients.ts';
 import { enthalpyBetween } from '../heat/enthalpy.ts';
+import { dissipationOf, type FlowState } from './flowState.ts';
+import type { Machine } from './machine.ts';
 
 /** Heat flows, W. */
 export interface HeatBalance {

@@ -1,10 +1,10 @@
 /** The working point at a speed: every capacity, the least of them, and the state of the machine there. */
 
 import { type FeedCapacity, feedCapacity } from '../feed/capacity.ts';
-import { type HeatBalance, heatBalance } from './heatBalance.ts';
 import { meltTemperatures } from '../heat/meltTemperature.ts';
 import { bracketedRoot, bracketUpward } from '../math/roots.ts';
-import { evaluateFlow, type FlowState } from './flowState.ts';
+import { dissipationOf, evaluateFlow, type FlowState } from './flowState.ts';
+import { type HeatBalance, heatBalance } from './heatBalance.ts';
 import type { Machine } from './machine.ts';
 import { type Pumping, type PumpingMemory, pumpingAt, trickle } from './pumping.ts';
 import type { CapacityKind } from './types.ts';
@@ -65,8 +65,19 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
   };
 }
 
+/** State at a flow; below the pumping flow the channel is partly empty and makes less heat, which takes two passes. */
 function stateAt(machine: Machine, speed: number, flow: number, scale: number, pumping: Pumping): FlowState {
-  return evaluateFlow(machine, speed, Math.max(flow, trickle * scale), pumping.memory.dissipation);
+  const some = Math.max(flow, trickle * scale);
+  const { dissipation } = pumping.memory;
+  if (some >= 0.999 * pumping.volumeFlow) return evaluateFlow(machine, speed, some, dissipation);
+  const share = some / pumping.volumeFlow;
+  const first = evaluateFlow(
+    machine,
+    speed,
+    some,
+    dissipation.map((value) => value * share),
+  );
+  return evaluateFlow(machine, speed, some, dissipationOf(first));
 }
 
 function withoutHeater(machine: Machine, pumping: Pumping, feed: FeedCapacity, scale: number): FlowLimits {
@@ -111,7 +122,8 @@ function powers(machine: Machine, state: FlowState): { channel: number; land: nu
   let land = 0;
   state.march.flows.forEach((flow, i) => {
     if (!flow) return;
-    const length = (z[i + 1] - z[i]) * state.march.fill[i] * (i === state.melt.start.reach ? state.melt.start.share : 1);
+    const length =
+      (z[i + 1] - z[i]) * state.march.fill[i] * (i === state.melt.start.reach ? state.melt.start.share : 1);
     channel += flow.channelPower * length;
     land += flow.landPower * length;
   });

@@ -56,11 +56,30 @@ export function pumpingAt(machine: Machine, screwSpeed: number, memory: PumpingM
     const warm = settle(machine, near, scale);
     if (warm.converged) return warm;
   }
-  const cold = balance(machine, screwSpeed, freshMemory(machine).dissipation, scale);
+  const cold = balance(machine, screwSpeed, freshMemory(machine).dissipation, scale, 3e-3 * scale);
   if (!cold.converged || !(cold.volumeFlow > 0) || !(cold.slope > 0)) {
     return { volumeFlow: cold.volumeFlow, converged: cold.converged, memory: { ...freshMemory(machine), screwSpeed } };
   }
-  return settle(machine, { ...freshMemory(machine), ...cold, screwSpeed }, scale);
+  const settled = settle(machine, { ...freshMemory(machine), ...cold, screwSpeed }, scale);
+  return settled.converged ? settled : patient(machine, screwSpeed, scale, settled.memory);
+}
+
+/** Bracketed searches in turn with renewed heat: slow, for channels that run empty somewhere in the middle. */
+function patient(machine: Machine, screwSpeed: number, scale: number, from: PumpingMemory): Pumping {
+  let { dissipation } = from;
+  let found: Balance = { volumeFlow: from.volumeFlow, slope: from.slope, converged: false };
+  for (let pass = 0; pass < 6; pass++) {
+    const before = found.volumeFlow;
+    found = balance(machine, screwSpeed, dissipation, scale, 2e-4 * scale);
+    const state = evaluateFlow(machine, screwSpeed, Math.max(found.volumeFlow, trickle * scale), dissipation);
+    dissipation = blended(dissipation, dissipationOf(state));
+    if (!found.converged || !state.march.converged || !state.head.converged) break;
+    if (Math.abs(found.volumeFlow - before) < 2e-3 * scale) {
+      const { volumeFlow, slope } = found;
+      return { volumeFlow, converged: true, memory: { dissipation, screwSpeed, volumeFlow, slope } };
+    }
+  }
+  return { volumeFlow: found.volumeFlow, converged: false, memory: freshMemory(machine) };
 }
 
 /** Secant steps from a known neighbourhood, renewing the heat at each. */
@@ -95,14 +114,20 @@ interface Balance {
   readonly converged: boolean;
 }
 
-/** Bracketed search for the flow at which the left-over pressure vanishes; coarse, settle() refines it. */
-function balance(machine: Machine, screwSpeed: number, dissipation: Float64Array, scale: number): Balance {
+/** Bracketed search for the flow at which the left-over pressure vanishes, to a tolerance in m³/s. */
+function balance(
+  machine: Machine,
+  screwSpeed: number,
+  dissipation: Float64Array,
+  scale: number,
+  tolerance: number,
+): Balance {
   const excess = (flow: number) =>
     evaluateFlow(machine, screwSpeed, Math.max(flow, trickle * scale), dissipation).march.startPressure;
   if (excess(0) >= 0) return { volumeFlow: 0, slope: 0, converged: true };
   const bracket = bracketUpward(excess, 0.4 * scale, 12);
   if (!bracket) return { volumeFlow: 0, slope: 0, converged: false };
-  const root = bracketedRoot(excess, bracket.low, bracket.high, { tolerance: 3e-3 * scale });
+  const root = bracketedRoot(excess, bracket.low, bracket.high, { tolerance });
   const flow = Math.max(root.x, trickle * scale);
   const slope = (excess(1.02 * flow) - excess(0.98 * flow)) / (0.04 * flow);
   return { volumeFlow: flow, slope, converged: root.converged };

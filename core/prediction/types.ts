@@ -37,15 +37,7 @@ export interface Finding {
 }
 
 /** What could hold the output down. */
-export type CapacityKind =
-  | 'pumping'
-  | 'feed'
-  | 'starved'
-  | 'torque'
-  | 'motorSpeed'
-  | 'heater'
-  | 'melting'
-  | 'grainFit';
+export type CapacityKind = 'pumping' | 'feed' | 'starved' | 'torque' | 'motorSpeed' | 'heater' | 'melting' | 'grainFit';
 
 /** One capacity at the set speed. */
 export interface Capacity {

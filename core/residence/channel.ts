@@ -1,8 +1,8 @@
 /** Residence-time distributions of the parts of the machine, in closed form. */
 
 import { pipeFirstShare } from '../flow/pipe.ts';
-import { pintoTadmorOlder, pintoTadmorTime } from './pintoTadmor.ts';
 import { shareCuts, type TimeAtoms } from './atoms.ts';
+import { pintoTadmorOlder, pintoTadmorTime } from './pintoTadmor.ts';
 
 /**
  * Screw channel: the closed form of Pinto & Tadmor 1970 scaled to a mean time.
@@ -30,7 +30,7 @@ function unitChannel(): { readonly time: Float64Array; readonly share: Float64Ar
  */
 export function pipeAtoms(mean: number, index: number): TimeAtoms {
   const power = (index + 1) / index;
-  const flux = (x: number) => (x * x / 2 - x ** (power + 2) / (power + 2)) / (1 / 2 - 1 / (power + 2));
+  const flux = (x: number) => ((x * x) / 2 - x ** (power + 2) / (power + 2)) / (1 / 2 - 1 / (power + 2));
   const radius = (share: number) => {
     let low = 0;
     let high = 1;

@@ -1,0 +1,115 @@
+/** What is compared between predictions, which way is better, and how far each figure can be trusted. */
+
+import type { Prediction } from '../prediction/types.ts';
+import type { Unit } from '../units.ts';
+
+/** One compared figure. */
+export interface ComparedQuantity {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: Unit | '';
+  readonly better: 'more' | 'less' | 'neither';
+  /**
+   * relative error of the model between two similar designs: differences below it say nothing. Errors of inputs
+   * (viscosity, friction) hit both designs alike and mostly cancel.
+   */
+  readonly modelError: number;
+  /** SI, or null where there is no number */
+  readonly value: (prediction: Prediction) => number | null;
+}
+
+/** Compared figures, the deciding ones first. */
+export const comparedQuantities: readonly ComparedQuantity[] = [
+  {
+    id: 'volumeFlow',
+    label: 'Melt output',
+    unit: 'mm³/s',
+    better: 'more',
+    modelError: 0.05,
+    value: (p) => p.output.volumeFlow,
+  },
+  {
+    id: 'margin',
+    label: 'Supply over demand',
+    unit: '',
+    better: 'more',
+    modelError: 0.05,
+    value: (p) => p.print.margin,
+  },
+  { id: 'mean', label: 'Mean residence', unit: 's', better: 'less', modelError: 0.05, value: (p) => p.residence.mean },
+  { id: 't95', label: '95 % has left by', unit: 's', better: 'less', modelError: 0.1, value: (p) => p.residence.t95 },
+  { id: 't99', label: '99 % has left by', unit: 's', better: 'less', modelError: 0.2, value: (p) => p.residence.t99 },
+  {
+    id: 'over3',
+    label: 'Volume older than 3 × mean',
+    unit: '%',
+    better: 'less',
+    modelError: 0.2,
+    value: (p) => p.dead.fractionOver3,
+  },
+  {
+    id: 'dE00Mean',
+    label: 'Mean colour shift, dE00',
+    unit: '',
+    better: 'less',
+    modelError: 0.15,
+    value: (p) => p.colour.dE00Mean,
+  },
+  {
+    id: 'dE00Worst',
+    label: 'Worst streak, dE00',
+    unit: '',
+    better: 'less',
+    modelError: 0.25,
+    value: (p) => p.colour.dE00Worst,
+  },
+  { id: 'torque', label: 'Torque', unit: 'N·m', better: 'less', modelError: 0.1, value: (p) => p.drive.torque },
+  {
+    id: 'rootShearFull',
+    label: 'Root shear, full motor torque',
+    unit: 'MPa',
+    better: 'less',
+    modelError: 0.02,
+    value: (p) => p.drive.rootShearFull,
+  },
+  {
+    id: 'headPressure',
+    label: 'Head pressure',
+    unit: 'MPa',
+    better: 'less',
+    modelError: 0.05,
+    value: (p) => p.output.headPressure,
+  },
+  {
+    id: 'blockedPressure',
+    label: 'Pressure when blocked',
+    unit: 'MPa',
+    better: 'less',
+    modelError: 0.1,
+    value: (p) => p.drive.blockedPressure,
+  },
+  {
+    id: 'heater',
+    label: 'Heaters must bring',
+    unit: 'W',
+    better: 'less',
+    modelError: 0.2,
+    value: (p) => p.heat.heater,
+  },
+  {
+    id: 'compressionRatio',
+    label: 'Compression',
+    unit: '',
+    better: 'neither',
+    modelError: 0.01,
+    value: (p) => p.geometry.compressionRatio,
+  },
+  {
+    id: 'grave',
+    label: 'Findings that stop or warn',
+    unit: '',
+    better: 'less',
+    modelError: 0,
+    value: (p) => p.findings.filter((f) => f.severity === 'stop' || f.severity === 'warn').length,
+  },
+];
