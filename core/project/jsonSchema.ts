@@ -1,7 +1,6 @@
 /** The project format as JSON Schema: published for other programs, and walked here to find ranges and key order. */
 
 import { z } from 'zod';
-import { materialSchema } from './materialSchema.ts';
 import { projectFormat, projectSchema, projectVersion } from './schema.ts';
 
 /** The parts of a JSON Schema node that this program reads. */
@@ -22,15 +21,13 @@ export interface SchemaNode {
   readonly maxItems?: number;
 }
 
-const generate = (schema: z.ZodType): SchemaNode => z.toJSONSchema(schema) as SchemaNode;
-
 const cache = new Map<z.ZodType, SchemaNode>();
 
 /** JSON Schema (draft 2020-12) of any schema of the file format; generated once. */
 export function schemaNode(schema: z.ZodType): SchemaNode {
   const known = cache.get(schema);
   if (known) return known;
-  const made = generate(schema);
+  const made = z.toJSONSchema(schema) as SchemaNode;
   cache.set(schema, made);
   return made;
 }
@@ -49,9 +46,6 @@ export function projectJsonSchema(): Record<string, unknown> {
     ...rest,
   };
 }
-
-/** JSON Schema of a material on its own, as in the library. */
-export const materialNode = (): SchemaNode => schemaNode(materialSchema);
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

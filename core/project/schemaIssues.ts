@@ -15,7 +15,16 @@ export function shortValue(value: unknown): string | undefined {
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
-const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`);
+/** Zod's names of types, as a maker says them. */
+const typeWords: Readonly<Record<string, string>> = {
+  array: 'list',
+  string: 'text',
+  int: 'whole number',
+  boolean: 'true or false',
+};
+
+const article = (word: string): string =>
+  word.startsWith('true') ? word : /^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`;
 
 const limitMessage = (issue: ZodIssue & { code: 'too_small' | 'too_big' }): string => {
   const small = issue.code === 'too_small';
@@ -30,7 +39,7 @@ function messageOf(issue: ZodIssue, missing: boolean): { readonly code: string; 
     case 'invalid_type':
       return {
         code: 'wrong-type',
-        message: `This must be ${article(issue.expected === 'int' ? 'whole number' : issue.expected)}.`,
+        message: `This must be ${article(typeWords[issue.expected] ?? issue.expected)}.`,
       };
     case 'too_small':
     case 'too_big':

@@ -24,50 +24,6 @@ const damaged = (change: (data: Record<string, unknown>) => void): string => {
 
 const brief = (issues: readonly Issue[]): readonly string[] => issues.map((i) => `${pathText(i.path)}: ${i.code}`);
 
-describe('text that is no JSON', () => {
-  it.each([
-    ['{\n  "format": "x",\n  "version" 1\n}', 3, 13],
-    ['{"a": 1,}', 1, 9],
-    ['[1, 2', 1, 6],
-    ['', 1, 1],
-    ['{"a": "\u0001"}', 1, 8],
-    ['{"a": "\\x"}', 1, 8],
-    ['{"a": 01}', 1, 8],
-    ['{"a": NaN}', 1, 7],
-    ['{"a": 1} trailing', 1, 10],
-    ["{'a': 1}", 1, 2],
-    ['{"a": "never closed', 1, 20],
-  ])('%j is refused at line %d, column %d', (text, line, column) => {
-    const [issue] = issuesOf(text);
-    expect(issue?.code).toBe('bad-json');
-    expect(issue?.message).toContain(`Line ${line}, column ${column}.`);
-  });
-
-  it('agrees with the engine on what is JSON', () => {
-    const text = fc.oneof(
-      fc.json(),
-      fc.tuple(fc.json(), fc.nat(), fc.string({ maxLength: 2 })).map(([json, at, noise]) => {
-        const cut = at % (json.length + 1);
-        return json.slice(0, cut) + noise + json.slice(cut);
-      }),
-    );
-    fc.assert(
-      fc.property(text, (candidate) => {
-        let valid = true;
-        try {
-          JSON.parse(candidate);
-        } catch {
-          valid = false;
-        }
-        const code = issuesOf(candidate)[0]?.code;
-        fc.pre(code !== 'duplicate-key' && code !== 'forbidden-key');
-        expect(code !== 'bad-json').toBe(valid);
-      }),
-      pinned(1500),
-    );
-  });
-});
-
 describe('text that is JSON but not to be trusted', () => {
   it('is refused when too long, without being read', () => {
     expect(codesOf(parseProject(' '.repeat(longestProjectText + 1)))).toEqual(['too-large']);
