@@ -1,6 +1,6 @@
 /** Shading normals: smooth over gentle edges, sharp over creases. */
 
-import { triangleAreaVector } from './meshMeasure.ts';
+import { areaVector, lengthOf } from './meshMeasure.ts';
 import type { SolidMesh } from './types.ts';
 
 /** Triangles with their own three corners, ready to draw: xyz per corner, and a unit normal per corner. */
@@ -11,17 +11,15 @@ export interface ShadedTriangles {
 
 /** Unit normals of all triangles (zero where a triangle has no area) and twice their areas, m². */
 function faceNormals(mesh: SolidMesh): { normals: Float64Array; weights: Float64Array } {
-  const { positions: p, indices } = mesh;
+  const { positions, indices } = mesh;
   const normals = new Float64Array(indices.length);
   const weights = new Float64Array(indices.length / 3);
+  const vector = new Float64Array(3);
   for (let t = 0; t < indices.length; t += 3) {
-    const [x, y, z] = triangleAreaVector(p, indices, t);
-    const weight = Math.hypot(x, y, z);
+    areaVector(positions, indices, t, vector);
+    const weight = lengthOf(vector);
     weights[t / 3] = weight;
-    if (weight === 0) continue;
-    normals[t] = x / weight;
-    normals[t + 1] = y / weight;
-    normals[t + 2] = z / weight;
+    for (let k = 0; k < 3; k++) normals[t + k] = weight > 0 ? (vector[k] as number) / weight : 0;
   }
   return { normals, weights };
 }
@@ -33,11 +31,12 @@ function facesByVertex(mesh: SolidMesh): { start: Uint32Array; list: Uint32Array
   for (let v = 1; v < start.length; v++) start[v] = (start[v] as number) + (start[v - 1] as number);
   const next = start.slice();
   const list = new Uint32Array(mesh.indices.length);
-  mesh.indices.forEach((vertex, corner) => {
+  for (let corner = 0; corner < mesh.indices.length; corner++) {
+    const vertex = mesh.indices[corner] as number;
     const at = next[vertex] as number;
     list[at] = Math.floor(corner / 3);
     next[vertex] = at + 1;
-  });
+  }
   return { start, list };
 }
 
@@ -47,21 +46,23 @@ interface Surroundings extends ReturnType<typeof faceNormals>, ReturnType<typeof
 /** Sums into `out` the normals round `vertex` that lie within the crease angle of triangle `own`. */
 function sumNormals(faces: Surroundings, vertex: number, own: number, limit: number, out: Float64Array): void {
   const { normals: n, weights, start, list } = faces;
-  const [ox, oy, oz] = [n[3 * own] as number, n[3 * own + 1] as number, n[3 * own + 2] as number];
-  const isFlat = weights[own] === 0;
-  let [sx, sy, sz] = [0, 0, 0];
-  for (let i = start[vertex] as number; i < (start[vertex + 1] as number); i++) {
+  const ox = n[3 * own] as number;
+  const oy = n[3 * own + 1] as number;
+  const oz = n[3 * own + 2] as number;
+  const bound = weights[own] === 0 ? Number.NEGATIVE_INFINITY : limit;
+  out.fill(0);
+  const end = start[vertex + 1] as number;
+  for (let i = start[vertex] as number; i < end; i++) {
     const face = list[i] as number;
-    const [x, y, z] = [n[3 * face] as number, n[3 * face + 1] as number, n[3 * face + 2] as number];
-    if (!isFlat && face !== own && ox * x + oy * y + oz * z < limit) continue;
+    const x = n[3 * face] as number;
+    const y = n[3 * face + 1] as number;
+    const z = n[3 * face + 2] as number;
+    if (face !== own && ox * x + oy * y + oz * z < bound) continue;
     const weight = weights[face] as number;
-    sx += weight * x;
-    sy += weight * y;
-    sz += weight * z;
+    out[0] = (out[0] as number) + weight * x;
+    out[1] = (out[1] as number) + weight * y;
+    out[2] = (out[2] as number) + weight * z;
   }
-  out[0] = sx;
-  out[1] = sy;
-  out[2] = sz;
 }
 
 /**
@@ -77,7 +78,7 @@ export function creaseNormals(mesh: SolidMesh, angle: number): ShadedTriangles {
   for (let corner = 0; corner < mesh.indices.length; corner++) {
     const vertex = mesh.indices[corner] as number;
     sumNormals(faces, vertex, Math.floor(corner / 3), limit, sum);
-    const length = Math.hypot(sum[0] as number, sum[1] as number, sum[2] as number) || 1;
+    const length = lengthOf(sum) || 1;
     for (let k = 0; k < 3; k++) {
       positions[3 * corner + k] = mesh.positions[3 * vertex + k] as number;
       normals[3 * corner + k] = (sum[k] as number) / length;

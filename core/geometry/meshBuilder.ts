@@ -94,8 +94,10 @@ export function addStrip(mesh: MeshBuilder, lower: Chain, upper: Chain): void {
   for (let j = 0; j < n; j++) {
     const next = j + 1 === n ? 0 : j + 1;
     const isRising = (r[next] as number) > (r[j] as number);
-    const [low, lowNext] = [lower.at[j] as number, lower.at[next] as number];
-    const [high, highNext] = [upper.at[j] as number, upper.at[next] as number];
+    const low = lower.at[j] as number;
+    const lowNext = lower.at[next] as number;
+    const high = upper.at[j] as number;
+    const highNext = upper.at[next] as number;
     addFanOver(mesh, upper.ids[isRising ? highNext : high] as number, lower.ids, low, lowNext, 1);
     addFanOver(mesh, lower.ids[isRising ? low : lowNext] as number, upper.ids, high, highNext, -1);
   }

@@ -110,6 +110,11 @@ export function flightRing(profile: FlightProfile, counts: RingCounts, phase: nu
   return { z, theta, r };
 }
 
+/** The same outline turned by `angle` (rad) at another `z` (m). */
+export function turnedRing(ring: Ring, angle: number, z: number): Ring {
+  return { z, theta: ring.theta.map((theta) => theta + angle), r: ring.r };
+}
+
 /** A circle of radius `radius` (m) with points at the given angles (rad). */
 export function circleRing(angles: Float64Array, radius: number, z: number): Ring {
   return { z, theta: angles, r: new Float64Array(angles.length).fill(radius) };

@@ -15,7 +15,7 @@ import {
 } from './meshBuilder.ts';
 import { addJunction } from './overlay.ts';
 import { distanceAfterTurns, flightRadius, type PlacedSection, placeSections, turnsOf } from './profile.ts';
-import { circleRing, distinctAngles, evenAngles, flightRing, type Ring, ringCounts } from './ring.ts';
+import { circleRing, distinctAngles, evenAngles, flightRing, type Ring, ringCounts, turnedRing } from './ring.ts';
 import { screwVolume, shankVolume } from './summary.ts';
 import { tipOutline, tipShape } from './tip.ts';
 import type { MeasuredMesh, MeshOptions } from './types.ts';
@@ -29,10 +29,14 @@ function flightStretch(design: Design, placed: PlacedSection, section: FlightedS
   const counts = ringCounts(section, design.screw.sections, crest, options);
   const turns = turnsOf(section);
   const n = Math.max(2, Math.ceil(turns * options.ringsPerTurn));
+  const isUniform = section.leadStart === section.leadEnd && section.rootDiameterStart === section.rootDiameterEnd;
+  const first = flightRing(flightProfileAt(section, 0, crest), counts, 2 * Math.PI * placed.turnsBefore, placed.start);
   return Array.from({ length: n + 1 }, (_, i) => {
     const u = i === n ? section.length : distanceAfterTurns(section, (turns * i) / n);
-    const phase = 2 * Math.PI * (placed.turnsBefore + (turns * i) / n);
-    return flightRing(flightProfileAt(section, u, crest), counts, phase, i === n ? placed.end : placed.start + u);
+    const z = i === n ? placed.end : placed.start + u;
+    const turned = 2 * Math.PI * ((turns * i) / n);
+    if (isUniform) return turnedRing(first, turned, z);
+    return flightRing(flightProfileAt(section, u, crest), counts, 2 * Math.PI * placed.turnsBefore + turned, z);
   });
 }
 

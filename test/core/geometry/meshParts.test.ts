@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { creaseNormals } from '../../../core/geometry/creaseNormals.ts';
 import { addFan, addRing, addStrip, createBuilder, finishMesh } from '../../../core/geometry/meshBuilder.ts';
-import { eulerNumber, meshArea, meshIsClosed, meshVolume } from '../../../core/geometry/meshMeasure.ts';
+import { areaVector, eulerNumber, meshArea, meshIsClosed, meshVolume } from '../../../core/geometry/meshMeasure.ts';
 import { addJunction } from '../../../core/geometry/overlay.ts';
 import { circleRing, evenAngles, type Ring } from '../../../core/geometry/ring.ts';
 import type { SolidMesh } from '../../../core/geometry/types.ts';
+import { judge } from './manifold.ts';
 
 /** The unit cube, two triangles a side. */
 const cube: SolidMesh = {
@@ -83,15 +84,34 @@ describe('plane between two outlines', () => {
     for (let t = 0; t < solid.indices.length; t += 3) expect(allInPlane(t)).toBe(false);
   });
 
-  it('closes outlines that cross and step', () => {
-    const gear = { theta: Float64Array.of(0, 0, 1.5, 1.5, 3, 3, 4.5, 4.5), r: Float64Array.of(1, 2, 2, 1, 1, 2, 2, 1) };
-    const turned = { theta: gear.theta.map((angle) => angle + 0.7), r: gear.r.map((r) => 0.8 * r) };
-    const same = { theta: gear.theta, r: gear.r.map((r) => 1.1 * r) };
-    const opposite = { theta: gear.theta, r: gear.r.map((r) => 3 - r) };
-    for (const upper of [turned, same, opposite, gear]) {
-      const solid = twoDiscs(gear, upper);
-      expect(meshIsClosed(solid)).toBe(true);
-      expect(eulerNumber(solid)).toBe(2);
+  const gear = { theta: Float64Array.of(0, 0, 1.5, 1.5, 3, 3, 4.5, 4.5), r: Float64Array.of(1, 2, 2, 1, 1, 2, 2, 1) };
+  const others = {
+    'turned and smaller': { theta: gear.theta.map((angle) => angle + 0.7), r: gear.r.map((r) => 0.8 * r) },
+    'larger, steps on the same rays': { theta: gear.theta, r: gear.r.map((r) => 1.1 * r) },
+    'opposite steps': { theta: gear.theta, r: gear.r.map((r) => 3 - r) },
+    'the same': gear,
+  };
+
+  it.each(Object.entries(others))('closes a gear against another outline: %s', (_, upper) => {
+    const solid = twoDiscs(gear, upper);
+    expect(meshIsClosed(solid)).toBe(true);
+    expect(eulerNumber(solid)).toBe(2);
+  });
+
+  it.each(Object.entries(others))('covers exactly what sticks out on either side: %s', async (_, upper) => {
+    const solid = twoDiscs(gear, upper);
+    const areas = { up: 0, down: 0 };
+    const vector = new Float64Array(3);
+    for (let t = 0; t < solid.indices.length; t += 3) {
+      const inPlane = [0, 1, 2].every((k) => solid.positions[3 * (solid.indices[t + k] as number) + 2] === 1);
+      areaVector(solid.positions, solid.indices, t, vector);
+      const area = (vector[2] as number) / 2;
+      if (inPlane) areas[area > 0 ? 'up' : 'down'] += Math.abs(area);
     }
+    const judged = await judge(solid);
+    // just off the plane: further away the outlines lack the points that the plane gave them
+    const [below, above] = [judged.slice(1 - 1e-5), judged.slice(1 + 1e-5)];
+    expect(areas.up).toBeCloseTo(below.subtract(above).area(), 3);
+    expect(areas.down).toBeCloseTo(above.subtract(below).area(), 3);
   });
 });

@@ -125,6 +125,29 @@ describe('mesh of a screw', () => {
     expect(mesh.deviation).toBeGreaterThan(0);
   });
 
+  it('keeps skew flank facets within the stated deviation of the helicoid', () => {
+    const mesh = screwMesh(designOf(), options);
+    const corner = (i: number) => Array.from(mesh.positions.subarray(3 * i, 3 * i + 3)) as [number, number, number];
+    let worst = 0;
+    for (let t = 0; t < mesh.indices.length; t += 3) {
+      const [a, b, c] = [0, 1, 2].map((k) => corner(mesh.indices[t + k] as number)) as [number, number, number][];
+      const points = [a, b, c] as [number, number, number][];
+      const radii = points.map(([x, y]) => Math.hypot(x, y));
+      const isFlat = Math.max(...radii) - Math.min(...radii) < 1e-4;
+      if (isFlat || points.some(([, , z]) => z < 1e-4 || z > 83.9e-3)) continue;
+      // middle of each side, against the two helicoids half a land either side of the flight's centre
+      points.forEach((p, k) => {
+        const q = points[(k + 1) % 3] as [number, number, number];
+        const [x, y, z] = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2];
+        const axial = (z - (Math.atan2(y, x) * 14e-3) / (2 * Math.PI)) / 14e-3;
+        const off = Math.abs(Math.abs(axial - Math.round(axial)) * 14e-3 - 0.7e-3);
+        worst = Math.max(worst, off * Math.cos(Math.atan(14e-3 / (2 * Math.PI * Math.hypot(x, y)))));
+      });
+    }
+    expect(worst).toBeLessThan(1.05 * mesh.deviation);
+    expect(worst).toBeGreaterThan(0.3 * mesh.deviation);
+  });
+
   it('deviates less the finer it is, with the square of the spacing', () => {
     const coarse = screwMesh(designOf(), { aroundCount: 48, ringsPerTurn: 48 }).deviation;
     const fine = screwMesh(designOf(), { aroundCount: 96, ringsPerTurn: 96 }).deviation;
