@@ -110,6 +110,7 @@ export const text = {
     temperature: 'Temperature',
     melt: 'Melt',
     wall: 'Barrel wall',
+    core: 'Screw core',
     position: 'Position z',
     drawing: 'Side drawing of screw, barrel and nozzle, to the same scale as the plot above',
   },
@@ -122,6 +123,7 @@ export const text = {
     feed: 'Feed could supply',
     demand: 'Print asks for',
     now: 'Set speed',
+    more: 'More curves',
   },
   verdict: {
     title: 'What comes out',
@@ -213,6 +215,14 @@ export const text = {
     waiting: 'calculating …',
     refused: 'refused',
     onlyDifferent: 'Show only what differs',
+    verdicts: {
+      better: 'better',
+      worse: 'worse',
+      different: 'different',
+      'smaller than the model error': 'within model error',
+      same: 'same',
+      unknown: '',
+    },
   },
   commands: {
     title: 'Commands',

@@ -1,6 +1,7 @@
 /** The right side: refusals, verdict, findings, curve and figures, top to bottom in the order of deciding. */
 
 import { Button } from 'react-aria-components';
+import { MoreCurves } from '../plots/MoreCurves.tsx';
 import { OutputCurve } from '../plots/OutputCurve.tsx';
 import { retryRun } from '../solve/follow.ts';
 import { useEvaluation } from '../store/evaluation.ts';
@@ -59,6 +60,7 @@ export function Results() {
             <Verdict prediction={prediction} />
             <Findings findings={prediction.findings} />
             <OutputCurve prediction={prediction} />
+            <MoreCurves />
             <Figures />
           </>
         )}

@@ -39,7 +39,7 @@ function follow(plot: uPlot): void {
 /** Axes and lines over a range of z, mm. */
 function optionsFor(from: number, to: number) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
-    const [pressure, melt, , wall] = ink.series;
+    const [pressure, melt, core, wall] = ink.series;
     const line = (scale: string, stroke: string | undefined, more: uPlot.Series = {}): uPlot.Series => ({
       scale,
       ...(stroke ? { stroke } : {}),
@@ -69,6 +69,7 @@ function optionsFor(from: number, to: number) {
         }),
         line('C', melt),
         line('C', wall, { dash: [6, 4], width: 1.5 }),
+        line('C', core, { dash: [2, 3], width: 1.5 }),
       ],
       hooks: { draw: [(plot) => drawMark(plot, ink)], setCursor: [follow] },
     };
@@ -105,6 +106,10 @@ function Readout({ series }: { readonly series: AxialSeries | null }) {
         {words.wall}
         {value(series?.wall, '°C')}
       </span>
+      <span className="key key-core">
+        {words.core}
+        {value(series?.core, '°C')}
+      </span>
       {z !== null && (
         <span className="at">{`z ${formatNumber(z * 1000, 4)} mm${hoverZ === null && mark ? `: ${mark.label}` : ''}`}</span>
       )}
@@ -127,7 +132,10 @@ function Plot({ series, shape }: { readonly series: AxialSeries; readonly shape:
   const [from, to] = axialRange(shape.bounds);
   const options = useMemo(() => optionsFor(from * 1000, to * 1000), [from, to]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new mark needs a new drawing of the same data
-  const data = useMemo<uPlot.AlignedData>(() => [series.z, series.pressure, series.melt, series.wall], [series, mark]);
+  const data = useMemo<uPlot.AlignedData>(
+    () => [series.z, series.pressure, series.melt, series.wall, series.core],
+    [series, mark],
+  );
   return (
     <Chart label={`${words.title}: ${words.pressure}, ${words.melt}, ${words.wall}`} data={data} options={options} />
   );

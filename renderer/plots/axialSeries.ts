@@ -11,6 +11,7 @@ export interface AxialSeries {
   /** °C */
   readonly melt: (number | null)[];
   readonly wall: (number | null)[];
+  readonly core: (number | null)[];
 }
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
@@ -23,6 +24,7 @@ export function axialSeries(prediction: Prediction, pieceEnds: readonly number[]
     pressure: Array.from(axial.pressure, (p) => finite(fromSi(p, 'MPa'))),
     melt: Array.from(axial.meltTemperature, (t, i) => (axial.fill[i] ? finite(fromSi(t, '°C')) : null)),
     wall: Array.from(axial.wallTemperature, (t) => finite(fromSi(t, '°C'))),
+    core: Array.from(axial.screwTemperature, (t) => finite(fromSi(t, '°C'))),
   };
   let pressure = output.headPressure;
   const push = (z: number, temperature: number | undefined) => {
@@ -30,6 +32,7 @@ export function axialSeries(prediction: Prediction, pieceEnds: readonly number[]
     series.pressure.push(finite(fromSi(pressure, 'MPa')));
     series.melt.push(temperature === undefined ? null : finite(fromSi(temperature, '°C')));
     series.wall.push(null);
+    series.core.push(null);
   };
   push(barrelEnd, nozzle[0]?.temperature);
   nozzle.forEach((drop, index) => {

@@ -1,0 +1,79 @@
+/** Any other curve of the prediction, chosen by name. */
+
+import { useMemo, useState } from 'react';
+import type uPlot from 'uplot';
+import { formatNumber, type PresentedSeries } from '../../core/index.ts';
+import { useEvaluation } from '../store/evaluation.ts';
+import { text } from '../strings.ts';
+import { axis, Chart, type Ink } from './Chart.tsx';
+
+const words = text.curve;
+
+/** Curves shown elsewhere in the window already. */
+const shownElsewhere = ['pressure', 'temperature', 'output'];
+
+function optionsFor(lines: readonly PresentedSeries[]) {
+  return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
+    const [first] = lines;
+    const reading = (unit: string) => (_: uPlot, value: number | null) =>
+      value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
+    return {
+      scales: { x: { time: false } },
+      cursor: { drag: { x: false, y: false } },
+      axes: [
+        axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26 }),
+        axis(ink, `${first?.yLabel}, ${first?.yUnit}`, { size: 50 }),
+      ],
+      series: [
+        { label: first?.xLabel ?? '', value: reading(first?.xUnit ?? '') },
+        ...lines.map((line, index): uPlot.Series => {
+          const stroke = ink.series[index];
+          return {
+            label: line.name,
+            ...(stroke ? { stroke } : {}),
+            width: 2,
+            points: { show: false },
+            value: reading(line.yUnit),
+          };
+        }),
+      ],
+    };
+  };
+}
+
+const finite = (values: Float64Array): (number | null)[] =>
+  Array.from(values, (value) => (Number.isFinite(value) ? value : null));
+
+/** A drop-down and the chosen chart. */
+export function MoreCurves() {
+  const all = useEvaluation((state) => state.presentation?.series);
+  const [chosen, setChosen] = useState('residence');
+  const offered = useMemo(
+    () => new Map(all?.filter(({ id }) => !shownElsewhere.includes(id)).map(({ id, title }) => [id, title])),
+    [all],
+  );
+  const lines = useMemo(() => all?.filter(({ id }) => id === chosen) ?? [], [all, chosen]);
+  const shape = lines.map(({ id, name }) => `${id}/${name}`).join();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: axes and names depend on which lines there are, not on data
+  const options = useMemo(() => optionsFor(lines), [shape]);
+  const data = useMemo<uPlot.AlignedData>(
+    () => [Array.from(lines[0]?.x ?? []), ...lines.map((line) => finite(line.y))],
+    [lines],
+  );
+  if (lines.length === 0) return null;
+  return (
+    <section className="curve" aria-label={words.more}>
+      <header>
+        <h2>{words.more}</h2>
+        <select aria-label={words.more} value={chosen} onChange={(event) => setChosen(event.target.value)}>
+          {[...offered].map(([id, title]) => (
+            <option key={id} value={id}>
+              {title}
+            </option>
+          ))}
+        </select>
+      </header>
+      <Chart label={offered.get(chosen) ?? ''} data={data} options={options} />
+    </section>
+  );
+}
