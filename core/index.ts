@@ -60,6 +60,8 @@ export {
   type Trial,
 } from './project/schema.ts';
 export { serializeMaterial, serializeProject } from './project/serialize.ts';
+export { channelCaseResults } from './reference/channelCases.ts';
+export { evaluateTipCase } from './reference/tipCases.ts';
 export * from './result.ts';
 export * from './units.ts';
 export { coreVersion } from './version.ts';
