@@ -33,8 +33,8 @@ export interface WorstRow extends CheckedRow {
 /** How bad a row is: its error in units of its limit; a value that is no number is worst. */
 const badness = ({ error, limit }: CheckedRow) => (Number.isFinite(error) ? Math.abs(error) / limit : Infinity);
 
-/** The quantity without what tells one row of an entry from the next, such as `rows[3].`. */
-const family = (quantity: string) => quantity.replace(/^[^.]*\[[^\]]*\]\.?/, '');
+/** The quantity without the working point at which it was compared, which several rows of an entry share. */
+const family = (quantity: string) => quantity.replace(/,? at [\d.]+ of closed$/, '');
 
 /** Worst row per case and quantity, in order of first appearance. */
 export function worstRows(solved: readonly SolvedEntry[]): readonly WorstRow[] {
