@@ -1,9 +1,9 @@
 /** Energy, residual and tangent of the discrete channel flow. */
 
 import type { BandMatrix } from '../../math/bandedCholesky.ts';
-import type { ChannelSpace } from './channelSpace.ts';
+import { type CellProducts, cellProducts, multiplyCell } from './cellProducts.ts';
+import type { ChannelSpace, SpaceCell } from './channelSpace.ts';
 import { FLUID } from './quadrature.ts';
-import { ROWS } from './strainRows.ts';
 
 /** Dimensionless viscosity as seen by the assembly. */
 export interface Rheology {
@@ -27,30 +27,41 @@ export interface Sums {
 export interface Workspace {
   readonly tangent: BandMatrix;
   readonly residual: Float64Array;
-  readonly cellTangent: Float64Array;
-  readonly cellResidual: Float64Array;
-  readonly cellValues: Float64Array;
-  readonly scaled: Float64Array;
+  readonly products: CellProducts;
+  /** Coefficients of the local functions. */
+  readonly values: Float64Array;
+  /** Deformation per row. */
+  readonly strain: Float64Array;
+  /** Per point: shear rate squared, then viscosity times weight. */
+  readonly squared: Float64Array;
+  readonly factor: Float64Array;
+  /** Per point: change of the factor along the deformation. */
+  readonly bend: Float64Array;
 }
 
 /** Scratch for a space. */
 export function workspace(space: ChannelSpace, tangent: BandMatrix): Workspace {
-  const { local, dofs } = space;
+  const rows = space.cells.reduce((most, cell) => Math.max(most, cell.count), 0);
+  const points = space.cells.reduce((most, cell) => Math.max(most, cell.kind.length), 0);
   return {
     tangent,
-    residual: new Float64Array(dofs),
-    cellTangent: new Float64Array(local * local),
-    cellResidual: new Float64Array(local),
-    cellValues: new Float64Array(local),
-    scaled: new Float64Array((ROWS + 1) * local),
+    residual: new Float64Array(space.dofs),
+    products: cellProducts(space.local, rows + points),
+    values: new Float64Array(space.local),
+    strain: new Float64Array(rows),
+    squared: new Float64Array(points),
+    factor: new Float64Array(points),
+    bend: new Float64Array(points),
   };
 }
+
+/** What an assembly is for: the residual alone, or with the full tangent. */
+export type AssemblyMode = 'residual' | 'newton';
 
 /**
  * Residual R = dJ/du and, if asked, tangent of J = half-section integral of (potential + load w).
  * @param coefs coefficients of both fields
  * @param load dimensionless pressure load on w
- * @param newton true for the full tangent, false for the secant (fixed viscosity) one
  */
 export function assemble(
   space: ChannelSpace,
@@ -58,19 +69,18 @@ export function assemble(
   coefs: Float64Array,
   load: number,
   work: Workspace,
-  mode: 'residual' | 'secant' | 'newton',
+  mode: AssemblyMode,
 ): Sums {
-  const { residual, tangent, cellTangent, cellResidual, cellValues } = work;
-  const { local, coefOf, first, size, dofOf, flux } = space;
+  const { residual, tangent } = work;
+  const { size, dofOf, flux, cells } = space;
   const sums: Sums = { dissipation: 0, flow: 0 };
   residual.fill(0);
-  if (mode !== 'residual') tangent.values.fill(0);
-  for (let c = 0; c + 1 < first.length; c++) {
-    for (let a = 0; a < local; a++) cellValues[a] = coefs[coefOf[c * local + a]];
-    cellResidual.fill(0);
-    if (mode !== 'residual') cellTangent.fill(0);
-    for (let q = first[c]; q < first[c + 1]; q++) addPoint(space, rheology, q, work, mode, sums);
-    scatter(space, c, work, mode !== 'residual');
+  if (mode === 'newton') tangent.values.fill(0);
+  for (let c = 0; c < cells.length; c++) {
+    strainOfCell(space, c, coefs, work);
+    sums.dissipation += viscosityOfCell(cells[c], rheology, work);
+    residualOfCell(space, c, work);
+    if (mode === 'newton') tangentOfCell(space, c, work);
   }
   for (let k = 0; k < size; k++) {
     const dof = dofOf[size + k];
@@ -80,115 +90,94 @@ export function assemble(
   return sums;
 }
 
-/** One point's share of the cell residual and tangent. */
-function addPoint(
-  space: ChannelSpace,
-  rheology: Rheology,
-  q: number,
-  work: Workspace,
-  mode: 'residual' | 'secant' | 'newton',
-  sums: Sums,
-): void {
-  const { local, rows, kind, weight } = space;
-  const { cellValues, cellResidual, scaled } = work;
-  const base = q * ROWS * local;
-  const top = ROWS * local;
-  scaled.fill(0, top);
-  let squared = 0;
-  for (let m = 0; m < ROWS; m++) {
-    const row = base + m * local;
-    let strain = 0;
-    for (let a = 0; a < local; a++) strain += rows[row + a] * cellValues[a];
-    if (strain === 0) continue;
-    squared += strain * strain;
-    for (let a = 0; a < local; a++) scaled[top + a] += strain * rows[row + a];
+/** Deformation rows and shear rate squared of all points of a cell. */
+function strainOfCell(space: ChannelSpace, c: number, coefs: Float64Array, work: Workspace): void {
+  const { local, coefOf } = space;
+  const { rows, count, bothFrom, alongFrom, pointOf, kind } = space.cells[c];
+  const { values, strain, squared } = work;
+  strain.fill(0, 0, count);
+  squared.fill(0, 0, kind.length);
+  for (let a = 0; a < local; a++) {
+    const value = coefs[coefOf[c * local + a]];
+    values[a] = value;
+    const ofPsi = a < local / 2;
+    const end = ofPsi ? alongFrom : count;
+    for (let k = ofPsi ? 0 : bothFrom; k < end; k++) strain[k] += value * rows[a * count + k];
   }
-  const fluid = kind[q] === FLUID;
-  const rate = Math.sqrt(squared);
-  const viscosity = fluid ? rheology.viscosity(rate) : rheology.stiff;
-  const factor = weight[q] * viscosity;
-  if (fluid) sums.dissipation += factor * squared;
-  for (let a = 0; a < local; a++) cellResidual[a] += factor * scaled[top + a];
-  if (mode === 'residual') return;
-  const bend = mode === 'newton' && fluid && squared > 0 ? (factor * (rheology.index(rate) - 1)) / squared : 0;
-  for (let k = 0; k < top; k++) scaled[k] = rows[base + k];
-  addOuter(work, local, factor, bend, space.shape.twist === 0 && fluid);
+  for (let k = 0; k < count; k++) squared[pointOf[k]] += strain[k] * strain[k];
 }
 
-/** Adds factor * sum(row row^T) + bend * g g^T to the lower triangle of the cell tangent. */
-function addOuter(work: Workspace, local: number, factor: number, bend: number, flat: boolean): void {
-  if (flat) {
-    addPair(work, local, factor, bend, 0, local / 2, 0);
-    addPair(work, local, factor, bend, local / 2, local, 2);
-    if (bend !== 0) addCoupling(work, local, bend);
-    return;
+/** Factors of all points of a cell; returns the fluid's dissipation. */
+function viscosityOfCell(cell: SpaceCell, rheology: Rheology, work: Workspace): number {
+  const { squared, factor, bend } = work;
+  const { kind, weight } = cell;
+  let dissipation = 0;
+  for (let q = 0; q < kind.length; q++) {
+    if (kind[q] !== FLUID) {
+      factor[q] = weight[q] * rheology.stiff;
+      bend[q] = 0;
+      continue;
+    }
+    const rate = Math.sqrt(squared[q]);
+    factor[q] = weight[q] * rheology.viscosity(rate);
+    bend[q] = rate > 0 ? (factor[q] * (rheology.index(rate) - 1)) / squared[q] : 0;
+    dissipation += factor[q] * squared[q];
   }
-  const { cellTangent: t, scaled: r } = work;
-  const [l2, l3, l4, l5] = [2 * local, 3 * local, 4 * local, 5 * local];
+  return dissipation;
+}
+
+/** Adds a cell to the residual; leaves in `products.left` each function's rows times its points' factors. */
+function residualOfCell(space: ChannelSpace, c: number, work: Workspace): void {
+  const { local, coefOf, dofOf } = space;
+  const { rows, count, bothFrom, alongFrom, pointOf } = space.cells[c];
+  const { strain, factor, residual } = work;
   for (let a = 0; a < local; a++) {
-    const r0 = factor * r[a];
-    const r1 = factor * r[local + a];
-    const r2 = factor * r[l2 + a];
-    const r3 = factor * r[l3 + a];
-    const r4 = factor * r[l4 + a];
-    const g = bend * r[l5 + a];
+    const dof = dofOf[coefOf[c * local + a]];
+    if (dof < 0) continue;
+    const ofPsi = a < local / 2;
+    const end = ofPsi ? alongFrom : count;
+    let sum = 0;
+    for (let k = ofPsi ? 0 : bothFrom; k < end; k++) sum += factor[pointOf[k]] * strain[k] * rows[a * count + k];
+    residual[dof] += sum;
+  }
+}
+
+/** Adds a cell to the tangent: sum over rows of factor row row^T, and over points of bend g g^T with g = rows^T strain. */
+function tangentOfCell(space: ChannelSpace, c: number, work: Workspace): void {
+  const { local } = space;
+  const { rows, count, bothFrom, alongFrom, pointOf, kind } = space.cells[c];
+  const { products, strain, factor, bend } = work;
+  const { left, right, stride } = products;
+  const end = count + kind.length;
+  for (let a = 0; a < local; a++) {
+    const base = a * stride;
+    right.fill(0, base + count, base + end);
+    const ofPsi = a < local / 2;
+    const last = ofPsi ? alongFrom : count;
+    for (let k = ofPsi ? 0 : bothFrom; k < last; k++) {
+      const value = rows[a * count + k];
+      const q = pointOf[k];
+      right[base + k] = value;
+      left[base + k] = factor[q] * value;
+      right[base + count + q] += value * strain[k];
+    }
+    for (let q = 0; q < kind.length; q++) left[base + count + q] = bend[q] * right[base + count + q];
+  }
+  multiplyCell(products, { bothFrom, alongFrom, count, end });
+  scatterCell(space, c, work);
+}
+
+function scatterCell(space: ChannelSpace, c: number, work: Workspace): void {
+  const { local, places } = space;
+  const { values } = work.tangent;
+  const { matrix } = work.products;
+  let k = (c * local * (local + 1)) / 2;
+  for (let a = 0; a < local; a++) {
     const row = a * local;
     for (let b = 0; b <= a; b++) {
-      t[row + b] +=
-        r0 * r[b] + r1 * r[local + b] + (r2 * r[l2 + b] + r3 * r[l3 + b]) + (r4 * r[l4 + b] + g * r[l5 + b]);
-    }
-  }
-}
-
-/** The two rows of one field of a straight channel, which do not see the other field. */
-function addPair(
-  work: Workspace,
-  local: number,
-  factor: number,
-  bend: number,
-  from: number,
-  to: number,
-  row: number,
-): void {
-  const { cellTangent: t, scaled: r } = work;
-  const [p, q, g] = [row * local, (row + 1) * local, ROWS * local];
-  for (let a = from; a < to; a++) {
-    const r0 = factor * r[p + a];
-    const r1 = factor * r[q + a];
-    const r2 = bend * r[g + a];
-    const line = a * local;
-    for (let b = from; b <= a; b++) t[line + b] += r0 * r[p + b] + r1 * r[q + b] + r2 * r[g + b];
-  }
-}
-
-/** The block by which the viscosity couples the fields of a straight channel. */
-function addCoupling(work: Workspace, local: number, bend: number): void {
-  const { cellTangent: t, scaled: r } = work;
-  const g = ROWS * local;
-  for (let a = local / 2; a < local; a++) {
-    const r0 = bend * r[g + a];
-    const line = a * local;
-    for (let b = 0; b < local / 2; b++) t[line + b] += r0 * r[g + b];
-  }
-}
-
-/** Adds a cell to the global residual and tangent. */
-function scatter(space: ChannelSpace, cell: number, work: Workspace, withTangent: boolean): void {
-  const { local, coefOf, dofOf } = space;
-  const { residual, cellResidual, cellTangent, tangent } = work;
-  const stride = tangent.bandwidth + 1;
-  for (let a = 0; a < local; a++) {
-    const row = dofOf[coefOf[cell * local + a]];
-    if (row < 0) continue;
-    residual[row] += cellResidual[a];
-    if (!withTangent) continue;
-    for (let b = 0; b <= a; b++) {
-      const column = dofOf[coefOf[cell * local + b]];
-      if (column < 0) continue;
-      // tied coefficients meet twice off the diagonal
-      const share = row === column && a !== b ? 2 * cellTangent[a * local + b] : cellTangent[a * local + b];
-      if (row >= column) tangent.values[row * stride + column - row + stride - 1] += share;
-      else tangent.values[column * stride + row - column + stride - 1] += share;
+      const place = places[k++];
+      if (place >= 0) values[place] += matrix[row + b];
+      else if (place < -1) values[-2 - place] += 2 * matrix[row + b];
     }
   }
 }

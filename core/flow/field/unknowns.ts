@@ -60,3 +60,27 @@ export function bandwidthOf(coefOf: Int32Array, dofOf: Int32Array, local: number
   }
   return widest;
 }
+
+/**
+ * Place in a band matrix's values of each pair (a, b <= a) of local functions of each cell, pairs in order of a then b:
+ * the place itself; -1 for a fixed coefficient; -2 - place where two tied coefficients meet off the diagonal, which counts
+ * twice.
+ */
+export function bandPlaces(coefOf: Int32Array, dofOf: Int32Array, local: number, bandwidth: number): Int32Array {
+  const pairs = (local * (local + 1)) / 2;
+  const out = new Int32Array((coefOf.length / local) * pairs);
+  let k = 0;
+  for (let cell = 0; cell < coefOf.length; cell += local) {
+    for (let a = 0; a < local; a++) {
+      const row = dofOf[coefOf[cell + a]];
+      for (let b = 0; b <= a; b++) {
+        const column = dofOf[coefOf[cell + b]];
+        const [high, low] = row > column ? [row, column] : [column, row];
+        const place = high * (bandwidth + 1) + low - high + bandwidth;
+        if (low < 0) out[k++] = -1;
+        else out[k++] = row === column && a !== b ? -2 - place : place;
+      }
+    }
+  }
+  return out;
+}

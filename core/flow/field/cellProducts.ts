@@ -1,0 +1,89 @@
+/** Symmetric products of the rows of a cell: lower triangle of left right^T, two by two functions at a time. */
+
+/** Vectors of all local functions, one after the other at a stride, and their products. */
+export interface CellProducts {
+  readonly local: number;
+  readonly stride: number;
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+  /** local x local, lower triangle in use. */
+  readonly matrix: Float64Array;
+}
+
+/** Scratch for an even number of functions and vectors of a greatest length. */
+export function cellProducts(local: number, longest: number): CellProducts {
+  return {
+    local,
+    stride: longest,
+    left: new Float64Array(local * longest),
+    right: new Float64Array(local * longest),
+    matrix: new Float64Array(local * local),
+  };
+}
+
+/** Parts of the vectors: psi only, both, w only, then the bending part, which all functions see. */
+export interface RowRanges {
+  readonly bothFrom: number;
+  readonly alongFrom: number;
+  readonly count: number;
+  readonly end: number;
+}
+
+/** Fills the lower triangle of the matrix. The functions of psi are the first half. */
+export function multiplyCell(products: CellProducts, ranges: RowRanges): void {
+  const { local } = products;
+  const half = local / 2;
+  const { bothFrom, alongFrom, count, end } = ranges;
+  for (let a = 0; a < local; a += 2) {
+    for (let b = 0; b <= a; b += 2) {
+      const from = a < half ? 0 : bothFrom;
+      const to = b < half ? alongFrom : count;
+      block(products, a, b, from, to, count, end);
+    }
+  }
+}
+
+/** Four products of functions a, a + 1 and b, b + 1 over two index ranges. */
+function block(
+  products: CellProducts,
+  a: number,
+  b: number,
+  from: number,
+  to: number,
+  from2: number,
+  to2: number,
+): void {
+  const { left, right, stride, matrix, local } = products;
+  const a0 = a * stride;
+  const a1 = a0 + stride;
+  const b0 = b * stride;
+  const b1 = b0 + stride;
+  let s00 = 0;
+  let s01 = 0;
+  let s10 = 0;
+  let s11 = 0;
+  for (let k = from; k < to; k++) {
+    const l0 = left[a0 + k];
+    const l1 = left[a1 + k];
+    const r0 = right[b0 + k];
+    const r1 = right[b1 + k];
+    s00 += l0 * r0;
+    s01 += l0 * r1;
+    s10 += l1 * r0;
+    s11 += l1 * r1;
+  }
+  for (let k = from2; k < to2; k++) {
+    const l0 = left[a0 + k];
+    const l1 = left[a1 + k];
+    const r0 = right[b0 + k];
+    const r1 = right[b1 + k];
+    s00 += l0 * r0;
+    s01 += l0 * r1;
+    s10 += l1 * r0;
+    s11 += l1 * r1;
+  }
+  matrix[a * local + b] = s00;
+  matrix[a * local + b + 1] = s01;
+  matrix[(a + 1) * local + b] = s10;
+  matrix[(a + 1) * local + b + 1] = s11;
+}
