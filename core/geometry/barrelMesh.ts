@@ -84,7 +84,7 @@ function addBrick(
 
 /**
  * The barrel between bore and outer surface, its feed opening cut through on the +y side, and a wedge of `cutAngle`
- * (rad, 0 = none, below 2 pi) centred on +x taken out for the view; closed at every face. m, axis z. Volume equals
+ * (rad, 0 = none, below 2 pi) centred on -x taken out, where one looks from with y up and z to the right; closed at every face. m, axis z. Volume equals
  * `barrelVolume` to single precision. Heat break, flanges and hopper seat are not part of the body.
  */
 export function barrelMesh(design: Design, options: MeshOptions, cutAngle: number): MeasuredMesh {
@@ -97,7 +97,7 @@ export function barrelMesh(design: Design, options: MeshOptions, cutAngle: numbe
       if (grid.solid(column, layer)) addBrick(mesh, grid, vertex, column, layer);
     }
   }
-  const { positions, indices, widening } = finishMesh(mesh, barrelVolume(barrel, cutAngle), false);
+  const { positions, indices, widening } = finishMesh(mesh, barrelVolume(barrel, cutAngle), 'x');
   const deviation = chordDeviation(barrel.outerDiameter / 2, (2 * Math.PI) / options.aroundCount, widening);
   return { positions, indices, deviation };
 }

@@ -1,11 +1,12 @@
 /**
  * The barrel's wall round the axis: feed opening and viewing cut. The opening is a straight slot through the wall on the
- * +y side with faces parallel to the y axis; the cut removes a wedge centred on the +x side.
+ * +y side with faces parallel to the y axis; the cut removes a wedge centred on the -x side. Angles here run from -x
+ * by +y, so that the cut is at 0; the meshes are mirrored to match.
  */
 
 import type { Barrel } from '../design/types.ts';
 
-/** A face through the wall: its angle on the bore and on the outer surface, rad from +x; equal where it is radial. */
+/** A face through the wall: its angle on the bore and on the outer surface, rad from -x by +y; equal where it is radial. */
 export interface WallFace {
   readonly inner: number;
   readonly outer: number;

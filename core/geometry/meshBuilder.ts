@@ -133,19 +133,24 @@ export function addTrapezoid(mesh: MeshBuilder, first: readonly number[], second
 
 /**
  * Finishes a mesh about the z axis: widens x and y alike so that its volume is `volume` (m³), which makes up for the
- * area that chords cut off, and mirrors it in y for a left-hand screw. Returns the widening too.
+ * area that chords cut off, and reverses the axis named by `mirror`. Returns the widening too.
  */
-export function finishMesh(mesh: MeshBuilder, volume: number, mirrored: boolean): SolidMesh & { widening: number } {
+export function finishMesh(
+  mesh: MeshBuilder,
+  volume: number,
+  mirror: 'x' | 'y' | 'none',
+): SolidMesh & { widening: number } {
   const widening = Math.sqrt(volume / enclosedVolume(mesh.positions, mesh.indices, mesh.indexCount));
   const positions = new Float32Array(3 * mesh.vertexCount);
-  const yScale = mirrored ? -widening : widening;
+  const xScale = mirror === 'x' ? -widening : widening;
+  const yScale = mirror === 'y' ? -widening : widening;
   for (let i = 0; i < positions.length; i += 3) {
-    positions[i] = (mesh.positions[i] as number) * widening;
+    positions[i] = (mesh.positions[i] as number) * xScale;
     positions[i + 1] = (mesh.positions[i + 1] as number) * yScale;
     positions[i + 2] = mesh.positions[i + 2] as number;
   }
   const indices = mesh.indices.slice(0, mesh.indexCount);
-  for (let t = 0; mirrored && t < indices.length; t += 3) {
+  for (let t = 0; mirror !== 'none' && t < indices.length; t += 3) {
     const kept = indices[t + 1] as number;
     indices[t + 1] = indices[t + 2] as number;
     indices[t + 2] = kept;

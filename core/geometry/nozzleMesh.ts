@@ -88,7 +88,7 @@ function fillHalfPlane(mesh: MeshBuilder, planes: readonly BorePlane[], half: Ha
 
 /**
  * The nozzle's body from the barrel's end to the orifice, with a wedge of `cutAngle` (rad, 0 = none, below 2 pi) centred
- * on +x taken out for the view; closed at every face. m, axis z. Volume equals `nozzleBodyVolume` to single precision.
+ * on -x taken out as in the barrel; closed at every face. m, axis z. Volume equals `nozzleBodyVolume` to single precision.
  * Needs the outer diameter above every bore diameter. Empty where all segments have length 0.
  */
 export function nozzleMesh(design: Design, options: MeshOptions, cutAngle: number): MeasuredMesh {
@@ -109,6 +109,6 @@ export function nozzleMesh(design: Design, options: MeshOptions, cutAngle: numbe
     fillHalfPlane(mesh, planes, halves[0] as HalfPlane, -1);
     fillHalfPlane(mesh, planes, halves[columns] as HalfPlane, 1);
   }
-  const { positions, indices, widening } = finishMesh(mesh, nozzleBodyVolume(design, cutAngle), false);
+  const { positions, indices, widening } = finishMesh(mesh, nozzleBodyVolume(design, cutAngle), 'x');
   return { positions, indices, deviation: chordDeviation(outer, kept / columns, widening) };
 }

@@ -144,7 +144,7 @@ export function screwMesh(design: Design, options: MeshOptions): MeasuredMesh {
   const mesh = createBuilder();
   joinStretches(mesh, solid, tipShape(design).end);
   const volume = screwVolume(design) + shankVolume(design);
-  const { positions, indices, widening } = finishMesh(mesh, volume, design.screw.hand === 'left');
+  const { positions, indices, widening } = finishMesh(mesh, volume, design.screw.hand === 'left' ? 'y' : 'none');
   const span = (2 * Math.PI) / Math.min(options.aroundCount, options.ringsPerTurn);
   const chords = chordDeviation(flightRadius(design), span, widening);
   return { positions, indices, deviation: Math.max(chords, flankDeviation(design, options)) };

@@ -44,6 +44,17 @@ describe('barrel', () => {
     expect([euler(0), euler(30 * degree), euler(Math.PI)]).toEqual([-2, 0, 2]);
   });
 
+  it('is open at +y for the feed and at -x for the view', () => {
+    const inCut = (x: number, y: number) => Math.abs(Math.atan2(y, -x)) < 29 * degree;
+    const atFeed = (x: number, y: number, z: number) => Math.abs(x) < 5.9e-3 && y > 0 && z > 4.1e-3 && z < 23.9e-3;
+    for (const mesh of [barrelMesh(designOf(), options, 60 * degree), nozzleMesh(designOf(), options, 60 * degree)]) {
+      for (let i = 0; i < mesh.positions.length; i += 3) {
+        const [x, y, z] = Array.from(mesh.positions.subarray(i, i + 3)) as [number, number, number];
+        expect(inCut(x, y) || atFeed(x, y, z)).toBe(false);
+      }
+    }
+  });
+
   it('is meshed with openings at either end, too wide or empty', () => {
     const openings = [
       { start: 0, length: 10e-3, width: 8e-3 },

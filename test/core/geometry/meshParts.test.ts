@@ -60,7 +60,7 @@ function twoDiscs(lower: Omit<Ring, 'z'>, upper: Omit<Ring, 'z'>): SolidMesh {
   addStrip(mesh, middle.upper, top);
   addFan(mesh, top, 2, 1);
   const size = { positions: Float32Array.from(mesh.positions), indices: mesh.indices.slice(0, mesh.indexCount) };
-  return finishMesh(mesh, meshVolume(size), false);
+  return finishMesh(mesh, meshVolume(size), 'none');
 }
 
 /** Area of a polar polygon with n even points: n/2 r² sin(2 pi / n). */
