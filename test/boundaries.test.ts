@@ -48,8 +48,8 @@ describe('renderer', () => {
   });
 
   test('computes no physics outside its solver worker', () => {
-    const homes = homesOfExports(readFileSync(door, 'utf8'));
-    const plain = /^core\/(result|units|hash|version)\.ts$|^core\/(project|present|compare|export|material)\//;
+    const homes = homesOfExports(door);
+    const plain = /^core\/(result|hash|version)\.ts$|^core\/(units|project|present|compare|export)\//;
     const physics = (name: string) => name === '*' || !plain.test(homes.get(name) ?? 'unknown');
     const views = found.filter((one) => one.target === door && !one.file.startsWith('renderer/solve/'));
     expect(offenders(views, (one) => one.names.some(physics))).toEqual([]);
@@ -99,17 +99,14 @@ test('the reader of imports sees every way of importing', () => {
   ]);
 });
 
-/** Which file each name that leaves core by the door comes from. Names of `export *` files are read from those files. */
-function homesOfExports(text: string): ReadonlyMap<string, string> {
+/** Which file each name that leaves core by the door comes from; `export *` is followed to its end. */
+function homesOfExports(file: string): ReadonlyMap<string, string> {
   const homes = new Map<string, string>();
-  for (const { target, names } of readImports(door, text)) {
-    const given = names.includes('*') ? exportedNames(target) : names;
-    for (const name of given) homes.set(name, target);
+  const text = readFileSync(file, 'utf8');
+  for (const [, name] of text.matchAll(/^export (?:async )?(?:const|function|class) (\w+)/gm)) homes.set(name, file);
+  for (const { target, names } of readImports(file, text)) {
+    const given = names.includes('*') ? homesOfExports(target) : names.map((name) => [name, target] as const);
+    for (const [name, home] of given) homes.set(name, home);
   }
   return homes;
 }
-
-const exportedNames = (file: string) =>
-  [...readFileSync(file, 'utf8').matchAll(/^export (?:async )?(?:const|function|class) (\w+)/gm)].map(
-    (match) => match[1],
-  );

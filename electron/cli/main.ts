@@ -17,8 +17,6 @@ const streams: Output = {
 
 /** Runs `words[0]` with the rest; answers with the exit status and never throws. */
 export async function main(words: readonly string[], output: Output = streams): Promise<Status> {
-  // A reader that closes early (`| head`) is no fault of ours.
-  process.stdout.on('error', () => process.exit(status.done));
   const [name = '', ...given] = words;
   const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (!load) return refuse([unknownCommand(name)], output);
