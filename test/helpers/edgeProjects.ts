@@ -63,7 +63,7 @@ export const edgeProjects: readonly (readonly [name: string, project: Project])[
         Object.assign(section, { starts: 6, flightWidthMm: 0.8, rootFilletMm: 0 });
     }),
   ],
-  ['a fillet that fills the flight', demoC((r) => (flightedAt(r, 2).rootFilletMm = 1.7))],
+  ['a fillet that fills the flight', demoC((r) => (flightedAt(r, 2).rootFilletMm = 1.6))],
   [
     'flights sharp at the tip with flanks of 60 degrees',
     demoC((r) => Object.assign(flightedAt(r, 2), { flightWidthMm: 0, flankAngleDeg: 60, rootFilletMm: 0.5 })),

@@ -28,15 +28,15 @@ describe('a valid design', () => {
       length: 0.055,
       leadStart: 0.014,
       leadEnd: 0.014,
-      rootDiameterStart: 0.008,
-      rootDiameterEnd: 0.0104,
+      rootDiameterStart: 0.007,
+      rootDiameterEnd: 0.0106,
       starts: 1,
       flightWidth: 0.002,
       flankAngle: 0,
       rootFillet: 0.0012,
     });
     expect(design.screw.tip.includedAngle).toBeCloseTo(Math.PI / 3, 12);
-    expect(design.screw.steel).toMatchObject({ yieldStress: 650e6, young: 210e9, expansion: 11.5e-6 });
+    expect(design.screw.steel).toMatchObject({ yieldStress: 900e6, young: 196e9, expansion: 11e-6 });
     expect(design.drive.motorCurve[1]).toEqual({ speed: 1, torque: 0.441 });
     expect(design.process).toMatchObject({ starvedRate: null, ambient: 295.15, backPressure: 0 });
     expect(design.print.speed).toBe(0.03);
@@ -233,7 +233,7 @@ describe('issues of a design', () => {
     const [first] = result.ok ? [] : result.issues;
     expect(first && issueText(first)).toBe(
       'revisions[2].screw.sections[0].rootFilletMm: Section 1 "feed": the root fillet does not fit the channel at the ' +
-        "section's start. Found: 4 mm. Allowed: at most 2.9 mm, the flight's height. Reduce the fillet.",
+        "section's start. Found: 4 mm. Allowed: at most 3.4 mm, the flight's height. Reduce the fillet.",
     );
   });
 });

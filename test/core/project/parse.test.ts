@@ -128,7 +128,7 @@ describe('faults of content', () => {
       (p) => Object.assign(p.benchLog[1] as object, { id: 'T1' }),
       'benchLog[1].id: duplicate-id',
     ],
-    ['a zone past the barrel', (p) => zone(p, 3, { endMm: 163 }), 'revisions[0].barrel.zones[3].endMm: zone-outside'],
+    ['a zone past the barrel', (p) => zone(p, 3, { endMm: 167 }), 'revisions[0].barrel.zones[3].endMm: zone-outside'],
     [
       'a zone that ends before it starts',
       (p) => zone(p, 2, { startMm: 58, endMm: 57 }),
