@@ -10,12 +10,16 @@ import type { TriMesh } from '../../math/triMesh.ts';
 import { POINT_COUNT, SHAPE_COUNT } from '../../math/triQuadrature.ts';
 import { outletPoints } from './edgeRule.ts';
 import { newPointShapes, type PointShapes, pointShapes } from './pointShapes.ts';
-import { gatherVelocity, type StokesState } from './stokesElement.ts';
+import { gatherVelocity, type StokesState } from './stokesState.ts';
 import { triangleCentres } from './stokesSystem.ts';
 
 const NODES = 6;
 
+/** Ageing rate at (z, r); 1 everywhere except in checks with known solutions. */
+export type AgeSource = (z: number, r: number) => number;
+
 interface AgeWork {
+  readonly source: AgeSource | undefined;
   readonly local: Float64Array;
   readonly point: PointShapes;
   /** u . grad of every shape, 1/s */
@@ -63,9 +67,10 @@ function ageMatrix(
   for (let q = 0; q < POINT_COUNT; q++) {
     enterPoint(mesh, t, q, nc, work);
     const w = point.weight;
+    const rate = work.source ? work.source(point.z, point.r) : 1;
     const tau = upwindTime(work, diffusivity, (2 * w) / point.r);
     for (let a = 0; a < NODES; a++) {
-      load[mesh.nodes[6 * t + a]] += w * (point.value[a] + tau * along[a]);
+      load[mesh.nodes[6 * t + a]] += w * rate * (point.value[a] + tau * along[a]);
       for (let b = 0; b < NODES; b++)
         out[a * NODES + b] +=
           w *
@@ -94,12 +99,14 @@ function outletMatrices(mesh: TriMesh, state: StokesState): Map<number, Float64A
  * @param mesh x = z, y = r, m
  * @param state solved flow
  * @param diffusivity kappa, m2/s, > 0; closed eddies empty through it alone
+ * @param source for checks
  * @returns age of every node, s, and whether the linear system was sound
  */
 export function ageField(
   mesh: TriMesh,
   state: StokesState,
   diffusivity: number,
+  source?: AgeSource,
 ): { age: Float64Array; sound: boolean } {
   const { x: centreX, y: centreY } = triangleCentres(mesh);
   const dissection = dissect({
@@ -109,6 +116,7 @@ export function ageField(
   const outlet = outletMatrices(mesh, state);
   const load = new Float64Array(mesh.x.length);
   const work: AgeWork = {
+    source,
     local: new Float64Array(SHAPE_COUNT * state.components),
     point: newPointShapes(),
     along: new Float64Array(NODES),

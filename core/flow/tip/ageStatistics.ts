@@ -4,7 +4,7 @@ import type { TriMesh } from '../../math/triMesh.ts';
 import { POINT_COUNT } from '../../math/triQuadrature.ts';
 import { fieldAt, outletPoints } from './edgeRule.ts';
 import { newPointShapes, pointShapes } from './pointShapes.ts';
-import type { StokesState } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 
 /** Ages by volume and at the outlet. */
 export interface AgeStatistics {

@@ -5,7 +5,7 @@ import { eachAgePoint } from './ageStatistics.ts';
 import { type DwellCause, type Feature, featureAt } from './features.ts';
 import { triangleCentres } from './stokesSystem.ts';
 
-/** A connected region older than `DEAD_TIMES` times the mean, at one feature. */
+/** A connected region older than `DEAD_TIMES` times the mean, old for one reason. */
 export interface DeadSpot {
   /** Volume centre, m */
   readonly z: number;
@@ -14,6 +14,7 @@ export interface DeadSpot {
   readonly volume: number;
   /** Its mean age, s */
   readonly meanAge: number;
+  /** Wall feature that holds most of it */
   readonly feature: Feature;
   readonly cause: DwellCause;
 }
@@ -22,7 +23,7 @@ export interface DeadSpot {
 export const DEAD_TIMES = 3;
 
 /** Spots smaller than this share of the whole volume are left out. */
-const LEAST_SHARE = 2e-4;
+const LEAST_SHARE = 5e-4;
 
 interface Old {
   /** Old volume per triangle, m3 */
@@ -45,24 +46,35 @@ function oldMelt(mesh: TriMesh, age: Float64Array, limit: number): Old {
   return { volume, ageVolume, total };
 }
 
-/** Triangles joined through neighbours of the same feature. */
-function joined(mesh: TriMesh, start: number, old: Old, owner: Int32Array, taken: Uint8Array): number[] {
+/** Same reason, same wall: melt of both counts as one spot where it touches. */
+const sameReason = (a: Feature, b: Feature): boolean => a.cause === b.cause && a.wall === b.wall;
+
+/** Old triangles joined through neighbours that are old for the same reason. */
+function joined(mesh: TriMesh, start: number, old: Old, owner: readonly Feature[], taken: Uint8Array): number[] {
   const queue = [start];
   taken[start] = 1;
   for (let head = 0; head < queue.length; head++)
     for (let k = 0; k < 3; k++) {
       const next = mesh.neighbours[3 * queue[head] + k];
-      if (next < 0 || taken[next] || old.volume[next] === 0 || owner[next] !== owner[start]) continue;
+      if (next < 0 || taken[next] || old.volume[next] === 0 || !sameReason(owner[next], owner[start])) continue;
       taken[next] = 1;
       queue.push(next);
     }
   return queue;
 }
 
+/** Feature that holds most volume times age of a spot. */
+function mainFeature(parts: readonly number[], old: Old, owner: readonly Feature[]): Feature {
+  const weights = new Map<Feature, number>();
+  for (const t of parts) weights.set(owner[t], (weights.get(owner[t]) ?? 0) + old.ageVolume[t]);
+  return [...weights].reduce((best, next) => (next[1] > best[1] ? next : best))[0];
+}
+
 /**
  * Dead spots, the one with most volume times age first.
  * @param age nodal age, s
  * @param meanTime V/Q, s
+ * @param features walls and corners of the region
  */
 export function deadSpots(
   mesh: TriMesh,
@@ -72,22 +84,21 @@ export function deadSpots(
 ): DeadSpot[] {
   const old = oldMelt(mesh, age, DEAD_TIMES * meanTime);
   const centre = triangleCentres(mesh);
-  const owner = Int32Array.from({ length: mesh.triangleCount }, (_, t) =>
-    featureAt(features, centre.x[t], centre.y[t]),
-  );
+  const owner = Array.from(centre.x, (x, t) => features[featureAt(features, x, centre.y[t])]);
   const taken = new Uint8Array(mesh.triangleCount);
   const spots: DeadSpot[] = [];
   for (let t = 0; t < mesh.triangleCount; t++) {
     if (taken[t] || old.volume[t] === 0) continue;
+    const parts = joined(mesh, t, old, owner, taken);
     let [volume, ageVolume, z, r] = [0, 0, 0, 0];
-    for (const part of joined(mesh, t, old, owner, taken)) {
+    for (const part of parts) {
       volume += old.volume[part];
       ageVolume += old.ageVolume[part];
       z += old.volume[part] * centre.x[part];
       r += old.volume[part] * centre.y[part];
     }
-    const feature = features[owner[t]];
     if (volume < LEAST_SHARE * old.total) continue;
+    const feature = mainFeature(parts, old, owner);
     spots.push({ z: z / volume, r: r / volume, volume, meanAge: ageVolume / volume, feature, cause: feature.cause });
   }
   return spots.sort((a, b) => b.volume * b.meanAge - a.volume * a.meanAge);

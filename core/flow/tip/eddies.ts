@@ -1,9 +1,10 @@
 /** Eddies that never leave: where the wall shear runs back, how far they reach and how much they turn over. */
 
 import type { TriMesh } from '../../math/triMesh.ts';
-import { distanceToPiece } from './regionIssues.ts';
-import type { StokesState } from './stokesElement.ts';
-import { triangleVolumes } from './volumes.ts';
+import { distanceToPiece } from './clearance.ts';
+import type { Feature } from './features.ts';
+import type { StokesState } from './stokesState.ts';
+import { triangleVolume } from './volumes.ts';
 import { type ReversedStretch, reversedStretches, type WallSample, wallShear } from './wallShear.ts';
 import { EDGE } from './zipper.ts';
 
@@ -22,60 +23,59 @@ export interface Eddy {
   readonly volume: number;
 }
 
-/** Stretches closer than this share of their length are one eddy: the gap is a smaller counter-eddy in the corner. */
-const MERGE_SHARE = 0.3;
+/** An eddy's volume ends where its circulation has sunk to this share of its strongest. */
+const EDGE_SHARE = 0.002;
 
 /** Circulation over through flow below which a stretch is numerical noise. */
 const LEAST_STRENGTH = 1e-9;
 
-function merged(stretches: readonly ReversedStretch[]): ReversedStretch[] {
+interface Place {
+  /** Distance along the wall, m */
+  readonly s: number;
+  readonly z: number;
+  readonly r: number;
+}
+
+/** Corners of one wall with their distance along it: between the two samples that a corner lies most nearly between. */
+function cornersAlong(samples: readonly WallSample[], features: readonly Feature[], wall: Feature['wall']): Place[] {
+  return features
+    .filter((feature) => feature.kind === 'corner' && feature.wall === wall)
+    .map(({ z0: z, r0: r }) => {
+      let best = { s: 0, z, r };
+      let least = Number.POSITIVE_INFINITY;
+      for (let i = 0; i + 1 < samples.length; i++) {
+        const before = Math.hypot(z - samples[i].z, r - samples[i].r);
+        const after = Math.hypot(z - samples[i + 1].z, r - samples[i + 1].r);
+        if (before + after >= least) continue;
+        least = before + after;
+        best = { s: samples[i].s + ((samples[i + 1].s - samples[i].s) * before) / (before + after), z, r };
+      }
+      return best;
+    });
+}
+
+/** Two stretches on either side of a corner are one eddy: between them only its weak inmost counter-eddies turn. */
+function merged(stretches: readonly ReversedStretch[], corners: readonly Place[]): ReversedStretch[] {
   const out: ReversedStretch[] = [];
   for (const next of stretches) {
     const last = out[out.length - 1];
     const size = last ? Math.max(last.to - last.from, next.to - next.from) : 0;
-    if (last && next.from - last.to < MERGE_SHARE * size)
+    const around = last && corners.some((corner) => corner.s >= last.to && corner.s <= next.from);
+    if (last && around && next.from - last.to < size)
       out[out.length - 1] = { from: last.from, to: next.to, samples: [...last.samples, ...next.samples] };
     else out.push(next);
   }
   return out;
 }
 
-/** The sharpest bend of the wall within a stretch, else its middle. */
-function bend(samples: readonly WallSample[], stretch: ReversedStretch): { s: number; z: number; r: number } {
-  const inside = samples.filter((sample) => sample.s >= stretch.from - 1e-12 && sample.s <= stretch.to + 1e-12);
-  const middle = inside[inside.length >> 1];
-  let best = { turn: 0.3, s: middle.s, z: middle.z, r: middle.r };
-  const around = samples.filter((_, i) => samples[i + 1]?.s >= stretch.from && samples[i - 1]?.s <= stretch.to);
-  for (let i = 0; i + 1 < around.length; i++) {
-    const [a, b] = [around[i], around[i + 1]];
-    const direct = Math.hypot(b.z - a.z, b.r - a.r);
-    const along = b.s - a.s;
-    const turn = Math.acos(Math.max(-1, Math.min(1, direct / along)));
-    if (turn > best.turn) best = { turn, ...cornerBetween(samples, a, b) };
-  }
-  return best;
-}
-
-/** Corner between two edge middles: half the first edge on from a. */
-function cornerBetween(
-  samples: readonly WallSample[],
-  a: WallSample,
-  b: WallSample,
-): { s: number; z: number; r: number } {
-  const i = samples.indexOf(a);
-  const before = samples[i - 1];
-  const half = before ? edgeHalf(samples, i) : (b.s - a.s) / 2;
-  const direction = before ? Math.hypot(a.z - before.z, a.r - before.r) : 1;
-  const z = before ? a.z + ((a.z - before.z) / direction) * half : (a.z + b.z) / 2;
-  const r = before ? a.r + ((a.r - before.r) / direction) * half : (a.r + b.r) / 2;
-  return { s: a.s + half, z, r };
-}
-
-/** Half length of edge i: middles are half of both edges apart, so lengths follow from the wall's start. */
-function edgeHalf(samples: readonly WallSample[], i: number): number {
-  let half = samples[0].s;
-  for (let j = 1; j <= i; j++) half = samples[j].s - samples[j - 1].s - half;
-  return half;
+/** The wall corner a stretch surrounds or nearly touches, else its own middle. */
+function seat(stretch: ReversedStretch, corners: readonly Place[]): Place {
+  const size = stretch.to - stretch.from;
+  const outside = (place: Place): number => Math.max(stretch.from - place.s, place.s - stretch.to, 0);
+  const near = [...corners].sort((a, b) => outside(a) - outside(b))[0];
+  if (near && outside(near) < size) return near;
+  const middle = stretch.samples[stretch.samples.length >> 1];
+  return { s: (stretch.from + stretch.to) / 2, z: middle.z, r: middle.r };
 }
 
 interface Excess {
@@ -101,37 +101,37 @@ function flood(mesh: TriMesh, excess: Excess, stretch: ReversedStretch, taken: U
   return queue;
 }
 
-function wallEddies(mesh: TriMesh, state: StokesState, excess: Excess, tag: number): Eddy[] {
+/** Strongest circulation among some triangles, and the volume where it exceeds a small share of that. */
+function measure(mesh: TriMesh, excess: Excess, triangles: readonly number[]): { strength: number; volume: number } {
+  let strength = 0;
+  for (const t of triangles)
+    for (let a = 0; a < 6; a++) strength = Math.max(strength, excess.share[mesh.nodes[6 * t + a]]);
+  let volume = 0;
+  for (const t of triangles) {
+    let inside = 0;
+    for (let a = 0; a < 6; a++) if (excess.share[mesh.nodes[6 * t + a]] > EDGE_SHARE * strength) inside++;
+    volume += (triangleVolume(mesh, t) * inside) / 6;
+  }
+  return { strength, volume };
+}
+
+function wallEddies(
+  mesh: TriMesh,
+  state: StokesState,
+  excess: Excess,
+  features: readonly Feature[],
+  tag: number,
+): Eddy[] {
   const samples = wallShear(mesh, state, tag);
-  const volumes = triangleVolumes(mesh);
+  const wall = tag === EDGE.outer ? 'outer' : 'inner';
+  const corners = cornersAlong(samples, features, wall);
   const taken = new Uint8Array(mesh.triangleCount);
-  return merged(reversedStretches(samples)).flatMap((stretch) => {
-    const triangles = flood(mesh, excess, stretch, taken);
-    let strength = 0;
-    let volume = 0;
-    for (const t of triangles) {
-      let inside = 0;
-      for (let a = 0; a < 6; a++) {
-        const share = excess.share[mesh.nodes[6 * t + a]];
-        strength = Math.max(strength, share);
-        if (share > 0) inside++;
-      }
-      volume += (volumes[t] * inside) / 6;
-    }
+  return merged(reversedStretches(samples), corners).flatMap((stretch) => {
+    const { strength, volume } = measure(mesh, excess, flood(mesh, excess, stretch, taken));
     if (strength < LEAST_STRENGTH) return [];
-    const { s, z, r } = bend(samples, stretch);
-    const wall = tag === EDGE.outer ? 'outer' : 'inner';
-    return [
-      {
-        wall,
-        z,
-        r,
-        lengthBefore: Math.max(0, s - stretch.from),
-        lengthAfter: Math.max(0, stretch.to - s),
-        strength,
-        volume,
-      },
-    ];
+    const { s, z, r } = seat(stretch, corners);
+    const reach = { lengthBefore: Math.max(0, s - stretch.from), lengthAfter: Math.max(0, stretch.to - s) };
+    return [{ wall, z, r, ...reach, strength, volume }];
   });
 }
 
@@ -139,13 +139,21 @@ function wallEddies(mesh: TriMesh, state: StokesState, excess: Excess, tag: numb
  * All eddies on both walls, strongest first.
  * @param psi stream function, 0 on the outer wall
  * @param flux Q/(2 pi), m3/s
+ * @param features corners of the walls
  */
-export function findEddies(mesh: TriMesh, state: StokesState, psi: Float64Array, flux: number): Eddy[] {
+export function findEddies(
+  mesh: TriMesh,
+  state: StokesState,
+  psi: Float64Array,
+  flux: number,
+  features: readonly Feature[],
+): Eddy[] {
   const outer = { share: psi.map((value) => Math.max(0, -value / flux)) };
   const inner = { share: psi.map((value) => Math.max(0, value / flux - 1)) };
-  return [...wallEddies(mesh, state, outer, EDGE.outer), ...wallEddies(mesh, state, inner, EDGE.inner)].sort(
-    (a, b) => b.strength - a.strength,
-  );
+  return [
+    ...wallEddies(mesh, state, outer, features, EDGE.outer),
+    ...wallEddies(mesh, state, inner, features, EDGE.inner),
+  ].sort((a, b) => b.strength - a.strength);
 }
 
 /**

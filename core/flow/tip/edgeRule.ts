@@ -1,7 +1,7 @@
 /** Integration along the outlet. */
 
 import type { TriMesh } from '../../math/triMesh.ts';
-import type { StokesState } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 import { eachBoundaryEdge } from './stokesSystem.ts';
 import { EDGE } from './zipper.ts';
 

@@ -1,8 +1,8 @@
 /** Named places on the walls of a tip region, to say where melt dwells and why. */
 
+import { distanceToPiece } from './clearance.ts';
 import { innerWall } from './outline.ts';
 import type { ProfilePoint, TipRegion } from './region.ts';
-import { distanceToPiece } from './regionIssues.ts';
 
 /** Why melt dwells at a place. `wall` is the slow layer on a plain wall. */
 export type DwellCause = 'corner' | 'shoulder' | 'ledge' | 'tip' | 'wall';

@@ -1,7 +1,8 @@
 /** Pressure at the inlet and torque on the screw, from a solved flow. */
 
 import type { TriMesh } from '../../math/triMesh.ts';
-import { type ElementContext, evaluateElement, newElementWork, type StokesState } from './stokesElement.ts';
+import { type ElementContext, evaluateElement, newElementWork } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 import { eachBoundaryEdge, edgeNodes } from './stokesSystem.ts';
 import { EDGE } from './zipper.ts';
 

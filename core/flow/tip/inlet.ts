@@ -1,7 +1,7 @@
 /** Velocity given at the inlet plane and on the turning screw. */
 
 import type { TriMesh } from '../../math/triMesh.ts';
-import type { StokesState } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 import { eachBoundaryEdge, edgeNodes } from './stokesSystem.ts';
 import { EDGE } from './zipper.ts';
 

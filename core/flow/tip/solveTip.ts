@@ -19,8 +19,8 @@ import { applyInlet, type InletProfile } from './inlet.ts';
 import { outlineOf } from './outline.ts';
 import type { TipRegion } from './region.ts';
 import { regionIssues } from './regionIssues.ts';
-import { restState, type StokesState } from './stokesElement.ts';
 import { type Convergence, solveStokes } from './stokesSolve.ts';
+import { restState, type StokesState } from './stokesState.ts';
 import { type StokesSystem, stokesSystem } from './stokesSystem.ts';
 import { streamFunction } from './streamFunction.ts';
 import { NORMAL_FINENESS, scaledFineness, tipMesh } from './tipMesh.ts';
@@ -157,7 +157,9 @@ function solveAge(
   const { age, sound } = ageField(mesh, state, diffusivity);
   const statistics = ageStatistics(mesh, state, age, flow.volumeFlow);
   const spots = deadSpots(mesh, age, statistics.meanTime, regionFeatures(region));
-  return { age, statistics, residence: outletResidence(mesh, state, age), spots, sound };
+  const residence = outletResidence(mesh, state, age);
+  // steep fronts undershoot: what is shown is not, what is balanced is left alone
+  return { age: age.map((value) => Math.max(0, value)), statistics, residence, spots, sound };
 }
 
 /**
@@ -189,7 +191,7 @@ export function solveTipFully(
     pressureDrop: inletPressure(mesh, state),
     torque: tipTorque(system, state),
     volume: meshVolume(mesh),
-    eddies: findEddies(mesh, state, psi, flux),
+    eddies: findEddies(mesh, state, psi, flux, regionFeatures(region)),
     convergence: { ...convergence, converged: convergence.converged && sound },
     meshComplete: complete,
   };

@@ -6,39 +6,8 @@
 import type { TriMesh } from '../../math/triMesh.ts';
 import { POINT_COUNT, POINT_SHAPE, SHAPE_COUNT } from '../../math/triQuadrature.ts';
 import { DIVERGENCE_SIZE, type ElementTables } from './pointShapes.ts';
-
-/** Velocity components: radial, axial and, where the tip turns, circumferential. */
-export type ComponentCount = 2 | 3;
-
-/** Velocity and pressure of a whole mesh. */
-export interface StokesState {
-  readonly components: ComponentCount;
-  /** m/s, [node][component] with components r, z, theta */
-  readonly velocity: Float64Array;
-  /** Bubble amplitudes, m/s, [triangle][component] */
-  readonly bubble: Float64Array;
-  /** Pa, [triangle][corner] */
-  readonly pressure: Float64Array;
-  /** Stress of the last linearisation, Pa, [triangle][point][strain component]; see `strainAt` for the components */
-  readonly stress: Float64Array;
-  /** Viscosity (Pa s) and local index belonging to that stress, [triangle][point][2] */
-  readonly curve: Float64Array;
-}
-
-/** Components of strain and stress, scaled so that e.e = 2 D:D. */
-export const STRAIN_SIZE = 6;
-
-/** A state at rest. */
-export function restState(mesh: TriMesh, components: ComponentCount): StokesState {
-  return {
-    components,
-    velocity: new Float64Array(mesh.x.length * components),
-    bubble: new Float64Array(mesh.triangleCount * components),
-    pressure: new Float64Array(mesh.triangleCount * 3),
-    stress: new Float64Array(mesh.triangleCount * POINT_COUNT * STRAIN_SIZE),
-    curve: new Float64Array(mesh.triangleCount * POINT_COUNT * 2),
-  };
-}
+import { type ComponentCount, gatherVelocity, STRAIN_SIZE, type StokesState } from './stokesState.ts';
+import { linearStress, sharesOf, strainAt } from './strain.ts';
 
 /** Force density in the melt at (z, r), N/m3: radial and axial part into `out`. For checks with known solutions. */
 export type BodyForce = (z: number, r: number, out: Float64Array) => void;
@@ -88,83 +57,6 @@ export function newElementWork(nc: ComponentCount): ElementWork {
     ...{ pressureStep: make(3), spread: make(3), viscosity: 0, shares: make(size), density: make(2) },
     ...{ strain: make(STRAIN_SIZE), stress: make(STRAIN_SIZE), pull: make(size) },
   };
-}
-
-/** Collects the velocity of one triangle, bubble last. */
-export function gatherVelocity(mesh: TriMesh, t: number, state: StokesState, out: Float64Array): void {
-  const nc = state.components;
-  for (let a = 0; a < 6; a++) {
-    const at = mesh.nodes[6 * t + a] * nc;
-    for (let c = 0; c < nc; c++) out[a * nc + c] = state.velocity[at + c];
-  }
-  for (let c = 0; c < nc; c++) out[6 * nc + c] = state.bubble[t * nc + c];
-}
-
-/**
- * Strain at the point whose tables begin at `at`: sqrt2 (Drr, Dzz, Dtt), 2 Drz, 2 Drt, 2 Dzt; 1/s.
- * @returns e.e, the squared shear rate
- */
-export function strainAt(
-  tables: ElementTables,
-  at: number,
-  nc: ComponentCount,
-  local: Float64Array,
-  out: Float64Array,
-): number {
-  const { dr, dz, overR } = tables;
-  let [e0, e1, e2, e3, e4, e5] = [0, 0, 0, 0, 0, 0];
-  for (let a = 0; a < SHAPE_COUNT; a++) {
-    const ur = local[a * nc];
-    const uz = local[a * nc + 1];
-    e0 += dr[at + a] * ur;
-    e1 += dz[at + a] * uz;
-    e2 += overR[at + a] * ur;
-    e3 += dz[at + a] * ur + dr[at + a] * uz;
-    if (nc === 3) {
-      e4 += (dr[at + a] - overR[at + a]) * local[a * nc + 2];
-      e5 += dz[at + a] * local[a * nc + 2];
-    }
-  }
-  out[0] = Math.SQRT2 * e0;
-  out[1] = Math.SQRT2 * e1;
-  out[2] = Math.SQRT2 * e2;
-  out[3] = e3;
-  out[4] = e4;
-  out[5] = e5;
-  return 2 * (e0 * e0 + e1 * e1 + e2 * e2) + e3 * e3 + e4 * e4 + e5 * e5;
-}
-
-/** s . e_a for every local unknown a: the share of a stress in each test function. */
-function sharesOf(tables: ElementTables, at: number, nc: ComponentCount, s: Float64Array, out: Float64Array): void {
-  const { dr, dz, overR } = tables;
-  for (let a = 0; a < SHAPE_COUNT; a++) {
-    out[a * nc] = Math.SQRT2 * (dr[at + a] * s[0] + overR[at + a] * s[2]) + dz[at + a] * s[3];
-    out[a * nc + 1] = Math.SQRT2 * dz[at + a] * s[1] + dr[at + a] * s[3];
-    if (nc === 3) out[a * nc + 2] = (dr[at + a] - overR[at + a]) * s[4] + dz[at + a] * s[5];
-  }
-}
-
-/**
- * Stress of the linearised law at strain e: D e + (1 - n) tau, where D is the tangent of the curve at the stress tau of
- * the last step, D = eta I + (n - 1) eta tau tau / |tau|^2. Linearising at a stress instead of at a strain keeps Newton
- * from overshooting where melt nearly rests (a primal-dual step, after Chan, Golub & Mulet 1999).
- * @returns eta (n - 1) / |tau|^2, the weight of tau tau in D
- */
-export function linearStress(state: StokesState, point: number, e: Float64Array, out: Float64Array): number {
-  const { stress, curve } = state;
-  const eta = curve[2 * point];
-  const index = curve[2 * point + 1];
-  const at = STRAIN_SIZE * point;
-  let along = 0;
-  let square = 0;
-  for (let i = 0; i < STRAIN_SIZE; i++) {
-    along += e[i] * stress[at + i];
-    square += stress[at + i] * stress[at + i];
-  }
-  const slope = square > 0 ? (eta * (index - 1)) / square : 0;
-  const f = slope * along + 1 - index;
-  for (let i = 0; i < STRAIN_SIZE; i++) out[i] = eta * e[i] + f * stress[at + i];
-  return slope;
 }
 
 /** Adds w (e_a . e_b) + c shares_a shares_b to the upper half of the tangent. */

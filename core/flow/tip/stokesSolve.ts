@@ -1,7 +1,8 @@
 /** Newton iteration with an exact line search for the flow of a generalised-Newtonian melt. */
 
 import type { ViscosityLaw } from '../../material/viscosityLaw.ts';
-import { evaluateElement, newElementWork, type StokesState } from './stokesElement.ts';
+import { evaluateElement, newElementWork } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 import {
   factorStokes,
   type Increment,

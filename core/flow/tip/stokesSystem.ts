@@ -10,8 +10,8 @@ import {
   type ElementWork,
   evaluateElement,
   newElementWork,
-  type StokesState,
 } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 import { EDGE } from './zipper.ts';
 
 /** A mesh with its free velocity unknowns ordered for elimination. */

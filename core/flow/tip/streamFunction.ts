@@ -1,7 +1,7 @@
 /** Stokes stream function: flow over 2 pi between a point and the outer wall. */
 
 import type { TriMesh } from '../../math/triMesh.ts';
-import type { StokesState } from './stokesElement.ts';
+import type { StokesState } from './stokesState.ts';
 import { eachBoundaryEdge, edgeNodes } from './stokesSystem.ts';
 import { EDGE } from './zipper.ts';
 

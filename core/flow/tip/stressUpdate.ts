@@ -3,15 +3,9 @@
 import { type ViscosityLaw, viscosityAt } from '../../material/viscosityLaw.ts';
 import { POINT_COUNT, SHAPE_COUNT } from '../../math/triQuadrature.ts';
 import { type CurvePoint, moveToStress, slopeAt } from '../lawInverse.ts';
-import {
-  type ElementContext,
-  gatherVelocity,
-  linearStress,
-  newElementWork,
-  STRAIN_SIZE,
-  type StokesState,
-  strainAt,
-} from './stokesElement.ts';
+import { type ElementContext, newElementWork } from './stokesElement.ts';
+import { gatherVelocity, STRAIN_SIZE, type StokesState } from './stokesState.ts';
+import { linearStress, strainAt } from './strain.ts';
 
 const LEAST_RATE = 1e-9; // of the nominal rate; keeps logarithmic slopes finite at rest
 

@@ -7,7 +7,7 @@ import { type Fineness, sizeField } from './sizing.ts';
 import { zipOutline } from './zipper.ts';
 
 /** Fineness at which the stated accuracies hold; see the reference tests. */
-export const NORMAL_FINENESS: Fineness = { wall: 0.09, corner: 0.05, growth: 0.25, largest: 0.15 };
+export const NORMAL_FINENESS: Fineness = { wall: 0.06, corner: 0.02, growth: 0.25, largest: 0.15 };
 
 /** Most corners a mesh may have. */
 export const CORNER_LIMIT = 40_000;

@@ -2,7 +2,7 @@
 
 import { newTriGeometry, type TriMesh, triGeometry } from '../../math/triMesh.ts';
 import { SHAPE_COUNT, shapeSlopes } from '../../math/triQuadrature.ts';
-import { gatherVelocity, type StokesState } from './stokesElement.ts';
+import { gatherVelocity, type StokesState } from './stokesState.ts';
 import { eachBoundaryEdge, edgeNodes } from './stokesSystem.ts';
 import { EDGE } from './zipper.ts';
 
