@@ -78,6 +78,11 @@ function watch(page: Page): string[] {
   return problems;
 }
 
+/** Waits until what is shown belongs to what is described: no run under way, and one has ended. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('.run-state:not(.busy)', { hasText: /\S/ }).waitFor({ timeout: 90_000 });
+}
+
 /** Saves a picture of the window to test/.out/NAME.png and answers with its path. */
 export async function screenshot(page: Page, name: string): Promise<string> {
   mkdirSync(outFolder, { recursive: true });

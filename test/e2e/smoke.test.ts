@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openWorkbench, screenshot, type Workbench } from './harness.ts';
+import { openWorkbench, screenshot, settled, type Workbench } from './harness.ts';
 
 let workbench: Workbench;
 
@@ -11,9 +11,10 @@ afterAll(async () => {
   await workbench?.close();
 });
 
-test('the page loads without console errors, exceptions, failed requests or policy violations', async () => {
-  await workbench.page.waitForLoadState('networkidle');
+test('the demo is predicted without console errors, exceptions, failed requests or policy violations', async () => {
+  await settled(workbench.page);
   await screenshot(workbench.page, 'smoke');
+  expect(await workbench.page.locator('[role="alert"]').count()).toBe(0);
   expect(await workbench.page.title()).toContain('Augerwright');
   expect(workbench.problems).toEqual([]);
 });

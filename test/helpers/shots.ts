@@ -4,7 +4,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { launchBrowser, outFolder } from '../e2e/browser.ts';
-import { openWorkbench } from '../e2e/harness.ts';
+import { openWorkbench, settled } from '../e2e/harness.ts';
 
 /** One view: what to press or click, from the freshly opened workbench. */
 interface Shot {
@@ -46,7 +46,7 @@ async function takeShot(
 ): Promise<void> {
   const file = shot.file === undefined ? {} : { file: shot.file };
   const workbench = await openWorkbench({ ...look, ...file, browser });
-  await workbench.page.waitForLoadState('networkidle');
+  await settled(workbench.page);
   await shot.reach?.(workbench.page);
   await workbench.page.screenshot({ path });
   for (const problem of workbench.problems) console.error(`${path}: ${problem}`);
