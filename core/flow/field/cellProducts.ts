@@ -8,16 +8,24 @@ export interface CellProducts {
   readonly right: Float64Array;
   /** local x local, lower triangle in use. */
   readonly matrix: Float64Array;
+  /** First of each pair of functions; pairs stay within a field, so the last of an odd number overlaps its neighbour. */
+  readonly starts: Int32Array;
 }
 
-/** Scratch for an even number of functions and vectors of a greatest length. */
+/** Scratch for the functions of both fields and vectors of a greatest length. */
 export function cellProducts(local: number, longest: number): CellProducts {
+  const half = local / 2;
+  const starts: number[] = [];
+  for (let field = 0; field < 2; field++) {
+    for (let i = 0; i < half; i += 2) starts.push(field * half + Math.min(i, half - 2));
+  }
   return {
     local,
     stride: longest,
     left: new Float64Array(local * longest),
     right: new Float64Array(local * longest),
     matrix: new Float64Array(local * local),
+    starts: Int32Array.from(starts),
   };
 }
 
@@ -31,11 +39,13 @@ export interface RowRanges {
 
 /** Fills the lower triangle of the matrix. The functions of psi are the first half. */
 export function multiplyCell(products: CellProducts, ranges: RowRanges): void {
-  const { local } = products;
-  const half = local / 2;
+  const { starts } = products;
+  const half = products.local / 2;
   const { bothFrom, alongFrom, count, end } = ranges;
-  for (let a = 0; a < local; a += 2) {
-    for (let b = 0; b <= a; b += 2) {
+  for (let i = 0; i < starts.length; i++) {
+    const a = starts[i];
+    for (let j = 0; j <= i; j++) {
+      const b = starts[j];
       const from = a < half ? 0 : bothFrom;
       const to = b < half ? alongFrom : count;
       block(products, a, b, from, to, count, end);

@@ -64,37 +64,40 @@ interface Run {
   readonly options: ChannelOptions;
   coefs: Float64Array;
   last: SolveEnd;
+  /** The solver holds the factor of a Newtonian law, which serves every gradient. */
+  factored: boolean;
 }
 
 function startRun(prepared: PreparedChannel, law: ViscosityLaw, motion: ChannelMotion, options: ChannelOptions): Run {
   const scales = channelScales(prepared, law, motion);
-  const limits = { tolerance: options.tolerance ?? 1e-3, mostIterations: options.mostIterations ?? 60 };
+  const limits = { tolerance: options.tolerance ?? 3e-3, mostIterations: options.mostIterations ?? 60 };
   const solver = flowSolver(prepared.space, dimensionlessLaw(law, scales), limits);
   const { coefs, end } = newtonianStart(prepared, 0);
-  return { prepared, law, motion, scales, solver, options, coefs, last: end };
+  return { prepared, law, motion, scales, solver, options, coefs, last: end, factored: false };
 }
 
 /** Newtonian field at a load: the start of every run, and the way out when a warm start fails. */
 function newtonianStart(prepared: PreparedChannel, load: number): { coefs: Float64Array; end: SolveEnd } {
   const coefs = liftedCoefficients(prepared.space, prepared.lid);
   const linear = flowSolver(prepared.space, NEWTONIAN, { tolerance: 1, mostIterations: 1 });
-  return { coefs, end: solveFlow(linear, coefs, load, 'load') };
+  return { coefs, end: solveFlow(linear, coefs, { load, flow: null }) };
 }
 
-/** Next solution of a run, at a dimensionless load or half-section flow. */
-function advance(run: Run, load: number, target: 'load' | number): ChannelState {
-  const { solver, prepared } = run;
-  if (target === 'load') moveCoefficients(prepared.space, run.coefs, run.last.response, load - run.last.load);
-  let end = solveFlow(solver, run.coefs, load, target);
+/** Next solution of a run, at a dimensionless load, or with a half-section flow when one is given. */
+function advance(run: Run, load: number, flow: number | null): ChannelState {
+  const { solver, prepared, law } = run;
+  if (flow === null) moveCoefficients(prepared.space, run.coefs, run.last.response, load - run.last.load);
+  let end = solveFlow(solver, run.coefs, { load, flow, reuseFactor: run.factored });
   if (!end.converged) {
     const fresh = newtonianStart(prepared, 0);
-    const again = solveFlow(solver, fresh.coefs, load, target);
+    const again = solveFlow(solver, fresh.coefs, { load, flow });
     if (again.converged) {
       run.coefs = fresh.coefs;
       end = { ...again, iterations: again.iterations + end.iterations };
     }
   }
   run.last = end;
+  run.factored = law.model === 'newtonian' && end.converged;
   return stateOf(run, end);
 }
 
@@ -150,7 +153,7 @@ export function channelCurve(
 ): ChannelState[] {
   const prepared = 'space' in section ? section : prepareChannel(section, options);
   const run = startRun(prepared, law, motion, options);
-  return gradients.map((gradient) => advance(run, gradient * run.scales.loadPerGradient, 'load'));
+  return gradients.map((gradient) => advance(run, gradient * run.scales.loadPerGradient, null));
 }
 
 /**

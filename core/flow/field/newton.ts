@@ -37,6 +37,16 @@ export interface SolveEnd extends Sums {
   readonly response: Float64Array;
 }
 
+/** Where a solve starts and what it seeks. */
+export interface SolveGoal {
+  /** Dimensionless load to start with. */
+  readonly load: number;
+  /** Half-section flow to meet by changing the load; null keeps the load. */
+  readonly flow: number | null;
+  /** The tangent is constant (Newtonian) and the solver's factor is that of an earlier solve. */
+  readonly reuseFactor?: boolean;
+}
+
 /** Solver for a space and a law. */
 export function flowSolver(space: ChannelSpace, rheology: Rheology, options: NewtonOptions): FlowSolver {
   const factor = bandMatrix(space.dofs, space.bandwidth);
@@ -69,35 +79,26 @@ function product(a: Float64Array, b: Float64Array): number {
 
 /**
  * Solves from the coefficients given, which are overwritten by the solution.
- * @param target 'load' keeps the load; a number adjusts the load until the half-section flow equals it
  */
-export function solveFlow(
-  solver: FlowSolver,
-  coefs: Float64Array,
-  startLoad: number,
-  target: 'load' | number,
-): SolveEnd {
+export function solveFlow(solver: FlowSolver, coefs: Float64Array, goal: SolveGoal): SolveEnd {
   const { space, rheology, options, factor, work } = solver;
   const unit = unitLoad(space);
   const step = new Float64Array(space.dofs);
   const response = new Float64Array(space.dofs);
-  let load = startLoad;
-  let sums = assemble(space, rheology, coefs, load, work, 'newton');
+  let factored = goal.reuseFactor === true;
+  let load = goal.load;
+  let sums = assemble(space, rheology, coefs, load, work, factored ? 'residual' : 'newton');
   let residual = Number.POSITIVE_INFINITY;
   let flowSlope = Number.NaN;
   let iterations = 0;
   let converged = false;
   while (iterations < options.mostIterations && !converged) {
     iterations++;
-    if (!factorBand(factor)) break;
-    for (let k = 0; k < step.length; k++) {
-      step[k] = -work.residual[k];
-      response[k] = -unit[k];
-    }
-    solveBand(factor, step);
-    solveBand(factor, response);
+    if (!factored && !factorBand(factor)) break;
+    factored = false;
+    solveBoth(solver, unit, step, response);
     flowSlope = product(unit, response);
-    const shift = target === 'load' ? 0 : (target - sums.flow - product(unit, step)) / flowSlope;
+    const shift = goal.flow === null ? 0 : (goal.flow - sums.flow - product(unit, step)) / flowSlope;
     load += shift;
     for (let k = 0; k < step.length; k++) {
       work.residual[k] += shift * unit[k];
@@ -109,6 +110,17 @@ export function solveFlow(
     sums = search(solver, coefs, load, step, slope, converged);
   }
   return { ...sums, load, converged, iterations, residual, flowSlope, response };
+}
+
+/** Newton step from the residual, and change with a unit of load, by the factor at hand. */
+function solveBoth(solver: FlowSolver, unit: Float64Array, step: Float64Array, response: Float64Array): void {
+  const { factor, work } = solver;
+  for (let k = 0; k < step.length; k++) {
+    step[k] = -work.residual[k];
+    response[k] = -unit[k];
+  }
+  solveBand(factor, step);
+  solveBand(factor, response);
 }
 
 /** Moves along a step until the slope of J along it is well below its start; returns the sums there. */

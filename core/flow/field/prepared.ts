@@ -13,7 +13,7 @@ import { sectionShape } from './sectionShape.ts';
 export interface ChannelOptions {
   /** Factor on all cell sizes, default 1 (flow within 0.3 %); 0.5 for residence times and references. */
   readonly coarseness?: number;
-  /** Stop when the last Newton step is below this, relative in the energy norm; default 1e-3 (left after it: about 1e-6). */
+  /** Stop when the last Newton step is below this, relative in the energy norm; default 3e-3 (flow then within 2e-4). */
   readonly tolerance?: number;
   /** Default 60. */
   readonly mostIterations?: number;
