@@ -28,8 +28,8 @@ describe('a valid design', () => {
       length: 0.055,
       leadStart: 0.014,
       leadEnd: 0.014,
-      rootDiameterStart: 0.007,
-      rootDiameterEnd: 0.0106,
+      rootDiameterStart: 0.0064,
+      rootDiameterEnd: 0.0104,
       starts: 1,
       flightWidth: 0.002,
       flankAngle: 0,
@@ -233,7 +233,7 @@ describe('issues of a design', () => {
     const [first] = result.ok ? [] : result.issues;
     expect(first && issueText(first)).toBe(
       'revisions[2].screw.sections[0].rootFilletMm: Section 1 "feed": the root fillet does not fit the channel at the ' +
-        "section's start. Found: 4 mm. Allowed: at most 3.4 mm, the flight's height. Reduce the fillet.",
+        "section's start. Found: 4 mm. Allowed: at most 3.7 mm, the flight's height. Reduce the fillet.",
     );
   });
 });
