@@ -24,16 +24,20 @@ function readInk(element: Element): Ink {
   };
 }
 
+/** Height of the charts beside the figures, px. */
+export const curveHeight = 230;
+
 /** What a chart draws. `options` must be stable between renders that only change data. */
 export interface ChartProps {
   readonly label: string;
   readonly data: uPlot.AlignedData;
   options(ink: Ink): Omit<uPlot.Options, 'width' | 'height'>;
-  readonly onReady?: (plot: uPlot) => void;
+  /** height of the plot without its legend, px; the box's own height where left out */
+  readonly height?: number;
 }
 
-/** The chart; its box decides its size. */
-export function Chart({ label, data, options, onReady }: ChartProps) {
+/** The chart; its box decides its width. */
+export function Chart({ label, data, options, height }: ChartProps) {
   const box = useRef<HTMLDivElement>(null);
   const plot = useRef<uPlot | null>(null);
   const latest = useRef(data);
@@ -43,10 +47,12 @@ export function Chart({ label, data, options, onReady }: ChartProps) {
   useEffect(() => {
     const element = box.current;
     if (!element) return;
-    const sized = () => ({ width: Math.max(80, element.clientWidth), height: Math.max(60, element.clientHeight) });
+    const sized = () => ({
+      width: Math.max(80, element.clientWidth),
+      height: height ?? Math.max(60, element.clientHeight),
+    });
     const made = new uPlot({ ...options(readInk(element)), ...sized() }, latest.current, element);
     plot.current = made;
-    onReady?.(made);
     const observer = new ResizeObserver(() => made.setSize(sized()));
     observer.observe(element);
     return () => {
@@ -54,7 +60,7 @@ export function Chart({ label, data, options, onReady }: ChartProps) {
       made.destroy();
       plot.current = null;
     };
-  }, [options, theme, onReady]);
+  }, [options, theme, height]);
   useEffect(() => plot.current?.setData(data), [data]);
   return <div className="chart" ref={box} role="img" aria-label={label} />;
 }

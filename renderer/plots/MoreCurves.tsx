@@ -5,7 +5,7 @@ import type uPlot from 'uplot';
 import { formatNumber, type PresentedSeries } from '../../core/index.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
-import { axis, Chart, type Ink } from './Chart.tsx';
+import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
 
 const words = text.curve;
 
@@ -18,7 +18,8 @@ function optionsFor(lines: readonly PresentedSeries[]) {
     const reading = (unit: string) => (_: uPlot, value: number | null) =>
       value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
     return {
-      scales: { x: { time: false } },
+      // Times run over decades: the first melt leaves early, the last of it very late.
+      scales: { x: first?.xUnit === 's' ? { time: false, distr: 3 } : { time: false } },
       cursor: { drag: { x: false, y: false } },
       axes: [
         axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26 }),
@@ -73,7 +74,7 @@ export function MoreCurves() {
           ))}
         </select>
       </header>
-      <Chart label={offered.get(chosen) ?? ''} data={data} options={options} />
+      <Chart label={offered.get(chosen) ?? ''} data={data} options={options} height={curveHeight} />
     </section>
   );
 }

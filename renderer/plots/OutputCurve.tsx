@@ -4,7 +4,7 @@ import { useMemo } from 'react';
 import type uPlot from 'uplot';
 import { formatNumber, fromSi, type Prediction } from '../../core/index.ts';
 import { text } from '../strings.ts';
-import { axis, Chart, type Ink } from './Chart.tsx';
+import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
 
 const words = text.curve;
 
@@ -84,7 +84,7 @@ export function OutputCurve({ prediction }: { readonly prediction: Prediction })
   return (
     <section className="curve" aria-label={words.title}>
       <h2>{words.title}</h2>
-      <Chart label={words.title} data={data} options={options} />
+      <Chart label={words.title} data={data} options={options} height={curveHeight} />
     </section>
   );
 }

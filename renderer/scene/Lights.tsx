@@ -12,7 +12,7 @@ export function Lights() {
     const generator = new PMREMGenerator(gl);
     const surroundings = generator.fromScene(new RoomEnvironment(), 0.04);
     scene.environment = surroundings.texture;
-    scene.environmentIntensity = 0.75;
+    scene.environmentIntensity = 0.6;
     invalidate();
     return () => {
       scene.environment = null;
@@ -22,7 +22,7 @@ export function Lights() {
   }, [gl, scene, invalidate]);
   return (
     <>
-      <directionalLight position={[-200, 500, 600]} intensity={1.5} />
+      <directionalLight position={[-200, 500, 600]} intensity={1.1} />
       <directionalLight position={[500, -200, 300]} intensity={0.35} />
     </>
   );

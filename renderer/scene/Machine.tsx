@@ -9,8 +9,8 @@ import { useView } from '../store/view.ts';
 import { worldPerMetre } from './frame.ts';
 import { type Cut, type Finish, Solid } from './Solid.tsx';
 
-const steel = { colour: '#c3c9d0', cutColour: '#8d99a8', metalness: 0.85, roughness: 0.32, opacity: 1 };
-const barrelSteel = { colour: '#7f8a96', cutColour: '#5d6875', metalness: 0.7, roughness: 0.48, opacity: 1 };
+const steel = { colour: '#a3abb4', cutColour: '#8d99a8', metalness: 0.85, roughness: 0.32, opacity: 1 };
+const barrelSteel = { colour: '#73808d', cutColour: '#5d6875', metalness: 0.7, roughness: 0.48, opacity: 1 };
 const copper = { colour: '#c98a55', cutColour: '#9a6237', metalness: 0.85, roughness: 0.36, opacity: 1 };
 
 /** Angles about the axis, up from the viewer, between which barrel and nozzle are opened, rad. */

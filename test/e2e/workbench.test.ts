@@ -1,0 +1,143 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { launchBrowser } from './browser.ts';
+import { openWorkbench, screenshot, type Workbench } from './harness.ts';
+
+let browser: Browser;
+let workbench: Workbench;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser?.close();
+});
+
+beforeEach(async () => {
+  workbench = await openWorkbench({
+    browser,
+    reducedMotion: 'reduce',
+    readySelector: '.results[data-stale="false"] [data-testid="output"]',
+  });
+  await workbench.page.waitForSelector('.scene canvas');
+});
+
+afterEach(async () => {
+  await workbench?.close();
+});
+
+interface Seen {
+  readonly output: string;
+  readonly hash: string;
+  readonly triangles: number;
+}
+
+/** What the window says of output and solid, once both are current. */
+async function seen(): Promise<Seen> {
+  const { page } = workbench;
+  await page.waitForSelector('.results[data-stale="false"]');
+  return page.evaluate(() => {
+    const scene = document.querySelector<HTMLElement>('.scene');
+    return {
+      output: document.querySelector('[data-testid="output"]')?.textContent ?? '',
+      hash: scene?.dataset.meshHash ?? '',
+      triangles: Number(scene?.dataset.triangles),
+    };
+  });
+}
+
+const field = (label: string) => workbench.page.getByRole('textbox', { name: label, exact: true });
+
+/** Waits until the solid is another one than `before` and everything is current. */
+async function seenAfter(before: Seen): Promise<Seen> {
+  await workbench.page.waitForFunction(
+    (hash) => document.querySelector<HTMLElement>('.scene')?.dataset.meshHash !== hash,
+    before.hash,
+  );
+  return seen();
+}
+
+const picture = async () => {
+  await workbench.page.waitForTimeout(500);
+  return (await workbench.page.locator('.scene canvas').screenshot()).toString('base64');
+};
+
+test('a changed depth changes the numbers and the solid, and undo brings both back', async () => {
+  const { page } = workbench;
+  const before = await seen();
+  const pictureBefore = await picture();
+  expect(before.triangles).toBeGreaterThan(1000);
+  const depth = field('Section 3, Root Ø end');
+  const typedBefore = await depth.inputValue();
+  await depth.fill('9.2 mm');
+  await depth.press('Enter');
+  const changed = await seenAfter(before);
+  expect(changed.output).not.toBe(before.output);
+  expect(await depth.inputValue()).toBe('9.2');
+  expect((await picture()) === pictureBefore).toBe(false);
+  await screenshot(page, 'workbench-changed');
+
+  await page.getByRole('button', { name: /^Undo: Root Ø end/ }).click();
+  const restored = await seenAfter(changed);
+  expect(restored).toEqual(before);
+  expect(await depth.inputValue()).toBe(typedBefore);
+  expect((await picture()) === pictureBefore).toBe(true);
+
+  await page.keyboard.press('Control+Shift+Z');
+  expect(await seenAfter(restored)).toEqual(changed);
+  expect(workbench.problems).toEqual([]);
+});
+
+test('a refused value stays typed, says what is allowed, and leaves the results alone', async () => {
+  const before = await seen();
+  const depth = field('Section 3, Root Ø end');
+  await depth.fill('12 rpm');
+  await depth.press('Enter');
+  expect(await depth.inputValue()).toBe('12 rpm');
+  expect(await depth.getAttribute('aria-invalid')).toBe('true');
+  expect(await workbench.page.locator('#section-issues').textContent()).toMatch(/Section 3.*rotation.*mm/s);
+  expect(await seen()).toEqual(before);
+  await depth.press('Escape');
+  expect(await depth.getAttribute('aria-invalid')).toBe('false');
+});
+
+test('a root that does not fit the bore stops the prediction, keeps the old results and leads to the field', async () => {
+  const { page } = workbench;
+  const { output } = await seen();
+  await field('Section 3, Root Ø end').fill('20');
+  await field('Section 3, Root Ø end').press('Enter');
+  const refused = page.locator('.results .refused');
+  await refused.waitFor();
+  expect(await page.getAttribute('.results', 'data-stale')).toBe('true');
+  expect(await page.locator('[data-testid="output"]').textContent()).toBe(output);
+  await page.getByRole('tab', { name: 'Barrel' }).click();
+  await refused.getByRole('button').first().click();
+  await page.waitForFunction(() => document.activeElement?.getAttribute('data-path')?.includes('rootDiameter'));
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-invalid'))).toBe('true');
+});
+
+test('a finding marks its place in the drawing', async () => {
+  const { page } = workbench;
+  expect(await page.locator('.draw-mark').count()).toBe(0);
+  await page.locator('.finding-head').first().waitFor();
+  const show = page.getByRole('button', { name: 'Show where' });
+  for (const head of await page.locator('.finding-head').all()) {
+    if ((await show.count()) > 0) break;
+    await head.click();
+  }
+  await show.first().click();
+  expect(await page.locator('.draw-mark').count()).toBe(1);
+});
+
+test('another revision is another machine; a branch of it can be edited', async () => {
+  const { page } = workbench;
+  const before = await seen();
+  await page.getByRole('button', { name: /^A: / }).click();
+  const first = await seenAfter(before);
+  expect(first.output).not.toBe(before.output);
+  expect(await field('Section 1, Length').isEditable()).toBe(false);
+  await page.getByRole('button', { name: 'Branch it' }).click();
+  await page.locator('.locked-note').waitFor({ state: 'detached' });
+  expect(await field('Section 1, Length').isEditable()).toBe(true);
+});
