@@ -1,25 +1,27 @@
 /** Whether the end of the screw fits the bore ahead of it. */
 
+import { boreOutline } from '../geometry/bore.ts';
+import { sectionsLength } from '../geometry/profile.ts';
+import { tipOutline, tipShape } from '../geometry/tip.ts';
 import type { Revision } from '../project/schema.ts';
 import type { Issue } from '../result.ts';
 import { fromSi, toSi } from '../units.ts';
+import { firstNarrowing, leastClearance, type MeridianPoint } from './clearance.ts';
 import { barrelOf, nozzleOf, screwOf } from './convert.ts';
 import { brokenRules, mmText, type Path, type Rule, slackMm } from './issueList.ts';
-import {
-  boreOutline,
-  firstNarrowing,
-  lastRootDiameter,
-  leastClearance,
-  screwSectionsLength,
-  tipOutline,
-} from './outline.ts';
 
 /** Least distance between a turning tip and the wall: below it they rub once warm (common practice). mm */
 export const leastTipClearanceMm = 0.05;
 
+/** Chords that stand for a hemisphere's quarter circle. */
+const arcChords = 24;
+
+const boreOf = (revision: Revision): readonly MeridianPoint[] =>
+  boreOutline({ barrel: barrelOf(revision), nozzle: nozzleOf(revision) });
+
 function pinRules(revision: Revision, path: Path): readonly Rule[] {
   const { tip } = revision.screw;
-  const bodyMm = fromSi(lastRootDiameter(screwOf(revision)), 'mm');
+  const bodyMm = fromSi(2 * tipShape({ screw: screwOf(revision) }).bodyRadius, 'mm');
   return [
     {
       holds: tip.pinDiameterMm <= bodyMm + slackMm,
@@ -43,7 +45,7 @@ function pinRules(revision: Revision, path: Path): readonly Rule[] {
 }
 
 function lengthRule(revision: Revision, path: Path): Rule {
-  const sectionsMm = fromSi(screwSectionsLength(screwOf(revision)), 'mm');
+  const sectionsMm = fromSi(sectionsLength(screwOf(revision)), 'mm');
   const { lengthMm } = revision.barrel;
   return {
     holds: sectionsMm <= lengthMm + slackMm,
@@ -57,8 +59,8 @@ function lengthRule(revision: Revision, path: Path): Rule {
 }
 
 function contactRule(revision: Revision, path: Path): Rule {
-  const tip = tipOutline(screwOf(revision));
-  const bore = boreOutline(barrelOf(revision), nozzleOf(revision));
+  const tip = tipOutline(tipShape({ screw: screwOf(revision) }), arcChords);
+  const bore = boreOf(revision);
   const gapMm = fromSi(leastClearance(tip, bore), 'mm');
   const through = gapMm === Number.NEGATIVE_INFINITY;
   return {
@@ -76,11 +78,8 @@ function contactRule(revision: Revision, path: Path): Rule {
 function flightEndRule(revision: Revision, path: Path): Rule {
   const { sections, radialClearanceMm } = revision.screw;
   const flightMm = revision.barrel.boreDiameterMm / 2 - radialClearanceMm;
-  const narrowMm = fromSi(
-    firstNarrowing(boreOutline(barrelOf(revision), nozzleOf(revision)), toSi(flightMm, 'mm')),
-    'mm',
-  );
-  const endMm = fromSi(screwSectionsLength(screwOf(revision)), 'mm');
+  const narrowMm = fromSi(firstNarrowing(boreOf(revision), toSi(flightMm, 'mm')), 'mm');
+  const endMm = fromSi(sectionsLength(screwOf(revision)), 'mm');
   const limitMm = narrowMm - leastTipClearanceMm;
   return {
     holds: sections[sections.length - 1]?.kind !== 'flighted' || endMm < limitMm + slackMm,

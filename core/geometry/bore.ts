@@ -1,7 +1,13 @@
 /** The wetted outer wall: the barrel's bore, then the nozzle's segments. */
 
-import type { Design } from '../design/types.ts';
+import type { Barrel, Nozzle } from '../design/types.ts';
 import { frustum, type RevolvedPiece } from './revolved.ts';
+
+/** What the bore is made of: a design, or its two parts before they are checked. */
+export interface BoreParts {
+  readonly barrel: Barrel;
+  readonly nozzle: Nozzle;
+}
 
 /** A nozzle segment with its place. m. */
 export interface PlacedSegment {
@@ -12,7 +18,7 @@ export interface PlacedSegment {
 }
 
 /** The nozzle's segments with their places, in the direction of flow. */
-export function placeSegments(design: Design): PlacedSegment[] {
+export function placeSegments(design: BoreParts): PlacedSegment[] {
   let start = design.barrel.length;
   return design.nozzle.segments.map((segment) => {
     const end = start + segment.length;
@@ -23,12 +29,12 @@ export function placeSegments(design: Design): PlacedSegment[] {
 }
 
 /** z of the orifice, m. */
-export function boreEnd(design: Design): number {
+export function boreEnd(design: BoreParts): number {
   return design.nozzle.segments.reduce((sum, segment) => sum + segment.length, design.barrel.length);
 }
 
 /** Bore of barrel and nozzle as pieces of revolution from z = 0; flat shoulders have no length and are left out. */
-export function borePieces(design: Design): RevolvedPiece[] {
+export function borePieces(design: BoreParts): RevolvedPiece[] {
   const { length, boreDiameter } = design.barrel;
   const nozzle = placeSegments(design)
     .filter(({ start, end }) => end > start)
@@ -37,7 +43,7 @@ export function borePieces(design: Design): RevolvedPiece[] {
 }
 
 /** The bore's r-z polyline from z = 0 to the orifice, m; steps and flat shoulders are two points on one plane. */
-export function boreOutline(design: Design): { z: number; r: number }[] {
+export function boreOutline(design: BoreParts): { z: number; r: number }[] {
   const radius = design.barrel.boreDiameter / 2;
   const points = [
     { z: 0, r: radius },
@@ -54,7 +60,7 @@ export function boreOutline(design: Design): { z: number; r: number }[] {
 }
 
 /** Where the bore narrows, m: cones from start to end, steps and flat shoulders with both on one plane. */
-export function narrowings(design: Design): { start: number; end: number }[] {
+export function narrowings(design: BoreParts): { start: number; end: number }[] {
   const points = boreOutline(design);
   const found: { start: number; end: number }[] = [];
   points.forEach((point, i) => {
@@ -68,7 +74,7 @@ export function narrowings(design: Design): { start: number; end: number }[] {
  * Axial distance from `z` (m) to the first narrowing after it, m; negative where z lies inside a cone; the distance to
  * the orifice where nothing narrows any more.
  */
-export function gapToNarrowing(design: Design, z: number): number {
+export function gapToNarrowing(design: BoreParts, z: number): number {
   const next = narrowings(design).find(({ start, end }) => start >= z || end > z);
   return (next ? next.start : boreEnd(design)) - z;
 }

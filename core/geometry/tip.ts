@@ -4,7 +4,7 @@
  * diameter is thus a blunted tip.
  */
 
-import type { Design } from '../design/types.ts';
+import type { Screw } from '../design/types.ts';
 import { sectionsLength } from './profile.ts';
 import { frustum, type RevolvedPiece } from './revolved.ts';
 
@@ -27,14 +27,14 @@ function bodyLength(kind: TipShape['kind'], includedAngle: number, radius: numbe
   return Math.sqrt(radius ** 2 - pinRadius ** 2);
 }
 
-/** Shape of a design's tip. */
-export function tipShape(design: Design): TipShape {
-  const { tip, sections } = design.screw;
+/** Shape of the tip of a design, or of anything else with a screw. */
+export function tipShape({ screw }: { readonly screw: Screw }): TipShape {
+  const { tip, sections } = screw;
   const last = sections[sections.length - 1];
   const radius = last ? last.rootDiameterEnd / 2 : 0;
   const pinRadius = tip.pinDiameter / 2;
   const length = bodyLength(tip.kind, tip.includedAngle, radius, pinRadius);
-  const start = sectionsLength(design.screw);
+  const start = sectionsLength(screw);
   const end = start + length + (pinRadius > 0 ? tip.pinLength : 0);
   return { kind: tip.kind, start, bodyRadius: radius, bodyLength: length, pinRadius, end };
 }

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boreOutline as checkedBore, tipOutline as checkedTip, leastRadiusAt } from '../../../core/design/outline.ts';
 import type { Design } from '../../../core/design/types.ts';
 import { validateDesign } from '../../../core/design/validate.ts';
 import { barrelMesh } from '../../../core/geometry/barrelMesh.ts';
@@ -11,7 +10,6 @@ import { nozzleBodyVolume, nozzleMesh } from '../../../core/geometry/nozzleMesh.
 import { screwMesh } from '../../../core/geometry/screwMesh.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import { measureGeometry } from '../../../core/geometry/summary.ts';
-import { tipPieces, tipShape } from '../../../core/geometry/tip.ts';
 import { anyDesign, pinned } from '../../helpers/arbitraries.ts';
 import { exampleNames, expectOk, loadExample } from '../../helpers/projects.ts';
 import { judge } from './manifold.ts';
@@ -57,19 +55,6 @@ describe.each(examples)('geometry of %s', (_, design) => {
       }, 0);
     const bore = (Math.PI / 4) * boreDiameter ** 2 * length + nozzle;
     expect((channelVolume + screwVolume + tipVolume + nozzleVolume) / bore).toBeCloseTo(1, 5);
-  });
-
-  it('has the tip and bore that validation judged', () => {
-    const [tip, bore] = [checkedTip(design.screw), checkedBore(design.barrel, design.nozzle)];
-    for (const piece of borePieces(design)) {
-      const z = (piece.from + piece.to) / 2;
-      expect(piece.radius(z)).toBeCloseTo(leastRadiusAt(bore, z), 12);
-    }
-    expect(tip[tip.length - 1]?.z).toBeCloseTo(tipShape(design).end, 12);
-    for (const piece of tipPieces(tipShape(design))) {
-      const z = piece.from + 0.4 * (piece.to - piece.from);
-      expect(Math.abs(piece.radius(z) - leastRadiusAt(tip, z))).toBeLessThan(1e-3 * design.barrel.boreDiameter);
-    }
   });
 });
 

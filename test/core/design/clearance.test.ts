@@ -1,49 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  firstNarrowing,
-  leastClearance,
-  leastRadiusAt,
-  type MeridianPoint,
-  tipBodyLength,
-  tipOutline,
-} from '../../../core/design/outline.ts';
-import type { ScrewTip } from '../../../core/design/types.ts';
-import { anyDesign, pinned } from '../../helpers/arbitraries.ts';
+import { firstNarrowing, leastClearance, leastRadiusAt, type MeridianPoint } from '../../../core/design/clearance.ts';
 
 const points = (...pairs: [z: number, r: number][]): MeridianPoint[] => pairs.map(([z, r]) => ({ z, r }));
-const tip = (kind: ScrewTip['kind'], angleDeg: number, pinDiameter = 0, pinLength = 0): ScrewTip => ({
-  kind,
-  includedAngle: (angleDeg * Math.PI) / 180,
-  pinDiameter,
-  pinLength,
-});
-
-describe('tipBodyLength', () => {
-  it.each<[string, ScrewTip, number]>([
-    ['flat', tip('flat', 180), 0],
-    ['cone of 60 degrees', tip('cone', 60), 5 / Math.tan(Math.PI / 6)],
-    ['cone of 90 degrees cut off at a pin', tip('cone', 90, 4, 1), 3],
-    ['hemisphere', tip('hemisphere', 0), 5],
-    ['hemisphere that a pin of 6 leaves', tip('hemisphere', 0, 6, 1), 4],
-  ])('of a %s on a root of 10', (_, shape, expected) => {
-    expect(tipBodyLength(shape, 10)).toBeCloseTo(expected, 12);
-  });
-
-  it('ends the outline on the axis, never stepping back', () => {
-    fc.assert(
-      fc.property(anyDesign, ({ screw }) => {
-        const line = tipOutline(screw);
-        line.slice(1).forEach((p, i) => {
-          expect(p.z).toBeGreaterThanOrEqual((line[i]?.z ?? 0) - 1e-15);
-          expect(p.r).toBeLessThanOrEqual((line[i]?.r ?? 0) + 1e-15);
-        });
-        expect(line[line.length - 1]?.r).toBe(0);
-      }),
-      pinned(60),
-    );
-  });
-});
 
 describe('leastClearance', () => {
   const bore = points([0, 7], [20, 7], [20, 2], [40, 2]);
