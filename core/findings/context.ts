@@ -3,7 +3,8 @@
 import type { Design } from '../design/types.ts';
 import type { DrivenPoint } from '../prediction/drivenPoint.ts';
 import type { Machine } from '../prediction/machine.ts';
-import type { Finding, Prediction } from '../prediction/types.ts';
+import type { Prediction } from '../prediction/types.ts';
+import type { Finding } from './types.ts';
 
 /** Everything known when findings are made. */
 export interface FindingContext {

@@ -1,6 +1,5 @@
 /** The table of all finding rules, and its evaluation. Adding a finding is one entry in one group. */
 
-import type { Finding } from '../prediction/types.ts';
 import { cautionRules } from './cautionRules.ts';
 import type { FindingContext, FindingRule } from './context.ts';
 import { driveRules } from './driveRules.ts';
@@ -8,6 +7,7 @@ import { feedRules } from './feedRules.ts';
 import { flowRules } from './flowRules.ts';
 import { heatRules } from './heatRules.ts';
 import { printRules } from './printRules.ts';
+import type { Finding } from './types.ts';
 
 /** Every rule, in the order in which the material meets what they look at; cautions last. */
 export const findingRules: readonly FindingRule[] = [

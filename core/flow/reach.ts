@@ -2,6 +2,7 @@
 
 import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
 import { annulusFlow } from './annulus.ts';
+import { axialLeak, type Land, landOf, leakPressed, leakStiffness } from './leakage.ts';
 import { createPlateSolver, type PlateFlow, type PlateSolver, solvePlate } from './plate.ts';
 import { dragShapeFactor, pressureShapeFactor } from './shapeFactors.ts';
 
@@ -39,9 +40,9 @@ export interface Reach {
 export interface ReachFlow {
   /** dp/dz along the axis, Pa/m; positive where the screw builds pressure */
   readonly gradient: number;
-  /** flow it would carry without a gradient, m³/s */
+  /** flow it would carry without a gradient, what the land drags back taken off, m³/s */
   readonly openFlow: number;
-  /** axial flow lost over the flights, m³/s, part of neither of the above */
+  /** axial flow lost over the flights, m³/s */
   readonly leakFlow: number;
   /** power the turning screw puts in per axial length: channel, flight land, W/m */
   readonly channelPower: number;
@@ -106,27 +107,43 @@ function plainReach(reach: Reach, law: ViscosityLaw, screwSpeed: number, volumeF
 function flightedReach(reach: Reach, law: ViscosityLaw, screwSpeed: number, volumeFlow: number): ReachFlow {
   const { shape } = reach;
   const speed = 2 * Math.PI * shape.barrelRadius * screwSpeed;
-  const downSpeed = speed * Math.cos(shape.helixBarrel);
-  const crossSpeed = speed * Math.sin(shape.helixBarrel);
+  const down = speed * Math.cos(shape.helixBarrel);
+  const across = speed * Math.sin(shape.helixBarrel);
   const landViscosity = shape.clearance > 0 ? viscosityAt(law, Math.max(speed / shape.clearance, 1e-6)) : 0;
-  let open: PlateFlow | null = null;
-  let loaded: PlateFlow | null = null;
-  let leak = { perLength: 0, axial: 0 };
-  const passes = shape.clearance > 0 ? 5 : 1;
-  for (let pass = 0; pass < passes; pass++) {
-    const cross = { wallSpeed: crossSpeed, given: 'flow', value: reach.leakPerLength } as const;
-    leak = leakage(shape, crossSpeed, landViscosity, loaded, reach.leakPerLength);
-    open = solvePlate(reach.open, law, shape.depth, { wallSpeed: downSpeed, given: 'gradient', value: 0 }, cross);
-    const wanted = loadedFlow(reach, open.down.flow, volumeFlow + leak.axial);
-    loaded = solvePlate(reach.loaded, law, shape.depth, { wallSpeed: downSpeed, given: 'flow', value: wanted }, cross);
-    const next = leakage(shape, crossSpeed, landViscosity, loaded, reach.leakPerLength);
-    const change = Math.abs(next.perLength - reach.leakPerLength);
-    reach.leakPerLength = next.perLength;
-    leak = next;
-    if (change <= 2e-4 * crossSpeed * shape.depth) break;
+  const land = landOf(shape, across, landViscosity);
+  let flow = solvePlates(reach, law, down, across, volumeFlow, land);
+  let settled = !(shape.clearance > 0);
+  for (let pass = 0; pass < 12 && !settled; pass++) {
+    const miss = leakPressed(shape, land, flow.loaded) - reach.leakPerLength;
+    settled = Math.abs(miss) <= 2e-4 * across * shape.depth;
+    const viscosity = viscosityAt(law, Math.max(flow.loaded.shearRate, 1e-9));
+    reach.leakPerLength += miss / (1 + leakStiffness(shape, land, viscosity, reach.pressureFactor));
+    if (!settled) flow = solvePlates(reach, law, down, across, volumeFlow, land);
   }
-  if (!open || !loaded) throw new Error('unreachable: at least one pass runs');
-  return describe(reach, law, speed, landViscosity, open, loaded, leak.axial);
+  return describe(reach, law, speed, landViscosity, land, flow, settled);
+}
+
+/** Free and loaded plate flow of a reach. */
+interface Plates {
+  readonly open: PlateFlow;
+  readonly loaded: PlateFlow;
+}
+
+/** Both plate problems with the leak as it stands. */
+function solvePlates(
+  reach: Reach,
+  law: ViscosityLaw,
+  down: number,
+  across: number,
+  volumeFlow: number,
+  land: Land,
+): Plates {
+  const { shape, leakPerLength } = reach;
+  const cross = { wallSpeed: across, given: 'flow', value: leakPerLength } as const;
+  const open = solvePlate(reach.open, law, shape.depth, { wallSpeed: down, given: 'gradient', value: 0 }, cross);
+  const wanted = loadedFlow(reach, open.down.flow, volumeFlow + axialLeak(shape, land, leakPerLength));
+  const loaded = solvePlate(reach.loaded, law, shape.depth, { wallSpeed: down, given: 'flow', value: wanted }, cross);
+  return { open, loaded };
 }
 
 /** Plate flow of the loaded channel that leaves the wanted net flow after the side walls' share. */
@@ -136,38 +153,17 @@ function loadedFlow(reach: Reach, openPerWidth: number, throughFlow: number): nu
   return openPerWidth - (drag - throughFlow / shape.starts) / (pressureFactor * shape.widthMean);
 }
 
-/**
- * Flow over the flight land: dragged by the barrel and pressed by the difference between the flight's two sides, which
- * is the cross-channel rise plus the down-channel rise of one turn.
- */
-function leakage(
-  shape: ReachShape,
-  crossSpeed: number,
-  landViscosity: number,
-  loaded: PlateFlow | null,
-  fallback: number,
-): { perLength: number; axial: number } {
-  if (!(shape.clearance > 0)) return { perLength: 0, axial: 0 };
-  const dragged = (crossSpeed * shape.clearance) / 2;
-  const turn = 2 * Math.PI * shape.barrelRadius * Math.cos(shape.helixBarrel);
-  const rise = loaded ? loaded.cross.gradient * shape.widthBarrel + (loaded.down.gradient * turn) / shape.starts : 0;
-  const land = Math.max(shape.land, shape.clearance);
-  const slot = landViscosity > 0 ? (shape.clearance ** 3 * rise) / (12 * landViscosity * land) : 0;
-  const pressed = loaded ? slot : Math.max(0, fallback - dragged);
-  const channelShare = (shape.starts * shape.widthBarrel) / Math.tan(shape.helixBarrel);
-  return { perLength: dragged + pressed, axial: dragged * channelShare + pressed * turn };
-}
-
 function describe(
   reach: Reach,
   law: ViscosityLaw,
   speed: number,
   landViscosity: number,
-  open: PlateFlow,
-  loaded: PlateFlow,
-  leakFlow: number,
+  land: Land,
+  { open, loaded }: Plates,
+  settled: boolean,
 ): ReachFlow {
   const { shape } = reach;
+  const leakFlow = axialLeak(shape, land, reach.leakPerLength);
   const sin = Math.sin(shape.helixBarrel);
   const cos = Math.cos(shape.helixBarrel);
   const channelArea = (shape.starts * shape.widthBarrel) / sin;
@@ -176,13 +172,13 @@ function describe(
   const along = loaded.down.lidStress * sin - loaded.cross.lidStress * cos;
   return {
     gradient: loaded.down.gradient / Math.sin(shape.helixMean),
-    openFlow: shape.starts * reach.dragFactor * shape.widthBarrel * open.down.flow,
+    openFlow: shape.starts * reach.dragFactor * shape.widthBarrel * open.down.flow - land.dragged * land.dragLength,
     leakFlow,
     channelPower: around * speed * channelArea,
     landPower: shape.clearance > 0 ? ((landViscosity * speed * speed) / shape.clearance) * landArea : 0,
     shearRate: loaded.shearRate,
     viscosity: viscosityAt(law, loaded.shearRate),
     axialShear: along * channelArea,
-    converged: open.converged && loaded.converged,
+    converged: open.converged && loaded.converged && settled,
   };
 }

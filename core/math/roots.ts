@@ -29,7 +29,7 @@ export function bracketedRoot(f: (x: number) => number, low: number, high: numbe
   let fb = f(b);
   if (fa === 0) return { x: a, converged: true, evaluations: 2 };
   if (fb === 0) return { x: b, converged: true, evaluations: 2 };
-  if (!(fa * fb < 0)) return { x: Math.abs(fa) < Math.abs(fb) ? a : b, converged: false, evaluations: 2 };
+  if (!(Math.sign(fa) * Math.sign(fb) < 0)) return { x: Math.abs(fa) < Math.abs(fb) ? a : b, converged: false, evaluations: 2 };
   const most = options.maxEvaluations ?? 80;
   let stalled = 0;
   for (let used = 3; used <= most; used++) {
@@ -37,7 +37,7 @@ export function bracketedRoot(f: (x: number) => number, low: number, high: numbe
     const x = stalled >= 3 ? (a + b) / 2 : falsePosition(a, b, fa, fb);
     const fx = f(x);
     if (fx === 0 || width <= options.tolerance) return { x, converged: true, evaluations: used };
-    if (fx * fb < 0) {
+    if (Math.sign(fx) !== Math.sign(fb)) {
       a = b;
       fa = fb;
     } else {
@@ -75,7 +75,7 @@ export function bracketUpward(f: (x: number) => number, first: number, doublings
   let low = 0;
   let high = first;
   for (let i = 0; i < doublings; i++) {
-    if (f(high) * start <= 0) return { low, high };
+    if (Math.sign(f(high)) * Math.sign(start) <= 0) return { low, high };
     low = high;
     high *= 2;
   }

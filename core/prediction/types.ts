@@ -1,6 +1,9 @@
 /** The whole prediction of one design: plain data and typed arrays, SI units. */
 
+import type { Finding } from '../findings/types.ts';
 import type { GeometrySummary, Stations } from '../geometry/types.ts';
+
+export type { Finding, Severity } from '../findings/types.ts';
 
 /** What a result rests on; shown beside it. */
 export interface Basis {
@@ -14,26 +17,6 @@ export interface Basis {
   readonly range: string;
   /** null inside the range, else why it is doubtful here */
   readonly doubt: string | null;
-}
-
-/** Weight of a finding: caution = standing safety note. */
-export type Severity = 'stop' | 'warn' | 'note' | 'caution';
-
-/** A doubtful point of a valid design. */
-export interface Finding {
-  readonly code: string;
-  readonly severity: Severity;
-  /** part and position in words */
-  readonly where: string;
-  /** axial position for the linked views, m, or null */
-  readonly z: number | null;
-  readonly saw: string;
-  readonly why: string;
-  readonly change: string;
-  /** the number and its limit, SI, where there is one */
-  readonly value: number | null;
-  readonly limit: number | null;
-  readonly unit: string;
 }
 
 /** What could hold the output down. */

@@ -25,18 +25,8 @@ export function predictionJson(prediction: Prediction): PredictionJson {
     coreVersion: prediction.coreVersion,
     converged: prediction.converged,
     limit: prediction.limit,
-    capacities: prediction.capacities.map(({ kind, volumeFlow, reserve }) => ({
-      kind,
-      volumeFlow_mm3_s: orNull(volumeFlow, (value) => shown(value, 'mm³/s')),
-      reserve: orNull(reserve, rounded),
-    })),
-    output: {
-      volumeFlow_mm3_s: shown(output.volumeFlow, 'mm³/s'),
-      massFlow_g_min: shown(output.massFlow, 'g/min'),
-      screwSpeed_rpm: shown(output.screwSpeed, 'rpm'),
-      leakFlow_mm3_s: shown(output.leakFlow, 'mm³/s'),
-      filledLength_mm: shown(output.filledLength, 'mm'),
-    },
+    capacities: capacitiesJson(prediction),
+    output: outputJson(prediction),
     pressure: { head_MPa: shown(output.headPressure, 'MPa'), blocked_MPa: shown(drive.blockedPressure, 'MPa') },
     torque_Nm: rounded(drive.torque),
     torqueUsable_Nm: rounded(drive.torqueUsable),
@@ -58,6 +48,24 @@ export function predictionJson(prediction: Prediction): PredictionJson {
       speedForDemand_rpm: orNull(print.speedForDemand, (value) => shown(value, 'rpm')),
     },
     findings: findingsJson(prediction),
+  };
+}
+
+function capacitiesJson({ capacities }: Prediction): PredictionJson['capacities'] {
+  return capacities.map(({ kind, volumeFlow, reserve }) => ({
+    kind,
+    volumeFlow_mm3_s: orNull(volumeFlow, (value) => shown(value, 'mm³/s')),
+    reserve: orNull(reserve, rounded),
+  }));
+}
+
+function outputJson({ output }: Prediction): PredictionJson['output'] {
+  return {
+    volumeFlow_mm3_s: shown(output.volumeFlow, 'mm³/s'),
+    massFlow_g_min: shown(output.massFlow, 'g/min'),
+    screwSpeed_rpm: shown(output.screwSpeed, 'rpm'),
+    leakFlow_mm3_s: shown(output.leakFlow, 'mm³/s'),
+    filledLength_mm: shown(output.filledLength, 'mm'),
   };
 }
 

@@ -1,0 +1,147 @@
+/** Figures of the machine: geometry, drive, heat. */
+
+import type { Group } from './group.ts';
+import { numberRow, quantityRow } from './row.ts';
+
+/** Geometry. */
+export const geometry: Group = ({ geometry: g }) => ({
+  id: 'geometry',
+  title: 'Geometry',
+  rows: [
+    numberRow(
+      {
+        id: 'compressionRatio',
+        label: 'Compression',
+        help: 'Free volume per turn at the feed over that at the last flight.',
+      },
+      g.compressionRatio,
+      '',
+      3,
+    ),
+    quantityRow(
+      {
+        id: 'feedVolumePerTurn',
+        label: 'Feed volume per turn',
+        help: 'Free volume of one turn under the feed opening.',
+      },
+      g.feedVolumePerTurn,
+      'cm³',
+      3,
+    ),
+    quantityRow(
+      { id: 'channelVolume', label: 'Channel volume', help: 'Free volume of the whole screw channel.' },
+      g.channelVolume,
+      'cm³',
+      3,
+    ),
+    quantityRow(
+      { id: 'headVolume', label: 'Tip and nozzle volume', help: 'Melt between the last flight and the orifice.' },
+      g.tipVolume + g.nozzleVolume,
+      'cm³',
+      3,
+    ),
+    quantityRow(
+      {
+        id: 'tipGap',
+        label: 'Gap ahead of the tip',
+        help: 'From the foremost point to the first narrowing; negative inside a cone.',
+      },
+      g.tipGap,
+      'mm',
+      3,
+    ),
+    quantityRow(
+      { id: 'leastRoot', label: 'Least root diameter', help: 'The thinnest place that carries torque.' },
+      g.leastRootDiameter,
+      'mm',
+      3,
+    ),
+  ],
+});
+
+/** Drive. */
+export const drive: Group = ({ drive: d }) => ({
+  id: 'drive',
+  title: 'Drive and strength',
+  rows: [
+    quantityRow(
+      { id: 'torque', label: 'Torque', help: 'Torque of the melt on the screw.', basis: d.basis },
+      d.torque,
+      'N·m',
+      3,
+    ),
+    quantityRow(
+      { id: 'torqueUsable', label: 'Torque available', help: 'What the drive may give at this speed.' },
+      d.torqueUsable,
+      'N·m',
+      3,
+    ),
+    quantityRow(
+      {
+        id: 'torqueClearance',
+        label: 'of it over the flight land',
+        help: 'Shear in the gap between flight and barrel.',
+      },
+      d.torqueClearance,
+      'N·m',
+      3,
+    ),
+    quantityRow({ id: 'power', label: 'Power at the screw', help: 'Torque times speed.' }, d.power, 'W', 3),
+    quantityRow(
+      { id: 'motorSpeed', label: 'Motor speed', help: 'Screw speed times gear ratio.' },
+      d.motorSpeed,
+      'rpm',
+      3,
+    ),
+    quantityRow(
+      { id: 'rootShear', label: 'Shear in the root', help: 'Torsional stress of the least root when running.' },
+      d.rootShear,
+      'MPa',
+      3,
+    ),
+    quantityRow(
+      {
+        id: 'rootShearFull',
+        label: 'with the motor’s full torque',
+        help: 'The same when a jam takes all the motor has.',
+      },
+      d.rootShearFull,
+      'MPa',
+      3,
+    ),
+    quantityRow({ id: 'thrust', label: 'Thrust', help: 'Axial force on the bearing.' }, d.thrust, 'N', 3),
+    quantityRow(
+      {
+        id: 'blockedPressure',
+        label: 'Pressure when blocked',
+        help: 'With the discharge closed at this speed, if the motor can hold it.',
+      },
+      d.blockedPressure,
+      'MPa',
+      3,
+    ),
+  ],
+});
+
+/** Heat. */
+export const heat: Group = ({ heat: h }) => ({
+  id: 'heat',
+  title: 'Heat',
+  rows: [
+    quantityRow(
+      { id: 'product', label: 'Into the granulate', help: 'Warming and melting.', basis: h.basis },
+      h.product,
+      'W',
+      3,
+    ),
+    quantityRow(
+      { id: 'dissipation', label: 'From shear', help: 'Made by the screw in the melt.' },
+      h.dissipation,
+      'W',
+      3,
+    ),
+    quantityRow({ id: 'loss', label: 'Losses', help: 'To the air and to the cold end.' }, h.loss, 'W', 3),
+    quantityRow({ id: 'heater', label: 'Heaters must bring', help: 'Steady running.' }, h.heater, 'W', 3),
+    quantityRow({ id: 'installed', label: 'Installed', help: 'Watts of all heaters.' }, h.installed, 'W', 3),
+  ],
+});
