@@ -29,6 +29,8 @@ const EDDY_TURN = ((180 - 146.3) * Math.PI) / 180;
 const STEEP = Math.PI / 4 - 1e-6; // a wall piece this steep is a shoulder or the face of a ledge
 const LEDGE_SHARE = 0.15; // an inward step smaller than this share of the radius is a lip, not the shoulder
 
+const POCKET_LENGTH = 4; // a pocket up to this many step heights long holds its own eddy (common practice)
+
 interface Run {
   readonly slope: number;
   readonly length: number;
@@ -38,10 +40,17 @@ function run(a: ProfilePoint, b: ProfilePoint): Run {
   return { slope: Math.atan2(b.r - a.r, b.z - a.z), length: Math.hypot(b.z - a.z, b.r - a.r) };
 }
 
+/** A cylinder right behind a step outwards, too short for the stream to reach its floor. */
+function isPocketFloor(outer: readonly ProfilePoint[], i: number): boolean {
+  if (i === 0) return false;
+  const step = run(outer[i - 1], outer[i]);
+  return step.slope >= STEEP && run(outer[i], outer[i + 1]).length < POCKET_LENGTH * (outer[i].r - outer[i - 1].r);
+}
+
 /** Cause that a piece of outer wall stands for. */
 function pieceCause(outer: readonly ProfilePoint[], i: number): DwellCause {
   const { slope } = run(outer[i], outer[i + 1]);
-  if (Math.abs(slope) < 1e-9) return 'wall';
+  if (Math.abs(slope) < 1e-9) return isPocketFloor(outer, i) ? 'ledge' : 'wall';
   if (slope > 0) return slope >= STEEP ? 'ledge' : 'wall';
   const widenedBefore = outer.slice(0, i).some((point, j) => outer[j + 1].r > point.r * (1 + 1e-9));
   const lip = outer[i].r - outer[i + 1].r < LEDGE_SHARE * outer[i].r && -slope >= STEEP;
