@@ -6,9 +6,6 @@ import { type FindingRule, found } from './context.ts';
 /** Ratio of slowest hundredth to mean residence that calls for a note; the wide channel alone gives 3.3. */
 const wideSpread = 4;
 
-/** Least compression of granules to melt: loose bed to melt density, so that air leaves backwards. */
-const airMargin = 1.05;
-
 /** Blocked pressure from which a caution is due, Pa: small barrels and threads are rarely made for more. */
 const blockedLimit = 20e6;
 
@@ -46,13 +43,14 @@ export const flowRules: readonly FindingRule[] = [
     code: 'no-compression',
     about: 'free volume shrinks from feed to end',
     check: ({ design, prediction }) => {
-      const needed = (airMargin * design.material.meltDensity) / design.material.bulkDensity;
+      // less than the granules themselves shrink, and air stays between them
+      const needed = design.material.meltDensity / design.material.bulkDensity;
       const { compressionRatio } = prediction.geometry;
       if (compressionRatio >= needed) return null;
       return found({
         severity: compressionRatio < 1.02 ? 'warn' : 'note',
         where: 'whole screw',
-        saw: `Free volume shrinks by ${formatNumber(compressionRatio, 3)}; loose granules shrink by ${formatNumber(needed / airMargin, 3)} when they melt.`,
+        saw: `Free volume shrinks by ${formatNumber(compressionRatio, 3)}; loose granules shrink by ${formatNumber(needed, 3)} when they melt.`,
         why: 'The channel does not press the air out; bubbles can travel to the nozzle.',
         change: 'Taper the root or shorten the lead towards the end, or feed starved so that air leaves backwards.',
         value: compressionRatio,

@@ -14,6 +14,8 @@ const rule = gaussLegendre(5);
 export interface Head {
   readonly elements: readonly HeadElement[];
   readonly solvers: readonly (readonly PlateSolver[])[];
+  /** of every pressure drop; 1 unless a solved field tells better */
+  readonly pressureFactor: number;
 }
 
 /** What one element costs. */
@@ -43,7 +45,7 @@ export function createHead(elements: readonly HeadElement[]): Head {
   const solvers = elements.map((each) =>
     each.kind === 'piece' && hasCore(each) ? Array.from(rule.nodes, () => createPlateSolver()) : [],
   );
-  return { elements, solvers };
+  return { elements, solvers, pressureFactor: 1 };
 }
 
 const hasCore = (piece: HeadPiece): boolean => piece.coreStart > 0 || piece.coreEnd > 0;
@@ -69,10 +71,11 @@ export function headDrop(
     const element = head.elements[i];
     const law = lawAt(element, pressure);
     const drop = elementDrop(element, head.solvers[i], law, screwSpeed, volumeFlow);
-    pressure += drop.pressureDrop;
+    const pressureDrop = head.pressureFactor * drop.pressureDrop;
+    pressure += pressureDrop;
     swirlPower += drop.swirlPower;
     converged &&= drop.converged;
-    drops[i] = { element, pressureDrop: drop.pressureDrop, wallShearRate: narrowRate(element, volumeFlow) };
+    drops[i] = { element, pressureDrop, wallShearRate: narrowRate(element, volumeFlow) };
   }
   return { total: pressure - outside, elements: drops, swirlPower, converged };
 }

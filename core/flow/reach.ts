@@ -29,6 +29,8 @@ export interface Reach {
   readonly shape: ReachShape;
   readonly dragFactor: number;
   readonly pressureFactor: number;
+  /** of the channel's power against the infinitely wide channel; 1 unless a solved section tells better */
+  readonly powerFactor: number;
   /** free flow (no gradient) and loaded flow, kept warm from call to call */
   readonly open: PlateSolver;
   readonly loaded: PlateSolver;
@@ -66,6 +68,7 @@ export function createReach(shape: ReachShape, infinitelyWide = false): Reach {
     shape,
     dragFactor: walls ? dragShapeFactor(shape.depth / shape.widthBarrel) : 1,
     pressureFactor: walls ? pressureShapeFactor(shape.depth / shape.widthMean) : 1,
+    powerFactor: 1,
     open: createPlateSolver(),
     loaded: createPlateSolver(),
     leakPerLength: 0,
@@ -174,7 +177,7 @@ function describe(
     gradient: loaded.down.gradient / Math.sin(shape.helixMean),
     openFlow: shape.starts * reach.dragFactor * shape.widthBarrel * open.down.flow - land.dragged * land.dragLength,
     leakFlow,
-    channelPower: around * speed * channelArea,
+    channelPower: reach.powerFactor * around * speed * channelArea,
     landPower: shape.clearance > 0 ? ((landViscosity * speed * speed) / shape.clearance) * landArea : 0,
     shearRate: loaded.shearRate,
     viscosity: viscosityAt(law, loaded.shearRate),

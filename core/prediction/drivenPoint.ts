@@ -4,7 +4,7 @@ import { highestScrewSpeed, usableTorque } from '../drive/motor.ts';
 import { bracketedRoot } from '../math/roots.ts';
 import type { Machine } from './machine.ts';
 import { type WorkingPoint, workingPoint } from './operating.ts';
-import { freshMemory } from './pumping.ts';
+import { freshMemory, type PumpingMemory } from './pumping.ts';
 
 /** Working point with what holds the speed down, if anything does. */
 export interface DrivenPoint {
@@ -22,13 +22,14 @@ export const torqueOf = (point: WorkingPoint): number => point.torqueChannel + p
 
 /**
  * Finds the working point at the set speed, or slower where motor speed or torque do not reach.
+ * @param memory from a neighbouring working point, where there is one
  * Where even a fiftieth of the speed asks for too much torque, that point is given.
  */
-export function drivenPoint(machine: Machine): DrivenPoint {
+export function drivenPoint(machine: Machine, memory: PumpingMemory = freshMemory(machine)): DrivenPoint {
   const { drive, process } = machine.design;
   const highest = highestScrewSpeed(drive);
   const wanted = Math.min(process.screwSpeed, highest);
-  const top = workingPoint(machine, wanted, freshMemory(machine));
+  const top = workingPoint(machine, wanted, memory);
   const torqueAtSetSpeed = torqueOf(top);
   if (torqueAtSetSpeed <= usableTorque(drive, wanted)) {
     return { point: top, heldBy: wanted < process.screwSpeed ? 'motorSpeed' : null, torqueAtSetSpeed };

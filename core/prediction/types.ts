@@ -110,6 +110,11 @@ export interface DeadSpot {
   readonly meanAge: number;
   readonly cause: 'corner' | 'shoulder' | 'ledge' | 'tip' | 'no net flow';
   readonly remedy: string;
+  /** extent of the colour law, colour difference and colour of melt of this age; absent where not worked out */
+  readonly extent?: number | null;
+  readonly dE00?: number | null;
+  /** #rrggbb */
+  readonly srgb?: string | null;
 }
 
 /** Share of volume that lingers. */

@@ -64,14 +64,10 @@ const output: Group = ({ output: o, limit }) => ({
 const capacities: Group = (prediction) => ({
   id: 'capacities',
   title: 'What could limit the output',
-  rows: prediction.capacities.map(({ kind, volumeFlow, basis }) =>
-    quantityRow(
-      { id: kind, label: capacityNames[kind], help: 'Melt flow that this alone would allow.', basis },
-      volumeFlow,
-      'mm³/s',
-      3,
-    ),
-  ),
+  rows: prediction.capacities.map(({ kind, volumeFlow, basis }) => {
+    const words = { id: kind, label: capacityNames[kind], help: 'Melt flow that this alone would allow.', basis };
+    return Number.isFinite(volumeFlow) ? quantityRow(words, volumeFlow, 'mm³/s', 3) : textRow(words, 'does not limit');
+  }),
 });
 
 /** All groups of a prediction. */

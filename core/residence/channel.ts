@@ -10,17 +10,12 @@ import { pintoTadmorOlder, pintoTadmorTime } from './pintoTadmor.ts';
  * @returns atoms whose mean is exact: each carries the mean time of its share (its volume over its flow)
  */
 export function channelAtoms(mean: number): TimeAtoms {
-  const { time, share } = unitChannel();
+  const { time, share } = unitChannel;
   return { time: time.map((dwell) => dwell * mean), share, shortest: 0.75 * mean };
 }
 
-let cachedChannel: { readonly time: Float64Array; readonly share: Float64Array } | null = null;
-
 /** The distribution for a mean of one; the same for every screw, so worked out once. */
-function unitChannel(): { readonly time: Float64Array; readonly share: Float64Array } {
-  cachedChannel ??= binned(shareCuts(60, 50), (cut) => (cut >= 1 ? 0 : pintoTadmorOlder(pintoTadmorTime(cut))));
-  return cachedChannel;
-}
+const unitChannel = binned(shareCuts(80, 100), (cut) => (cut >= 1 ? 0 : pintoTadmorOlder(pintoTadmorTime(cut))));
 
 /**
  * Pipe-like part (tip and nozzle): laminar flow of a power-law melt.
@@ -41,7 +36,7 @@ export function pipeAtoms(mean: number, index: number): TimeAtoms {
     }
     return (low + high) / 2;
   };
-  const { time, share } = binned(shareCuts(24, 24), (cut) => (cut >= 1 ? 0 : 1 - radius(cut) ** 2));
+  const { time, share } = binned(shareCuts(40, 50), (cut) => (cut >= 1 ? 0 : 1 - radius(cut) ** 2));
   return { time: time.map((dwell) => dwell * mean), share, shortest: pipeFirstShare(index) * mean };
 }
 
