@@ -30,7 +30,7 @@ export const feedRules: readonly FindingRule[] = [
           }),
   },
   {
-    code: 'grain-too-large',
+    code: 'grain-fit',
     about: 'granules fit the channel under the feed opening',
     check: ({ design, machine }) => {
       const grain = design.material.grain.d90;
