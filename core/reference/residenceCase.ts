@@ -31,7 +31,7 @@ export function residenceCaseRows(entry: CaseEntry): RowOut[] {
   const section = flatSectionOf(inputs);
   const speed = numberOf(inputs, 'V_barrel_m_per_s');
   const law = lawOf(inputs, speed / section.depth);
-  const prepared = prepareChannel(section, { coarseness: 0.5 });
+  const prepared = prepareChannel(section, { coarseness: 0.4 });
   const material = fieldsOf(inputs.material, 'material');
   const index = material.model === 'power_law' ? numberOf(material, 'n') : 1;
   const consistency = numberOr(material, 'm', numberOr(material, 'eta', numberOr(material, 'eta0', Number.NaN)));

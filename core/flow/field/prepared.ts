@@ -27,7 +27,7 @@ export interface PreparedChannel {
 }
 
 /** Standard mesh: cubic splines; checked against independent solutions in test/reference. */
-const STANDARD: SpaceOptions = { degree: 3, cornerCell: 0.001, rootCell: 0.12, growth: 0.7, largest: 0.2 };
+const STANDARD: SpaceOptions = { degree: 3, cornerCell: 0.001, rootCell: 0.08, growth: 0.7, largest: 0.2 };
 
 /**
  * Prepares a section.
