@@ -72,25 +72,18 @@ function block(
   let s01 = 0;
   let s10 = 0;
   let s11 = 0;
-  for (let k = from; k < to; k++) {
-    const l0 = left[a0 + k];
-    const l1 = left[a1 + k];
-    const r0 = right[b0 + k];
-    const r1 = right[b1 + k];
-    s00 += l0 * r0;
-    s01 += l0 * r1;
-    s10 += l1 * r0;
-    s11 += l1 * r1;
-  }
-  for (let k = from2; k < to2; k++) {
-    const l0 = left[a0 + k];
-    const l1 = left[a1 + k];
-    const r0 = right[b0 + k];
-    const r1 = right[b1 + k];
-    s00 += l0 * r0;
-    s01 += l0 * r1;
-    s10 += l1 * r0;
-    s11 += l1 * r1;
+  for (let range = 0; range < 2; range++) {
+    const last = range === 0 ? to : to2;
+    for (let k = range === 0 ? from : from2; k < last; k++) {
+      const l0 = left[a0 + k];
+      const l1 = left[a1 + k];
+      const r0 = right[b0 + k];
+      const r1 = right[b1 + k];
+      s00 += l0 * r0;
+      s01 += l0 * r1;
+      s10 += l1 * r0;
+      s11 += l1 * r1;
+    }
   }
   matrix[a * local + b] = s00;
   matrix[a * local + b + 1] = s01;
