@@ -1,5 +1,6 @@
 /** Findings about motor, gear and strength. */
 
+import { highestScrewSpeed } from '../drive/motor.ts';
 import { shearShareOfYield } from '../drive/strength.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
@@ -52,19 +53,21 @@ export const driveRules: readonly FindingRule[] = [
   {
     code: 'over-motor-speed',
     about: 'set speed against the motor’s highest',
-    check: ({ driven, design, prediction }) =>
-      driven.heldBy !== 'motorSpeed'
-        ? null
-        : found({
-            severity: 'warn',
-            where: 'drive',
-            saw: `${rpm(design.process.screwSpeed)} at the screw is beyond the motor’s curve; it ends at ${rpm(prediction.output.screwSpeed)}.`,
-            why: 'A stepper loses steps beyond its curve.',
-            change: 'Lower the set speed or the gear ratio.',
-            value: design.process.screwSpeed,
-            limit: prediction.output.screwSpeed,
-            unit: 'rev/s',
-          }),
+    check: ({ design }) => {
+      const highest = highestScrewSpeed(design.drive);
+      const { screwSpeed } = design.process;
+      if (screwSpeed <= highest) return null;
+      return found({
+        severity: 'warn',
+        where: 'drive',
+        saw: `${rpm(screwSpeed)} at the screw is beyond the motor’s curve; it ends at ${rpm(highest)}.`,
+        why: 'A stepper loses steps beyond its curve.',
+        change: 'Lower the set speed or the gear ratio.',
+        value: screwSpeed,
+        limit: highest,
+        unit: 'rev/s',
+      });
+    },
   },
   {
     code: 'root-overstressed',

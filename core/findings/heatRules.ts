@@ -7,6 +7,9 @@ import { type FindingContext, type FindingRule, found } from './context.ts';
 const celsius = (value: number) => formatQuantity(value, '°C', 3);
 const mm = (value: number) => formatQuantity(value, 'mm', 3);
 
+/** Melting capacity over output below which melting holds the output: pumping cannot come closer without turns in the melt. */
+const closeToMelting = 1.25;
+
 /** Hottest of walls, melt and nozzle, and where. */
 function hottest({ design, prediction }: FindingContext): { temperature: number; z: number; where: string } {
   const { stations, axial } = prediction;
@@ -95,6 +98,26 @@ export const heatRules: readonly FindingRule[] = [
         saw: 'The granules are not molten where the screw ends.',
         why: 'Solid pieces reach the nozzle and block it.',
         change: 'Raise the zone temperatures, lengthen the heated zone, or turn slower.',
+      });
+    },
+  },
+  {
+    code: 'melting-limits',
+    about: 'melting keeps pace with pumping',
+    check: ({ prediction }) => {
+      const { volumeFlow } = prediction.output;
+      const melting = prediction.capacities.find(({ kind }) => kind === 'melting')?.volumeFlow ?? 0;
+      if (!(volumeFlow > 0) || melting > closeToMelting * volumeFlow) return null;
+      return found({
+        severity: 'warn',
+        where: 'heated length',
+        z: prediction.geometry.sectionsLength,
+        saw: `At most ${formatQuantity(melting, 'mm³/s', 3)} melt before the flights end; ${formatQuantity(volumeFlow, 'mm³/s', 3)} come out.`,
+        why: 'At more than this, unmolten granules reach the nozzle.',
+        change: 'Lengthen the heated zone, raise its temperature, make the channel shallower, or turn slower.',
+        value: melting,
+        limit: closeToMelting * volumeFlow,
+        unit: 'm³/s',
       });
     },
   },
