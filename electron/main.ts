@@ -38,6 +38,7 @@ async function start(): Promise<void> {
 
 log.errorHandler.startCatching();
 declareScheme(protocol);
+app.enableSandbox();
 app.on('web-contents-created', (_event, contents) => lockDown(contents));
 app.on('window-all-closed', () => app.quit());
 app

@@ -19,6 +19,6 @@ export default defineConfig({
     // The policy forbids inline code and data addresses for code.
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
-    chunkSizeWarningLimit: 2000,
+    chunkSizeWarningLimit: 4000,
   },
 });

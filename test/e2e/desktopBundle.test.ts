@@ -28,9 +28,11 @@ afterAll(() => rmSync(userData, { recursive: true, force: true }));
 const noted = (what: string) => notes.filter((note) => note[0] === what).map((note) => note.slice(1));
 const order = (what: string) => notes.findIndex((note) => note[0] === what);
 
-test('declares its scheme before the app is ready, and serves the built page by it', () => {
+test('declares its scheme and the sandbox before the app is ready, and serves the built page by it', () => {
   expect(noted('scheme')).toEqual([['augerwright']]);
   expect(order('scheme')).toBeLessThan(order('ready'));
+  expect(noted('sandbox')).toHaveLength(1);
+  expect(order('sandbox')).toBeLessThan(order('ready'));
   expect(noted('page')).toEqual([['augerwright://app/index.html', 200]]);
 });
 

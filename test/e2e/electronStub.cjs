@@ -44,6 +44,7 @@ const app = Object.assign(new EventEmitter(), {
   getAppPath: () => process.cwd(),
   getPath: () => process.env.STUB_USER_DATA,
   setAppLogsPath: () => undefined,
+  enableSandbox: () => note('sandbox'),
   quit: () => process.exit(0),
   exit: (status) => process.exit(status),
 });

@@ -9,6 +9,9 @@ import { launchBrowser, outFolder } from './browser.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 
+/** The software rasteriser takes its time over a scene on a busy machine, ms. */
+export const screenshotLimit = 120_000;
+
 /** How the window is to look and what it starts with. */
 export interface WorkbenchOptions {
   readonly width?: number;
@@ -87,6 +90,6 @@ export async function settled(page: Page): Promise<void> {
 export async function screenshot(page: Page, name: string): Promise<string> {
   mkdirSync(outFolder, { recursive: true });
   const path = join(outFolder, `${name}.png`);
-  await page.screenshot({ path });
+  await page.screenshot({ path, timeout: screenshotLimit });
   return path;
 }

@@ -4,7 +4,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { launchBrowser, outFolder } from '../e2e/browser.ts';
-import { openWorkbench, settled } from '../e2e/harness.ts';
+import { openWorkbench, screenshotLimit, settled } from '../e2e/harness.ts';
 
 /** One view: what to press or click, from the freshly opened workbench. */
 interface Shot {
@@ -14,7 +14,20 @@ interface Shot {
   reach?(page: Page): Promise<void>;
 }
 
-const shots: readonly Shot[] = [{ name: 'start' }];
+const press = (name: string) => (page: Page) => page.getByRole('button', { name }).first().click();
+const tab = (name: string) => (page: Page) => page.getByRole('tab', { name }).click();
+
+const shots: readonly Shot[] = [
+  { name: 'start' },
+  { name: 'granulate', reach: tab('Granulate') },
+  { name: 'barrel', reach: tab('Barrel') },
+  { name: 'tip-and-nozzle', reach: press('Tip & nozzle') },
+  { name: 'slice', reach: press('Slice') },
+  { name: 'compare', reach: press('Compare') },
+  { name: 'examples', reach: press('Examples') },
+  { name: 'wax', file: 'assets/examples/wax-head.json' },
+  { name: 'misfit', file: 'assets/examples/pla-pellet-misfit.json' },
+];
 
 const sizes = [
   [1280, 800],
@@ -48,7 +61,9 @@ async function takeShot(
   const workbench = await openWorkbench({ ...look, ...file, browser });
   await settled(workbench.page);
   await shot.reach?.(workbench.page);
-  await workbench.page.screenshot({ path });
+  // Software rendering needs a moment for the scene after a change of view.
+  await workbench.page.waitForTimeout(500);
+  await workbench.page.screenshot({ path, timeout: screenshotLimit });
   for (const problem of workbench.problems) console.error(`${path}: ${problem}`);
   await workbench.close();
   console.log(path);
