@@ -10,7 +10,7 @@ import { Results } from './panels/Results.tsx';
 import { Revisions } from './panels/Revisions.tsx';
 import { See } from './panels/See.tsx';
 import { TopBar } from './panels/TopBar.tsx';
-import { useProjectState } from './store/project.ts';
+import { isUnsaved, useProjectState } from './store/project.ts';
 import { useView } from './store/view.ts';
 import { text } from './strings.ts';
 
@@ -31,6 +31,13 @@ export function App() {
   useEffect(() => {
     document.documentElement.dataset.theme = theme;
   }, [theme]);
+  const title = useProjectState((state) => {
+    const name = state.history?.present.name;
+    return name ? `${isUnsaved(state) ? '• ' : ''}${name} – ${text.appName}` : text.appName;
+  });
+  useEffect(() => {
+    document.title = title;
+  }, [title]);
   if (!open) return <Waiting />;
   return (
     <div className="window">

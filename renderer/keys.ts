@@ -30,13 +30,18 @@ export function keysText(keys: string): string {
   return keys.replace('Mod', mac ? '⌘' : 'Ctrl');
 }
 
+/** Whether the element takes running text, whose own undo is then meant. */
+const isFreeText = (element: Element | null): boolean =>
+  element instanceof HTMLTextAreaElement ||
+  (element instanceof HTMLInputElement && !element.dataset.path && ['text', 'search'].includes(element.type));
+
 /** Listens on the window; a field that is being typed into hands its text over before the command runs. */
 export function listenToKeys(): () => void {
   const onKey = (event: KeyboardEvent) => {
     const command = commandFor(event);
-    if (!command) return;
-    event.preventDefault();
     const focused = document.activeElement;
+    if (!command || (isFreeText(focused) && (command.id === 'undo' || command.id === 'redo'))) return;
+    event.preventDefault();
     if (focused instanceof HTMLInputElement && focused.dataset.path) {
       focused.blur();
       focused.focus();

@@ -50,6 +50,7 @@ export function NumberInput(props: {
       value={edit.text}
       readOnly={disabled}
       aria-label={label}
+      aria-description={spec.help}
       aria-invalid={edit.issue !== null}
       aria-describedby={edit.issue ? describedBy : undefined}
       data-path={pathKey(path)}

@@ -55,7 +55,7 @@ function LockedNote() {
 function HelpLine() {
   const help = useView((state) => state.helpFor);
   return (
-    <footer className="help-line" aria-live="polite">
+    <footer className="help-line">
       {help ? (
         <>
           <b>{help.label}.</b> {help.help}

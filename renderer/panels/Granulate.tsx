@@ -3,6 +3,7 @@
 import type { Material, Sourced } from '../../core/index.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
+import { writeNumber } from '../fields/quantity.ts';
 import type { FieldSpec } from '../fields/spec.ts';
 import { setValue } from '../store/edits.ts';
 import { type Path, valueAt } from '../store/path.ts';
@@ -22,6 +23,8 @@ import { InventedBadge } from './InventedBadge.tsx';
 
 const words = text.describe;
 
+const shown = (bound: number | undefined): string => (bound === undefined ? '…' : writeNumber(bound));
+
 /** One value: number, doubt range, status and source. */
 function SourcedField({ root, spec }: { readonly root: Path; readonly spec: FieldSpec }) {
   const { project } = useDesk();
@@ -31,7 +34,7 @@ function SourcedField({ root, spec }: { readonly root: Path; readonly spec: Fiel
   const range =
     stored.low === undefined && stored.high === undefined
       ? ''
-      : ` · ${words.range} ${stored.low ?? '…'}–${stored.high ?? '…'}`;
+      : ` · ${words.range} ${shown(stored.low)}–${shown(stored.high)}`;
   return (
     <div className="sourced">
       <NumberField path={[...path, 'value']} spec={spec} disabled={false} />

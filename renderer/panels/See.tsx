@@ -1,9 +1,12 @@
 /** The middle: the machine in three dimensions, and what happens along its axis. */
 
+import { lazy, Suspense } from 'react';
 import { Axial } from '../plots/Axial.tsx';
-import { Scene } from '../scene/Scene.tsx';
-import { ViewTools } from '../scene/ViewTools.tsx';
+import { SliceSlider, ViewTools } from '../scene/ViewTools.tsx';
 import { text } from '../strings.ts';
+
+// Three-dimensional drawing is most of the program's code; the rest of the window need not wait for it.
+const Scene = lazy(() => import('../scene/Scene.tsx'));
 
 /** View and axial plots. */
 export function See() {
@@ -11,7 +14,10 @@ export function See() {
     <section className="pane see" aria-label={text.see.title}>
       <ViewTools />
       <div className="scene-box">
-        <Scene />
+        <Suspense fallback={<p className="scene-waiting">{text.loading}</p>}>
+          <Scene />
+        </Suspense>
+        <SliceSlider />
       </div>
       <Axial />
     </section>

@@ -37,7 +37,7 @@ function Capacities({ prediction }: { readonly prediction: Prediction }) {
 
 function Swatch({ prediction }: { readonly prediction: Prediction }) {
   const { colour } = prediction;
-  if (!colour.srgb || !colour.srgbFresh) return <span className="quiet">{colour.reason ?? '–'}</span>;
+  if (!colour.srgb || !colour.srgbFresh) return <span className="reason">{colour.reason ?? '–'}</span>;
   return (
     <span className="swatches">
       <svg viewBox="0 0 40 16" aria-hidden="true">
@@ -52,11 +52,12 @@ function Swatch({ prediction }: { readonly prediction: Prediction }) {
 
 function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
   const { output, drive, residence, dead } = prediction;
+  const flows = output.volumeFlow > 0;
   const cells = [
     [words.head, formatQuantity(output.headPressure, 'MPa', 3)],
     [words.torque, `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`],
-    [words.stays, `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}`],
-    [words.dead, formatQuantity(dead.fractionOver3, '%', 2)],
+    [words.stays, flows ? `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}` : '–'],
+    [words.dead, flows ? formatQuantity(dead.fractionOver3, '%', 2) : '–'],
   ] as const;
   return (
     <dl className="key-numbers">
@@ -66,7 +67,7 @@ function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
           <dd>{value}</dd>
         </div>
       ))}
-      <div>
+      <div className="colour-cell">
         <dt>{words.colour}</dt>
         <dd>
           <Swatch prediction={prediction} />

@@ -53,7 +53,7 @@ function optionsFor(from: number, to: number) {
       cursor: { drag: { x: false, y: false } },
       scales: {
         x: { time: false, range: () => [from, to] },
-        MPa: { range: (_u, _min, max) => [0, max > 0 ? max * 1.12 : 1] },
+        MPa: { range: (_u, _min, max) => [0, Math.max(0.1, max * 1.12)] },
         C: { range: (_u, min, max) => [Math.min(min - 5, 20), max + 12] },
       },
       axes: [

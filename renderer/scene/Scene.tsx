@@ -33,7 +33,7 @@ function ScaleBar({ zoom }: { readonly zoom: number }) {
 }
 
 /** Canvas, scale bar, and the facts that tests read. */
-export function Scene() {
+export default function Scene() {
   const shape = useEvaluation((state) => state.shape);
   const stale = useEvaluation((state) => state.stale);
   const [zoom, setZoom] = useState(3);
@@ -47,7 +47,7 @@ export function Scene() {
       className="scene"
       data-mesh-revision={shape.revisionId}
       data-mesh-hash={shape.meshHash}
-      data-triangles={shape.screw.positions.length / 9}
+      data-triangles={shape.screw.indices.length / 3}
       data-stale={stale}
     >
       <SceneBoundary>

@@ -25,6 +25,7 @@ function useGeometry(mesh: DrawnMesh): BufferGeometry {
     const made = new BufferGeometry();
     made.setAttribute('position', new BufferAttribute(mesh.positions, 3));
     made.setAttribute('normal', new BufferAttribute(mesh.normals, 3));
+    made.setIndex(new BufferAttribute(mesh.indices, 1));
     made.computeBoundingSphere();
     return made;
   }, [mesh]);

@@ -9,30 +9,31 @@ const words = text.see;
 const places = Object.keys(words.places) as Place[];
 const barrelViews = Object.entries(words.barrelViews) as [ViewState['barrel'], string][];
 
-function SliceTool() {
+/** Moves the slice; stands in the view's corner, so that nothing shifts when it comes. */
+export function SliceSlider() {
   const section = useView((state) => state.section);
+  if (section === null) return null;
   return (
-    <span className="tool-set">
-      <ToggleButton
-        className="tool"
-        isSelected={section !== null}
-        onChange={(on) => setView({ section: on ? 0 : null })}
-      >
-        {words.section}
-      </ToggleButton>
-      {section !== null && (
-        <input
-          type="range"
-          min={-1}
-          max={1}
-          step={0.02}
-          value={section}
-          aria-label={words.sectionAt}
-          title={words.sectionAt}
-          onChange={(event) => setView({ section: Number(event.target.value) })}
-        />
-      )}
-    </span>
+    <label className="slice-slider">
+      {words.sectionAt}
+      <input
+        type="range"
+        min={-1}
+        max={1}
+        step={0.02}
+        value={section}
+        onChange={(event) => setView({ section: Number(event.target.value) })}
+      />
+    </label>
+  );
+}
+
+function SliceTool() {
+  const on = useView((state) => state.section !== null);
+  return (
+    <ToggleButton className="tool" isSelected={on} onChange={(next) => setView({ section: next ? 0 : null })}>
+      {words.section}
+    </ToggleButton>
   );
 }
 

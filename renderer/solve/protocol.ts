@@ -2,11 +2,13 @@
 
 import type { AxialOutline, Issue, Prediction, Presentation, Project } from '../../core/index.ts';
 
-/** A mesh ready to draw: three corners per triangle, normals smoothed only below the crease angle. */
+/** A mesh ready to draw, normals smoothed only below the crease angle. */
 export interface DrawnMesh {
   /** xyz per corner, m */
   readonly positions: Float32Array;
   readonly normals: Float32Array;
+  /** three per triangle */
+  readonly indices: Uint32Array;
 }
 
 /** Extent for the camera, m along z; radius of the barrel's outside, m. */

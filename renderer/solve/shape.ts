@@ -13,11 +13,12 @@ import {
 import { cutFlights } from './cutFlights.ts';
 import { meshHash } from './meshHash.ts';
 import type { Bounds, DrawnMesh, Shape } from './protocol.ts';
+import { welded } from './weld.ts';
 
 /** Edges that bend more than this are drawn sharp, rad. */
 const crease = (38 * Math.PI) / 180;
 /** Fine enough that a silhouette looks round at full window size. */
-const fineness = { aroundCount: 72, ringsPerTurn: 36 };
+const fineness = { aroundCount: 64, ringsPerTurn: 30 };
 
 function boundsOf(design: Design, orifice: number): Bounds {
   const { barrel, screw } = design;
@@ -31,7 +32,7 @@ function boundsOf(design: Design, orifice: number): Bounds {
   };
 }
 
-const drawn = (mesh: SolidMesh): DrawnMesh => creaseNormals(mesh, crease);
+const drawn = (mesh: SolidMesh): DrawnMesh => welded(mesh, creaseNormals(mesh, crease));
 
 /** The shape of a design. */
 export function makeShape(design: Design): Shape {
@@ -53,4 +54,8 @@ export function makeShape(design: Design): Shape {
 
 /** The buffers of a shape, to be handed over instead of copied. */
 export const shapeBuffers = (shape: Shape): Transferable[] =>
-  [shape.screw, shape.barrel, shape.nozzle].flatMap(({ positions, normals }) => [positions.buffer, normals.buffer]);
+  [shape.screw, shape.barrel, shape.nozzle].flatMap(({ positions, normals, indices }) => [
+    positions.buffer,
+    normals.buffer,
+    indices.buffer,
+  ]);

@@ -99,7 +99,7 @@ describe('revisions', () => {
     expect(checkProject(branched).ok).toBe(true);
   });
 
-  const untried = { ...demo, benchLog: [] };
+  const untried: typeof demo = { ...demo, benchLog: [] };
 
   test('deleting hands branches to the grandparent and opens a neighbour', () => {
     const open = lockRevision('B', false)(untried);
@@ -115,7 +115,7 @@ describe('revisions', () => {
     expect(keptBecause(lockRevision('A', true)(untried), 'A')).toBe('locked');
     expect(keptBecause(lockRevision('C', false)(demo), 'C')).toBe('trials');
     expect(deleteRevision('C')(demo)).toBe(demo);
-    let one = untried;
+    let one: typeof demo = untried;
     for (const { id } of demo.revisions) one = deleteRevision(id)(lockRevision(id, false)(one));
     expect(one.revisions).toHaveLength(1);
     expect(keptBecause(one, one.activeRevision)).toBe('last');
