@@ -51,11 +51,11 @@ export const cautionRules: readonly FindingRule[] = [
         severity: 'caution',
         where: 'nozzle',
         z: prediction.geometry.sectionsLength,
-        saw: `A blocked nozzle lets pressure rise, up to ${formatQuantity(prediction.drive.blockedPressure, 'MPa', 3)} by this estimate.`,
+        saw: `A blocked nozzle lets pressure rise, up to ${formatQuantity(prediction.drive.stallPressure, 'MPa', 3)} by this estimate.`,
         why: 'Melt and trapped gas can burst out, above all while heating up.',
         change:
           'Stand clear of the nozzle, stop screw and heat when flow stops, never force it. Relief and pressure-bearing parts are for a competent person to approve.',
-        value: prediction.drive.blockedPressure,
+        value: prediction.drive.stallPressure,
         unit: 'Pa',
       }),
   },

@@ -63,16 +63,17 @@ export const flowRules: readonly FindingRule[] = [
     code: 'blocked-pressure',
     about: 'pressure with the nozzle blocked',
     check: ({ prediction }) => {
-      const { blockedPressure } = prediction.drive;
-      if (blockedPressure < blockedLimit) return null;
+      const { blockedPressure, stallPressure } = prediction.drive;
+      if (stallPressure < blockedLimit) return null;
+      const stalls = stallPressure < blockedPressure ? 'before the motor stalls' : 'and the motor holds it';
       return found({
         severity: 'warn',
         where: 'end of the screw',
         z: prediction.geometry.sectionsLength,
-        saw: `With a blocked nozzle the screw can build ${formatQuantity(blockedPressure, 'MPa', 3)}, unless the motor stalls first.`,
+        saw: `With a blocked nozzle the screw can build ${formatQuantity(stallPressure, 'MPa', 3)} ${stalls}.`,
         why: 'Threads, nozzle and barrel end see this pressure when the nozzle freezes or plugs.',
         change: 'Limit the torque, fit a relief path, and have pressure-bearing parts approved by a competent person.',
-        value: blockedPressure,
+        value: stallPressure,
         limit: blockedLimit,
         unit: 'Pa',
       });

@@ -72,3 +72,12 @@ export function dissipationOf(state: FlowState): Float64Array {
     return Math.max(0, made) * state.march.fill[i];
   });
 }
+
+/** Slope of the head's pressure over flow at a state, Pa s/m³, by a central difference. */
+export function headResistance(machine: Machine, state: FlowState): number {
+  const { head, stations } = machine;
+  const lawAt = headLaw(machine, state.melt.temperature[stations.count - 1]);
+  const drop = (share: number) =>
+    headDrop(head, lawAt, state.screwSpeed, share * state.volumeFlow, machine.design.process.backPressure).total;
+  return (drop(1.02) - drop(0.98)) / (0.04 * state.volumeFlow);
+}

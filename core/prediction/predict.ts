@@ -11,9 +11,10 @@ import { colourStage } from './colourStage.ts';
 import { curveStage } from './curveStage.ts';
 import { type DrivenPoint, drivenPoint } from './drivenPoint.ts';
 import { driveStage } from './driveStage.ts';
+import { headResistance } from './flowState.ts';
 import { createMachine, type Machine } from './machine.ts';
-import { printStage } from './printStage.ts';
-import { deadStage, meltVolumes, residenceStage } from './residenceStage.ts';
+import { printStage, type Supply } from './printStage.ts';
+import { deadStage, type MeltVolumes, meltVolumes, residenceStage } from './residenceStage.ts';
 import type { Prediction, PredictionOptions } from './types.ts';
 
 /** Accuracy that the windows and commands use. */
@@ -60,11 +61,20 @@ export function predict(design: Design, options: Partial<PredictionOptions> = {}
     colour: colourStage(machine, point.state, residence),
     drive: driveStage(machine, geometry, point),
     heat: { ...heat, basis: withDoubt(heatBasis) },
-    print: printStage(design, point, curve),
+    print: printStage(design, supplyOf(machine, driven, volumes), curve),
     converged: point.converged && converged,
   };
   progress?.(0.95, 'findings');
   return { ...partial, findings: findingsOf({ design, machine, driven, prediction: partial }) };
+}
+
+function supplyOf(machine: Machine, { point }: DrivenPoint, volumes: MeltVolumes): Supply {
+  return {
+    volumeFlow: point.volumeFlow,
+    screwSpeed: point.screwSpeed,
+    headVolume: volumes.tip + volumes.nozzle,
+    headResistance: headResistance(machine, point.state),
+  };
 }
 
 function outputOf(machine: Machine, { point }: DrivenPoint): Prediction['output'] {

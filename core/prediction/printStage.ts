@@ -3,6 +3,7 @@
 import type { Design } from '../design/types.ts';
 import { highestScrewSpeed, stepsPerScrewTurn } from '../drive/motor.ts';
 import { lineArea, passesPerWall } from '../print/bead.ts';
+import { pressureTime } from '../print/ooze.ts';
 import { printBasis, withDoubt } from './bases.ts';
 import type { Basis, OutputCurve, PrintMatch } from './types.ts';
 
@@ -12,6 +13,9 @@ export interface Supply {
   readonly volumeFlow: number;
   /** rev/s */
   readonly screwSpeed: number;
+  /** melt between the last flight and the orifice, m³, and the slope of its pressure over flow, Pa s/m³ */
+  readonly headVolume: number;
+  readonly headResistance: number;
 }
 
 /** Compares what the print asks for with what comes out. */
@@ -29,6 +33,7 @@ export function printStage(design: Design, supply: Supply, curve: OutputCurve): 
     highestSpeed: supply.volumeFlow / area,
     passesPerWall: passesPerWall(wallThickness, lineWidth, layerHeight),
     stepsPerVolume: perTurn > 0 ? stepsPerScrewTurn(design.drive) / perTurn : 0,
+    pressureTime: supply.volumeFlow > 0 ? pressureTime(supply.headVolume, supply.headResistance) : 0,
     speedForDemand: speedFor(design, demand, supply, curve),
     basis: withDoubt(printBasis, [
       lineWidth < layerHeight && 'The line is narrower than high; its section is taken as an ellipse.',

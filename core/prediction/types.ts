@@ -158,8 +158,10 @@ export interface DriveLoad {
   readonly rootShearFull: number;
   /** N */
   readonly thrust: number;
-  /** Pa, closed discharge at this speed */
+  /** closed discharge at this speed: Pa and N m if the drive held it, and Pa at which the motor stalls (at most that) */
   readonly blockedPressure: number;
+  readonly blockedTorque: number;
+  readonly stallPressure: number;
 }
 
 /** Heat the heaters must bring. W. */
@@ -190,6 +192,8 @@ export interface PrintMatch {
   readonly passesPerWall: number;
   /** motor microsteps per m³ of output at this pressure */
   readonly stepsPerVolume: number;
+  /** s in which the pressure of a stopped screw lets go through the nozzle; 0 where nothing flows */
+  readonly pressureTime: number;
   /** rev/s that would meet the demand, or null if no speed of the drive does */
   readonly speedForDemand: number | null;
 }

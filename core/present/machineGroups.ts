@@ -120,6 +120,12 @@ export const drive: Group = ({ drive: d }) => ({
       'MPa',
       3,
     ),
+    quantityRow(
+      { id: 'stallPressure', label: 'Pressure at which the motor stalls', help: 'At most the pressure when blocked.' },
+      d.stallPressure,
+      'MPa',
+      3,
+    ),
   ],
 });
 

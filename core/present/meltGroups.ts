@@ -1,5 +1,6 @@
 /** Figures of what happens to the melt: residence, colour, nozzle, print. */
 
+import { stepsPerFilamentLength } from '../print/bead.ts';
 import type { Group } from './group.ts';
 import { numberRow, quantityRow, textRow } from './row.ts';
 import type { PresentedRow } from './types.ts';
@@ -111,6 +112,28 @@ export const print: Group = ({ print: p }) => ({
       p.stepsPerVolume * 1e-9,
       'steps/mm³',
       5,
+    ),
+    ...[1.75, 2.85].map((diameter) =>
+      numberRow(
+        {
+          id: `stepsPerMm-${diameter}`,
+          label: `Steps per mm of virtual ${diameter} mm filament`,
+          help: 'For firmware that thinks in filament length (steps per unit of the E axis).',
+        },
+        stepsPerFilamentLength(p.stepsPerVolume * 1e-9, diameter),
+        'steps/mm',
+        5,
+      ),
+    ),
+    quantityRow(
+      {
+        id: 'pressureTime',
+        label: 'Pressure lets go in',
+        help: 'Time constant of a stopped screw through the nozzle; firmware calls it pressure advance.',
+      },
+      p.pressureTime,
+      's',
+      2,
     ),
   ],
 });

@@ -64,7 +64,7 @@ export interface PredictionJson {
     readonly leakFlow_mm3_s: number;
     readonly filledLength_mm: number;
   };
-  readonly pressure: { readonly head_MPa: number; readonly blocked_MPa: number };
+  readonly pressure: { readonly head_MPa: number; readonly blocked_MPa: number; readonly stall_MPa: number };
   readonly torque_Nm: number;
   readonly torqueUsable_Nm: number;
   readonly power_W: number;
@@ -100,6 +100,7 @@ export interface PredictionJson {
     readonly demand_mm3_s: number;
     readonly margin: number;
     readonly stepsPerMm3: number;
+    readonly pressureTime_s: number;
     readonly highestSpeed_mm_s: number;
     readonly speedForDemand_rpm: number | null;
   };

@@ -23,7 +23,7 @@ export function passesPerWall(wall: number, width: number, height: number): numb
   return Math.max(1, Math.round((wall - width) / lineSpacing(width, height)) + 1);
 }
 
-/** Motor speed of a virtual filament's length: steps per mm³ times its cross-section; mm², any diameter in mm. */
+/** Steps per mm of a virtual filament: steps per mm³ times its cross-section; diameter in mm (1.12838 makes it 1 mm²). */
 export function stepsPerFilamentLength(stepsPerCubicMm: number, filamentDiameterMm: number): number {
   return (stepsPerCubicMm * Math.PI * filamentDiameterMm ** 2) / 4;
 }

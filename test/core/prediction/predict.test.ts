@@ -182,6 +182,30 @@ describe('what must hold between predictions', () => {
   });
 });
 
+describe('blocked nozzle', () => {
+  test('the motor stalls at a part of the blocked pressure that its torque has of the blocked torque', () => {
+    const { drive } = changed(() => {});
+    const strong = changed((revision) => {
+      for (const point of revision.drive.motorCurve) point.torqueNm *= 100;
+    }).drive;
+    expect(strong.stallPressure).toBe(strong.blockedPressure);
+    expect(drive.blockedTorque).toBeGreaterThan(drive.torque);
+    expect(drive.stallPressure).toBeLessThanOrEqual(drive.blockedPressure);
+    expect(drive.stallPressure).toBeGreaterThan(0.2 * drive.blockedPressure);
+  });
+
+  test('a thinner melt or a wider orifice lets the pressure go sooner', () => {
+    const now = changed(() => {}).print.pressureTime;
+    const wide = changed((revision) => {
+      const land = revision.nozzle.segments[revision.nozzle.segments.length - 1];
+      land.startDiameterMm *= 1.3;
+      land.endDiameterMm *= 1.3;
+    }).print.pressureTime;
+    expect(now).toBeGreaterThan(0);
+    expect(wide).toBeLessThan(now);
+  });
+});
+
 describe('curve', () => {
   test('agrees with the working point at the set speed, and the speed for the demand meets it', () => {
     const design = loadDesign('demo', 'C');
