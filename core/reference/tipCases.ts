@@ -111,9 +111,9 @@ function row(quantity: string, expected: unknown, got: number, limit: number, sc
 }
 
 function flowRows(solution: TipSolution, region: TipRegion, outputs: Json): TipCaseRow[] {
-  const { field, mesh, state } = solution;
+  const { field, system, state } = solution;
   const bore = region.outer[0].r;
-  const eddy = eddyLengthBefore(mesh, state, region.outer[1]);
+  const eddy = eddyLengthBefore(system, state, region.outer[1]);
   const drop = Number(outputs.dp_total_Pa);
   return [
     ...row('dp_total_Pa (relative)', outputs.dp_total_Pa, field.pressureDrop, TIP_CASE_LIMITS.pressureDrop, drop),

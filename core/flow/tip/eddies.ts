@@ -3,6 +3,7 @@
 import type { TriMesh } from '../../math/triMesh.ts';
 import { distanceToPiece } from './clearance.ts';
 import type { Feature } from './features.ts';
+import type { ElementContext } from './stokesElement.ts';
 import type { StokesState } from './stokesState.ts';
 import { triangleVolume } from './volumes.ts';
 import { type ReversedStretch, reversedStretches, type WallSample, wallShear } from './wallShear.ts';
@@ -116,13 +117,14 @@ function measure(mesh: TriMesh, excess: Excess, triangles: readonly number[]): {
 }
 
 function wallEddies(
-  mesh: TriMesh,
+  context: ElementContext,
   state: StokesState,
   excess: Excess,
   features: readonly Feature[],
   tag: number,
 ): Eddy[] {
-  const samples = wallShear(mesh, state, tag);
+  const { mesh } = context;
+  const samples = wallShear(context, state, tag);
   const wall = tag === EDGE.outer ? 'outer' : 'inner';
   const corners = cornersAlong(samples, features, wall);
   const taken = new Uint8Array(mesh.triangleCount);
@@ -142,7 +144,7 @@ function wallEddies(
  * @param features corners of the walls
  */
 export function findEddies(
-  mesh: TriMesh,
+  context: ElementContext,
   state: StokesState,
   psi: Float64Array,
   flux: number,
@@ -151,8 +153,8 @@ export function findEddies(
   const outer = { share: psi.map((value) => Math.max(0, -value / flux)) };
   const inner = { share: psi.map((value) => Math.max(0, value / flux - 1)) };
   return [
-    ...wallEddies(mesh, state, outer, features, EDGE.outer),
-    ...wallEddies(mesh, state, inner, features, EDGE.inner),
+    ...wallEddies(context, state, outer, features, EDGE.outer),
+    ...wallEddies(context, state, inner, features, EDGE.inner),
   ].sort((a, b) => b.strength - a.strength);
 }
 
@@ -163,17 +165,17 @@ export function findEddies(
  * @returns m, 0 if there is none
  */
 export function eddyLengthBefore(
-  mesh: TriMesh,
+  context: ElementContext,
   state: StokesState,
   corner: { readonly z: number; readonly r: number },
 ): number {
-  const samples = wallShear(mesh, state, EDGE.outer).filter(
+  const samples = wallShear(context, state, EDGE.outer).filter(
     (sample) => sample.z < corner.z - 1e-12 || sample.r > corner.r,
   );
   for (let i = 1; i < samples.length; i++) {
-    if (samples[i].shear >= 0 || samples[i - 1].shear < 0) continue;
+    if (samples[i].stress >= 0 || samples[i - 1].stress < 0) continue;
     const [a, b] = [samples[i - 1], samples[i]];
-    const share = a.shear / (a.shear - b.shear);
+    const share = a.stress / (a.stress - b.stress);
     return distanceToPiece(
       a.z + share * (b.z - a.z),
       a.r + share * (b.r - a.r),

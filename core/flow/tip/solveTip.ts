@@ -83,6 +83,7 @@ export interface TipField {
 
 /** Discrete solution behind a field, for checks that need more than plots. */
 export interface TipSolution {
+  readonly system: StokesSystem;
   readonly mesh: TriMesh;
   readonly state: StokesState;
   readonly field: TipField;
@@ -191,11 +192,11 @@ export function solveTipFully(
     pressureDrop: inletPressure(mesh, state),
     torque: tipTorque(system, state),
     volume: meshVolume(mesh),
-    eddies: findEddies(mesh, state, psi, flux, regionFeatures(region)),
+    eddies: findEddies(system, state, psi, flux, regionFeatures(region)),
     convergence: { ...convergence, converged: convergence.converged && sound },
     meshComplete: complete,
   };
-  return ok({ mesh, state, field });
+  return ok({ system, mesh, state, field });
 }
 
 /**
