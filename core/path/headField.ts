@@ -1,0 +1,109 @@
+/**
+ * Solved flow and age between screw tip and orifice. Solved without units at the nearest point of a grid over what it
+ * depends on: turning rate of the law and turning rate of the screw, both over mean speed per bore radius. The formulas of
+ * headDrop.ts, evaluated at the same point, carry the result to the working point.
+ */
+
+import { createHead, headDrop } from '../flow/headDrop.ts';
+import { headElements } from '../flow/headPieces.ts';
+import { solveTip, type TipField } from '../flow/tip/solveTip.ts';
+import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
+import { type FlowState, flowingTemperature } from '../prediction/flowState.ts';
+import type { Machine } from '../prediction/machine.ts';
+import { type FieldCache, remember } from './fieldCache.ts';
+import { type HeadRegion, headRegion } from './headRegion.ts';
+import { lawFamily } from './lawFamily.ts';
+
+/** Solved head of a machine. */
+export interface HeadField {
+  readonly region: HeadRegion;
+  /** lengths in bore radii, times in units of `timeUnit`; includes the ring before the tip */
+  readonly field: TipField;
+  /** bore radius over mean speed, s */
+  readonly timeUnit: number;
+  /** volume unit, m³ */
+  readonly volumeUnit: number;
+  /** mean speed over the bore, m/s */
+  readonly speedUnit: number;
+  /** solved pressure drop over that of the formulas */
+  readonly pressureFactor: number;
+  readonly converged: boolean;
+}
+
+/** Spacing of the grids, in ln. The pressure factor moves by under 0.5 % between neighbours. */
+const turningStep = Math.log(1.6);
+const swirlStep = Math.log(1.4);
+
+/** Relative change of the velocities that ends the iteration; it squares with each step. */
+const tolerance = 1e-4;
+
+/** Law of the melt in the head: nozzle temperature, half of the head's pressure. */
+export function headMeltLaw(machine: Machine, state: FlowState): ViscosityLaw {
+  const { material, nozzle } = machine.design;
+  return material.viscosityLaw(flowingTemperature(material, nozzle.setTemperature), state.headPressure / 2);
+}
+
+/** The dimensionless problem at the nearest grid point. */
+interface HeadProblem {
+  readonly key: string;
+  /** law for rates in units of mean speed per bore radius */
+  readonly turning: number;
+  /** turning rate of the screw in the same unit */
+  readonly swirl: number;
+  readonly rate: number;
+}
+
+const snapped = (value: number, step: number) => Math.round(Math.log(value) / step);
+
+function problemOf(machine: Machine, state: FlowState, region: HeadRegion): HeadProblem {
+  const family = lawFamily(headMeltLaw(machine, state));
+  const rate = state.volumeFlow / (Math.PI * region.unit ** 3);
+  const newtonian = family.rate === null;
+  const law = newtonian ? 0 : snapped(Math.min(1e8, Math.max(1e-6, (family.rate ?? 1) / rate)), turningStep);
+  // the swirl of a Newtonian melt does not touch the rest
+  const turnRate = 2 * Math.PI * state.screwSpeed;
+  const turn = newtonian || !(turnRate > 0) ? null : snapped(turnRate / rate, swirlStep);
+  return {
+    key: `head ${region.key} | ${family.key} ${law} | ${turn ?? 'still'}`,
+    turning: Math.exp(law * turningStep),
+    swirl: turn === null ? 0 : Math.exp(turn * swirlStep),
+    rate,
+  };
+}
+
+/** Formula drop of head and ring at the grid point, over the law's stress at the problem's rate. */
+function formulaDrop(machine: Machine, state: FlowState, region: HeadRegion, problem: HeadProblem): number {
+  const { unit, ring, inlet } = region;
+  const core = region.region.screwRadius * unit;
+  const bore = { boreStart: unit, boreEnd: unit, coreStart: core, coreEnd: core };
+  const before = { kind: 'piece', name: 'ring', part: 'tip', segment: -1, z: inlet, length: ring, ...bore } as const;
+  const law = lawFamily(headMeltLaw(machine, state)).turningAt(problem.turning * problem.rate);
+  const head = createHead([before, ...headElements(machine.design)]);
+  const screwSpeed = (problem.swirl * problem.rate) / (2 * Math.PI);
+  const { total } = headDrop(head, () => law, screwSpeed, state.volumeFlow, 0);
+  return total / (viscosityAt(law, problem.rate) * problem.rate);
+}
+
+/** Solved head at a state with flow, or the reason why it cannot be had. */
+export function headField(machine: Machine, state: FlowState, cache: FieldCache): HeadField | { readonly why: string } {
+  const region = headRegion(machine.design);
+  const problem = problemOf(machine, state, region);
+  const law = lawFamily(headMeltLaw(machine, state)).turningAt(problem.turning);
+  const flow = { volumeFlow: Math.PI, turnRate: problem.swirl };
+  const solved = remember(cache.head, problem.key, () => solveTip(region.region, law, flow, { tolerance }));
+  if (!solved.ok) return { why: solved.issues.map((issue) => issue.message).join(' ') };
+  const field = solved.value;
+  const formula = formulaDrop(machine, state, region, problem);
+  const factor = field.pressureDrop / viscosityAt(law, 1) / formula;
+  const sound = Number.isFinite(factor) && factor > 0.2 && factor < 5 && field.age.length > 0;
+  if (!sound) return { why: 'The solved pressure drop is not usable.' };
+  return {
+    region,
+    field,
+    timeUnit: 1 / problem.rate,
+    volumeUnit: region.unit ** 3,
+    speedUnit: problem.rate * region.unit,
+    pressureFactor: factor,
+    converged: field.convergence.converged && field.meshComplete,
+  };
+}
