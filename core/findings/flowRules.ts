@@ -1,10 +1,16 @@
 /** Findings about flow, pressure, residence and colour. */
 
+import { extentAlong } from '../age/kinetics.ts';
+import type { DegradationLaw } from '../design/types.ts';
+import { meltHeat } from '../prediction/colourStage.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
 
 /** Ratio of slowest hundredth to mean residence that calls for a note; the wide channel alone gives 3.3. */
 const wideSpread = 4;
+
+/** Extent of a degradation law that calls for a warning; own choice, between what is seen and what is felt. */
+const degradedShare = 0.05;
 
 /** Blocked pressure from which a caution is due, Pa: small barrels and threads are rarely made for more. */
 const blockedLimit = 20e6;
@@ -94,6 +100,35 @@ export const flowRules: readonly FindingRule[] = [
         change: 'Make tip and nozzle volumes small and slender; lead the tip into a matching cone.',
         value: t99 / mean,
         limit: wideSpread,
+        unit: '',
+      });
+    },
+  },
+  {
+    code: 'degrades',
+    about: 'extent of degradation in the slowest hundredth of the melt',
+    check: ({ design, machine, driven, prediction }) => {
+      const { residence } = prediction;
+      if (!(residence.mean > 0)) return null;
+      const slow = meltHeat(machine, driven.point.state, residence).map(({ duration, temperature }) => ({
+        duration: (duration * residence.t99) / residence.mean,
+        temperature,
+      }));
+      // laws of order zero count in units of their own and have no limit in general
+      const worst = design.material.degradation
+        .filter(({ order }) => order > 0)
+        .map((law) => ({ law, extent: extentAlong(law, slow).extent }))
+        .reduce<{ law: DegradationLaw; extent: number } | null>((a, b) => (a && a.extent >= b.extent ? a : b), null);
+      if (!worst || worst.extent < degradedShare) return null;
+      return found({
+        severity: 'warn',
+        where: 'slowest melt',
+        z: prediction.geometry.sectionsLength,
+        saw: `In melt that stays ${formatQuantity(residence.t99, 's', 3)}, ${formatQuantity(worst.extent, '%', 2)} is used up (${worst.law.observed}).`,
+        why: 'Degraded melt is weak, stains, and gives off gas.',
+        change: 'Run colder or faster, or make the melt volume smaller.',
+        value: worst.extent,
+        limit: degradedShare,
         unit: '',
       });
     },

@@ -76,6 +76,21 @@ describe('a rule speaks when its limit is passed and is silent before', () => {
         for (const zone of r.barrel.zones) if (zone.kind === 'heated') zone.maxPowerW = 1;
       },
     ],
+    [
+      'degrades',
+      (r, p) => {
+        materialOf(p, r).degradation.push({
+          id: 'made-up-loss',
+          observed: 'lost mass',
+          order: 1,
+          rateAtReferencePerS: { value: 1e-3, source: 'made up for a test', status: 'invented' },
+          referenceC: 185,
+          activationKJPerMol: { value: 100, source: 'made up for a test', status: 'invented' },
+          validFromC: 150,
+          validToC: 220,
+        });
+      },
+    ],
     ['colour-shift', (_, p) => Object.assign(p.process, { acceptableDeltaE: 0.2 })],
     [
       'over-torque',
