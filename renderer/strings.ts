@@ -156,7 +156,7 @@ export const text = {
     notConverged: 'The calculation did not settle; take these numbers as a hint only.',
     refused: 'This description cannot be predicted yet',
     refusedHelp: 'Each point below leads to its field. What is shown further down belongs to the last accepted state.',
-    stale: 'Out of date: belongs to an earlier description',
+    stale: 'Out of date',
     working: 'Calculating …',
     current: 'Up to date',
     fault: 'The calculation broke and was restarted.',
@@ -240,7 +240,7 @@ export const text = {
   notices: {
     saved: (name: string) => `Saved ${name}.`,
     opened: (name: string) => `Opened ${name}.`,
-    unsaved: 'changes not saved',
+    unsaved: 'not saved',
   },
   broken: {
     title: 'Something in the window broke',

@@ -1,6 +1,7 @@
 /** The answer in one glance: what comes out, what holds it, whether it is enough, and the numbers that decide. */
 
 import { type Capacity, formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
+import { pressureText } from '../plots/pressureUnit.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 
@@ -27,7 +28,7 @@ function Capacities({ prediction }: { readonly prediction: Prediction }) {
               <span className="bar-fill" style={{ width: `${Math.min(100, (100 * reserve) / 4)}%` }} />
             </span>
             <span className="number-text">{formatQuantity(volumeFlow, 'mm³/s', 3)}</span>
-            <span className="number-text reserve">{formatNumber(reserve, 2)}×</span>
+            <span className="number-text reserve">{reserve >= 100 ? '>100' : formatNumber(reserve, 2)}×</span>
           </dd>
         </div>
       ))}
@@ -54,7 +55,7 @@ function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
   const { output, drive, residence, dead } = prediction;
   const flows = output.volumeFlow > 0;
   const cells = [
-    [words.head, formatQuantity(output.headPressure, 'MPa', 3)],
+    [words.head, pressureText(output.headPressure)],
     [words.torque, `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`],
     [words.stays, flows ? `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}` : '–'],
     [words.dead, flows ? formatQuantity(dead.fractionOver3, '%', 2) : '–'],

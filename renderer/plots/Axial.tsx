@@ -2,7 +2,7 @@
 
 import { useCallback, useMemo } from 'react';
 import type uPlot from 'uplot';
-import { formatNumber, fromSi, type Prediction } from '../../core/index.ts';
+import { formatNumber, fromSi, type Prediction, type Unit } from '../../core/index.ts';
 import type { Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { activeRevision, useProject } from '../store/project.ts';
@@ -37,7 +37,7 @@ function follow(plot: uPlot): void {
 }
 
 /** Axes and lines over a range of z, mm. */
-function optionsFor(from: number, to: number) {
+function optionsFor(from: number, to: number, unit: Unit) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
     const [pressure, melt, core, wall] = ink.series;
     const line = (scale: string, stroke: string | undefined, more: uPlot.Series = {}): uPlot.Series => ({
@@ -53,17 +53,17 @@ function optionsFor(from: number, to: number) {
       cursor: { drag: { x: false, y: false } },
       scales: {
         x: { time: false, range: () => [from, to] },
-        MPa: { range: (_u, _min, max) => [0, Math.max(0.1, max * 1.12)] },
+        p: { range: (_u, _min, max) => [0, max > 0 ? max * 1.12 : 1] },
         C: { range: (_u, min, max) => [Math.min(min - 5, 20), max + 12] },
       },
       axes: [
         axis(ink, `${words.position}, mm`, { size: 24 }),
-        axis(ink, `${words.pressure}, MPa`, { scale: 'MPa', size: sideRoom - 18 }),
+        axis(ink, `${words.pressure}, ${unit}`, { scale: 'p', size: sideRoom - 18 }),
         axis(ink, `${words.temperature}, °C`, { scale: 'C', side: 1, size: sideRoom - 18, grid: { show: false } }),
       ],
       series: [
         {},
-        line('MPa', pressure, {
+        line('p', pressure, {
           width: 2.5,
           ...(pressure ? { fill: `color-mix(in srgb, ${pressure} 14%, transparent)` } : {}),
         }),
@@ -83,10 +83,19 @@ const indexAt = (z: readonly number[], at: number): number =>
     z.findLastIndex((value) => value <= at + 1e-9),
   );
 
+/** Where the pointer is, or else the mark. m; null where neither is. */
+const useReadZ = (): number | null => useView((state) => state.hoverZ ?? state.mark?.z ?? null);
+
+/** The position that is read, in words. */
+function Place() {
+  const z = useReadZ();
+  const label = useView((state) => (state.hoverZ === null ? state.mark?.label : undefined));
+  if (z === null) return null;
+  return <span className="at">{`z ${formatNumber(fromSi(z, 'mm'), 4)} mm${label ? `: ${label}` : ''}`}</span>;
+}
+
 function Readout({ series }: { readonly series: AxialSeries | null }) {
-  const hoverZ = useView((state) => state.hoverZ);
-  const mark = useView((state) => state.mark);
-  const z = hoverZ ?? mark?.z ?? null;
+  const z = useReadZ();
   const index = series && z !== null ? indexAt(series.z, z * 1000) : null;
   const value = (values: readonly (number | null)[] | undefined, unit: string) => {
     const found = index === null ? null : (values?.[index] ?? null);
@@ -96,7 +105,7 @@ function Readout({ series }: { readonly series: AxialSeries | null }) {
     <p className="axial-legend">
       <span className="key key-pressure">
         {words.pressure}
-        {value(series?.pressure, 'MPa')}
+        {value(series?.pressure, series?.pressureUnit ?? '')}
       </span>
       <span className="key key-melt">
         {words.melt}
@@ -110,9 +119,6 @@ function Readout({ series }: { readonly series: AxialSeries | null }) {
         {words.core}
         {value(series?.core, '°C')}
       </span>
-      {z !== null && (
-        <span className="at">{`z ${formatNumber(z * 1000, 4)} mm${hoverZ === null && mark ? `: ${mark.label}` : ''}`}</span>
-      )}
     </p>
   );
 }
@@ -130,7 +136,8 @@ function useSeries(prediction: Prediction | null, shape: Shape | null): AxialSer
 function Plot({ series, shape }: { readonly series: AxialSeries; readonly shape: Shape }) {
   const mark = useView((state) => state.mark);
   const [from, to] = axialRange(shape.bounds);
-  const options = useMemo(() => optionsFor(from * 1000, to * 1000), [from, to]);
+  const unit = series.pressureUnit;
+  const options = useMemo(() => optionsFor(from * 1000, to * 1000, unit), [from, to, unit]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new mark needs a new drawing of the same data
   const data = useMemo<uPlot.AlignedData>(
     () => [series.z, series.pressure, series.melt, series.wall, series.core],
@@ -152,6 +159,7 @@ export function Axial() {
     <div className={stale ? 'axial stale' : 'axial'} onPointerLeave={leave}>
       <header>
         <h2>{words.title}</h2>
+        <Place />
         <Readout series={series} />
       </header>
       {series && shape && <Plot {...{ series, shape }} />}

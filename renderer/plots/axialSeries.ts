@@ -1,12 +1,13 @@
 /** Pressure and temperatures along the whole axis, screw then nozzle, in shown units. */
 
-import { fromSi, type Prediction } from '../../core/index.ts';
+import { fromSi, type Prediction, type Unit } from '../../core/index.ts';
+import { pressureUnit } from './pressureUnit.ts';
 
 /** One value per point; null where there is none. */
 export interface AxialSeries {
   /** mm */
   readonly z: number[];
-  /** MPa */
+  readonly pressureUnit: Unit;
   readonly pressure: (number | null)[];
   /** °C */
   readonly melt: (number | null)[];
@@ -19,9 +20,11 @@ const finite = (value: number): number | null => (Number.isFinite(value) ? value
 /** Joins the stations of the screw and the pieces of the nozzle; `pieceEnds` are the ends of the pieces, m. */
 export function axialSeries(prediction: Prediction, pieceEnds: readonly number[], barrelEnd: number): AxialSeries {
   const { stations, axial, output, nozzle } = prediction;
+  const unit = pressureUnit(Math.max(output.headPressure, ...axial.pressure.filter(Number.isFinite)));
   const series: AxialSeries = {
+    pressureUnit: unit,
     z: Array.from(stations.z, (z) => fromSi(z, 'mm')),
-    pressure: Array.from(axial.pressure, (p) => finite(fromSi(p, 'MPa'))),
+    pressure: Array.from(axial.pressure, (p) => finite(fromSi(p, unit))),
     melt: Array.from(axial.meltTemperature, (t, i) => (axial.fill[i] ? finite(fromSi(t, '°C')) : null)),
     wall: Array.from(axial.wallTemperature, (t) => finite(fromSi(t, '°C'))),
     core: Array.from(axial.screwTemperature, (t) => finite(fromSi(t, '°C'))),
@@ -29,7 +32,7 @@ export function axialSeries(prediction: Prediction, pieceEnds: readonly number[]
   let pressure = output.headPressure;
   const push = (z: number, temperature: number | undefined) => {
     series.z.push(Math.max(fromSi(z, 'mm'), series.z.at(-1) ?? 0));
-    series.pressure.push(finite(fromSi(pressure, 'MPa')));
+    series.pressure.push(finite(fromSi(pressure, unit)));
     series.melt.push(temperature === undefined ? null : finite(fromSi(temperature, '°C')));
     series.wall.push(null);
     series.core.push(null);

@@ -1,7 +1,7 @@
 /** The machine in three dimensions, drawn only when something changes. */
 
 import { Canvas } from '@react-three/fiber';
-import { useCallback, useMemo, useState } from 'react';
+import { useCallback, useState } from 'react';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { CameraRig } from './CameraRig.tsx';
@@ -10,17 +10,6 @@ import { Lights } from './Lights.tsx';
 import { Machine } from './Machine.tsx';
 import { NoScene } from './NoScene.tsx';
 import { SceneBoundary } from './SceneBoundary.tsx';
-
-/** Whether this machine can draw at all; asked once. */
-function canDraw(): boolean {
-  try {
-    const context = document.createElement('canvas').getContext('webgl2');
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return context !== null;
-  } catch {
-    return false;
-  }
-}
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
   const length = scaleLength(zoom, 140);
@@ -38,9 +27,8 @@ export default function Scene() {
   const stale = useEvaluation((state) => state.stale);
   const [zoom, setZoom] = useState(3);
   const [lost, setLost] = useState(false);
-  const drawable = useMemo(canDraw, []);
   const onZoom = useCallback((next: number) => setZoom(next), []);
-  if (!drawable || lost) return <NoScene />;
+  if (lost) return <NoScene />;
   if (!shape) return <p className="scene-waiting">{text.see.waiting}</p>;
   return (
     <div

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { predict } from '../../../core/index.ts';
 import { axialSeries } from '../../../renderer/plots/axialSeries.ts';
+import { pressureText } from '../../../renderer/plots/pressureUnit.ts';
 import { loadDesign } from '../../helpers/projects.ts';
 
 test('pressure runs on from the screw through the nozzle down to what is outside', () => {
@@ -16,4 +17,13 @@ test('pressure runs on from the screw through the nozzle down to what is outside
   expect(series.z.at(-1)).toBeCloseTo(1000 * end, 6);
   expect(series.pressure[prediction.stations.count]).toBeCloseTo(prediction.output.headPressure / 1e6, 9);
   expect(series.pressure.at(-1)).toBeCloseTo(design.process.backPressure / 1e6, 2);
+});
+
+test.each([
+  [6.64e6, '6.64 MPa'],
+  [188, '188 Pa'],
+  [4200, '4.2 kPa'],
+  [0, '0 MPa'],
+])('%d Pa reads %s', (pressure, expected) => {
+  expect(pressureText(pressure)).toBe(expected);
 });

@@ -1,0 +1,12 @@
+/** The unit in which a pressure reads well: wax heads build pascals, plastic heads megapascals. */
+
+import { formatQuantity, type Unit } from '../../core/index.ts';
+
+/** MPa, kPa or Pa, by the largest pressure shown (Pa). */
+export function pressureUnit(largest: number): Unit {
+  if (largest >= 5e4 || largest === 0) return 'MPa';
+  return largest >= 500 ? 'kPa' : 'Pa';
+}
+
+/** A pressure (Pa) as text in the unit that suits it. */
+export const pressureText = (pressure: number): string => formatQuantity(pressure, pressureUnit(pressure), 3);
