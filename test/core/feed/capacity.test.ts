@@ -4,7 +4,7 @@ import { feedCapacity, feedPlace, troughFilling } from '../../../core/feed/capac
 import { hopperState } from '../../../core/feed/hopper.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import type { Project, Revision } from '../../../core/project/schema.ts';
-import { demoC, flightedAt } from '../../helpers/edgeProjects.ts';
+import { demoC } from '../../helpers/edgeProjects.ts';
 import { expectOk } from '../../helpers/projects.ts';
 
 const made = (change: (revision: Revision, project: Project) => void) => {
@@ -62,14 +62,8 @@ test('the place is the shallowest flighted one under the opening', () => {
   expect(place?.depth).toBeCloseTo(Math.min(...under.map((i) => stations.depth[i])), 12);
 });
 
-test('a plain stretch under the opening is no place to feed and feeds nothing', () => {
-  const { design, place } = made((revision) => {
-    const flight = flightedAt(revision, 0);
-    const plain = { kind: 'plain' as const, lengthMm: 70, rootDiameterStartMm: 8, rootDiameterEndMm: 8 };
-    revision.screw.sections = [plain, { ...flight, lengthMm: 90, rootDiameterStartMm: 8, rootDiameterEndMm: 8 }];
-  });
-  expect(place).toBeNull();
-  expect(feedCapacity(design, place, 1).massFlow).toBe(0);
+test('no flight under the opening feeds nothing', () => {
+  expect(feedCapacity(made(() => {}).design, null, 1)).toMatchObject({ massFlow: 0, massFlowHigh: 0 });
 });
 
 test('stirring or shaking halves the outlet that is wanted; long grains count longer', () => {
