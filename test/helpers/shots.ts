@@ -63,6 +63,10 @@ async function takeShot(
   await shot.reach?.(workbench.page);
   // Software rendering needs a moment for the scene after a change of view.
   await workbench.page.waitForTimeout(500);
+  await workbench.page
+    .getByText(/: calculating …$/)
+    .first()
+    .waitFor({ state: 'hidden', timeout: 90_000 });
   await workbench.page.screenshot({ path, timeout: screenshotLimit });
   for (const problem of workbench.problems) console.error(`${path}: ${problem}`);
   await workbench.close();
