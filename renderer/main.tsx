@@ -14,7 +14,12 @@ import { isUnsaved, projectStore } from './store/project.ts';
 import './styles/theme.css';
 import './styles/frame.css';
 import './styles/describe.css';
+import './styles/tables.css';
+import './styles/see.css';
 import './styles/results.css';
+import './styles/findings.css';
+import './styles/dialogs.css';
+import './styles/compare.css';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });

@@ -28,7 +28,7 @@ export default function Scene() {
   const [zoom, setZoom] = useState(3);
   const [lost, setLost] = useState(false);
   const onZoom = useCallback((next: number) => setZoom(next), []);
-  if (lost) return <NoScene />;
+  if (lost) return <NoScene retry={() => setLost(false)} />;
   if (!shape) return <p className="scene-waiting">{text.see.waiting}</p>;
   return (
     <div
@@ -47,7 +47,10 @@ export default function Scene() {
           dpr={[1, 2]}
           aria-label={text.see.sceneLabel}
           role="img"
-          onCreated={({ gl }) => gl.domElement.addEventListener('webglcontextlost', () => setLost(true))}
+          onCreated={({ gl }) => {
+            // A view that was taken down gives its context up too; that is no fault.
+            gl.domElement.addEventListener('webglcontextlost', () => gl.domElement.isConnected && setLost(true));
+          }}
         >
           <Lights />
           <Machine shape={shape} />

@@ -12,6 +12,6 @@ export class SceneBoundary extends Component<{ readonly children: ReactNode }, {
   }
 
   override render(): ReactNode {
-    return this.state.broken ? <NoScene /> : this.props.children;
+    return this.state.broken ? <NoScene retry={() => this.setState({ broken: false })} /> : this.props.children;
   }
 }

@@ -141,3 +141,17 @@ test('another revision is another machine; a branch of it can be edited', async 
   await page.locator('.locked-note').waitFor({ state: 'detached' });
   expect(await field('Section 1, Length').isEditable()).toBe(true);
 });
+
+test('an example opens with its own machine, and the view stays alive', async () => {
+  const { page } = workbench;
+  const before = await seen();
+  await page.getByRole('button', { name: /^Examples/ }).click();
+  await page.getByRole('dialog').getByRole('button', { name: /wax/i }).click();
+  const opened = await seenAfter(before);
+  expect(opened.output).not.toBe(before.output);
+  // The old view gives its drawing context up only after a while.
+  await page.waitForTimeout(1500);
+  expect(await page.locator('.scene canvas').count()).toBe(1);
+  expect(await page.locator('.no-scene').count()).toBe(0);
+  expect(workbench.problems).toEqual([]);
+});
