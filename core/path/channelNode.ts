@@ -49,8 +49,8 @@ export interface NodeRequest {
 export const lawStep = Math.log(4);
 
 /** Turning rates beyond these, over barrel speed per depth, do not change the flow any more: pure power, Newtonian. */
-export const leastTurning = 1e-3;
-export const mostTurning = 100;
+export const leastTurning = Math.exp(-5 * lawStep);
+export const mostTurning = Math.exp(3 * lawStep);
 
 /** Spacing of the grid of gradients over that of closed discharge, and its ends. */
 export const gradientStep = 0.25;

@@ -62,9 +62,10 @@ export interface GridPlace {
 
 /** The two grid points around a position in units of the spacing, with linear weights; one where it falls on a point. */
 export function gridPlaces(position: number): GridPlace[] {
+  const nearest = Math.round(position);
+  if (Math.abs(position - nearest) < 1e-9) return [{ index: nearest, weight: 1 }];
   const index = Math.floor(position);
   const weight = position - index;
-  if (weight < 1e-9) return [{ index, weight: 1 }];
   return [
     { index, weight: 1 - weight },
     { index: index + 1, weight },
