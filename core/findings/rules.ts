@@ -2,6 +2,7 @@
 
 import { cautionRules } from './cautionRules.ts';
 import type { FindingContext, FindingRule } from './context.ts';
+import { deadRules } from './deadRules.ts';
 import { driveRules } from './driveRules.ts';
 import { feedRules } from './feedRules.ts';
 import { flowRules } from './flowRules.ts';
@@ -14,6 +15,7 @@ export const findingRules: readonly FindingRule[] = [
   ...feedRules,
   ...heatRules,
   ...flowRules,
+  ...deadRules,
   ...driveRules,
   ...printRules,
   ...cautionRules,

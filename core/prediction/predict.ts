@@ -3,6 +3,9 @@
 import type { Design } from '../design/types.ts';
 import { findingsOf } from '../findings/rules.ts';
 import { measureGeometry } from '../geometry/summary.ts';
+import { solvedPumpingBasis } from '../path/bases.ts';
+import { createFieldCache, type FieldCache } from '../path/fieldCache.ts';
+import { type SolvedPath, solvedPath } from '../path/solvedPath.ts';
 import { coreVersion } from '../version.ts';
 import { axialStage, nozzleStage } from './axialStage.ts';
 import { heatBasis, pumpingBasis, withDoubt } from './bases.ts';
@@ -11,14 +14,15 @@ import { colourStage } from './colourStage.ts';
 import { curveStage } from './curveStage.ts';
 import { type DrivenPoint, drivenPoint } from './drivenPoint.ts';
 import { driveStage } from './driveStage.ts';
+import { dwellStage } from './dwellStage.ts';
 import { headResistance } from './flowState.ts';
 import { createMachine, type Machine } from './machine.ts';
 import { printStage, type Supply } from './printStage.ts';
-import { deadStage, type MeltVolumes, meltVolumes, residenceStage } from './residenceStage.ts';
+import { type MeltVolumes, meltVolumes } from './residenceStage.ts';
 import type { Prediction, PredictionOptions } from './types.ts';
 
 /** Accuracy that the windows and commands use. */
-export const defaultOptions: PredictionOptions = { stationsPerTurn: 8, curvePoints: 16 };
+export const defaultOptions: PredictionOptions = { stationsPerTurn: 8, curvePoints: 16, fields: 'formula' };
 
 /** Told after each stage: share done, 0 to 1, and the stage's name. */
 export type Progress = (done: number, stage: string) => void;
@@ -28,20 +32,29 @@ export type Progress = (done: number, stage: string) => void;
  * @param design validated
  * @param options see PredictionOptions; missing ones as in defaultOptions
  * @param progress called between stages
+ * @param cache solved fields by their dimensionless problem, kept by the caller from run to run
  * @returns plain data in SI units; never throws for a validated design
  */
-export function predict(design: Design, options: Partial<PredictionOptions> = {}, progress?: Progress): Prediction {
+export function predict(
+  design: Design,
+  options: Partial<PredictionOptions> = {},
+  progress?: Progress,
+  cache: FieldCache = createFieldCache(),
+): Prediction {
   const chosen = { ...defaultOptions, ...options };
-  const machine = createMachine(design, Math.max(4, chosen.stationsPerTurn));
-  const geometry = measureGeometry(design, machine.stations);
-  progress?.(0.1, 'working point');
-  const driven = drivenPoint(machine);
+  const plain = createMachine(design, Math.max(4, chosen.stationsPerTurn));
+  const geometry = measureGeometry(design, plain.stations);
+  progress?.(0.05, 'working point');
+  const first = drivenPoint(plain);
+  const told = progress && ((done: number, stage: string) => progress(0.1 + 0.7 * done, stage));
+  const solved = chosen.fields === 'solved' ? solvedPath(plain, first, cache, told) : null;
+  const { machine, driven } = solved ?? { machine: plain, driven: first };
   const { point } = driven;
-  progress?.(0.4, 'output over speed');
+  progress?.(0.8, 'output over speed');
   const { curve, converged } = curveStage(machine, chosen.curvePoints, point.memory);
-  progress?.(0.8, 'residence and colour');
+  progress?.(0.9, 'residence and colour');
   const volumes = meltVolumes(machine, point.state, geometry);
-  const residence = residenceStage(machine, point.state, volumes, point.volumeFlow);
+  const dwell = dwellStage(machine, point, geometry, solved, cache);
   const { heaterCapacity: _, ...heat } = point.heat;
   const partial: Omit<Prediction, 'findings'> = {
     revisionId: design.revisionId,
@@ -54,15 +67,14 @@ export function predict(design: Design, options: Partial<PredictionOptions> = {}
     axial: axialStage(machine, point.state),
     nozzle: nozzleStage(machine, point.state),
     ...capacitiesOf(machine, driven),
-    output: outputOf(machine, driven),
+    output: outputOf(machine, driven, solved),
     curve,
-    residence,
-    dead: deadStage(volumes),
-    colour: colourStage(machine, point.state, residence),
+    ...dwell,
+    colour: colourStage(machine, point.state, dwell.residence),
     drive: driveStage(machine, geometry, point),
     heat: { ...heat, basis: withDoubt(heatBasis) },
     print: printStage(design, supplyOf(machine, driven, volumes), curve),
-    converged: point.converged && converged,
+    converged: point.converged && converged && (solved?.converged ?? true),
   };
   progress?.(0.95, 'findings');
   return { ...partial, findings: findingsOf({ design, machine, driven, prediction: partial }) };
@@ -77,7 +89,7 @@ function supplyOf(machine: Machine, { point }: DrivenPoint, volumes: MeltVolumes
   };
 }
 
-function outputOf(machine: Machine, { point }: DrivenPoint): Prediction['output'] {
+function outputOf(machine: Machine, { point }: DrivenPoint, solved: SolvedPath | null): Prediction['output'] {
   const { march, headPressure } = point.state;
   const leak = march.flows[machine.lastFlight - 1]?.leakFlow ?? 0;
   const flowing = point.volumeFlow > 0;
@@ -88,8 +100,9 @@ function outputOf(machine: Machine, { point }: DrivenPoint): Prediction['output'
     headPressure: flowing ? headPressure : 0,
     leakFlow: flowing ? leak : 0,
     filledLength: flowing ? march.filledLength : 0,
-    basis: withDoubt(pumpingBasis, [
-      ...pumpingDoubts(machine),
+    basis: withDoubt(solved ? solvedPumpingBasis : pumpingBasis, [
+      ...(solved ? solved.doubts : pumpingDoubts(machine)),
+      solved !== null && !solved.converged && 'A solved field, or its agreement with the flow, did not converge.',
       !point.converged && 'The balance of screw and head did not converge.',
     ]),
   };

@@ -2,6 +2,7 @@
 
 import type { GeometrySummary } from '../geometry/types.ts';
 import { localIndex } from '../material/viscosityLaw.ts';
+import { interpolateLinear } from '../math/interpolate.ts';
 import { meanTime } from '../residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../residence/channel.ts';
 import { joinResidence } from '../residence/combine.ts';
@@ -42,7 +43,17 @@ export function residenceStage(
 ): Residence & { readonly basis: Basis } {
   if (!(volumeFlow > 0)) {
     const basis = withDoubt(residenceBasis, ['Nothing flows, so there is no residence time.']);
-    const none = { mean: 0, min: 0, t50: 0, t95: 0, t99: 0, time: new Float64Array(), cumulative: new Float64Array() };
+    const none = {
+      mean: 0,
+      min: 0,
+      t50: 0,
+      t95: 0,
+      t99: 0,
+      washout99: 0,
+      washout999: 0,
+      time: new Float64Array(),
+      cumulative: new Float64Array(),
+    };
     return { ...none, parts: partsOf(volumes, 0), basis };
   }
   const channel = channelAtoms(volumes.channel / volumeFlow);
@@ -53,7 +64,8 @@ export function residenceStage(
     slow && 'More than half of the molten channel runs partly filled; there the closed form is only a guess.',
     meanTime(channel) === 0 && 'The granules are not molten before the flights end.',
   ]);
-  return { ...joined, parts: partsOf(volumes, 1 / volumeFlow), basis };
+  const washout999 = interpolateLinear(joined.cumulative, joined.time, 0.999);
+  return { ...joined, washout99: joined.t99, washout999, parts: partsOf(volumes, 1 / volumeFlow), basis };
 }
 
 function partsOf(volumes: MeltVolumes, perFlow: number): Residence['parts'] {

@@ -2,9 +2,11 @@
 
 import type { Finding } from '../findings/types.ts';
 import type { GeometrySummary, Stations } from '../geometry/types.ts';
+import type { SolvedFields } from '../path/viewTypes.ts';
+import type { PredictionOptions } from './options.ts';
 
 export type { Finding, Severity } from '../findings/types.ts';
-
+export type { PredictionOptions } from './options.ts';
 /** What a result rests on; shown beside it. */
 export interface Basis {
   /** short name of the model */
@@ -86,6 +88,9 @@ export interface Residence {
   readonly t50: number;
   readonly t95: number;
   readonly t99: number;
+  /** until 99 % and 99.9 % of what comes out entered after a change of material: t99 and t99.9 */
+  readonly washout99: number;
+  readonly washout999: number;
   /** time and cumulative share leaving by then */
   readonly time: Float64Array;
   readonly cumulative: Float64Array;
@@ -104,6 +109,9 @@ export interface DeadSpot {
   /** m */
   readonly z: number;
   readonly r: number;
+  /** stretch of z it covers, m */
+  readonly zFrom: number;
+  readonly zTo: number;
   /** m³ */
   readonly volume: number;
   /** s */
@@ -234,14 +242,8 @@ export interface Prediction {
   readonly heat: HeatDemand & { readonly basis: Basis };
   readonly print: PrintMatch & { readonly basis: Basis };
   readonly findings: readonly Finding[];
+  /** solved fields for views; null where formulas alone were asked for, or nothing flows */
+  readonly fields: SolvedFields | null;
   /** false where an iteration did not converge; the findings say which */
   readonly converged: boolean;
-}
-
-/** What steers the accuracy and the extent of a run. */
-export interface PredictionOptions {
-  /** stations per turn of lead */
-  readonly stationsPerTurn: number;
-  /** points of the output curve; 0 = none */
-  readonly curvePoints: number;
 }
