@@ -58,15 +58,25 @@ async function seenAfter(before: Seen): Promise<Seen> {
   return seen();
 }
 
-const picture = async () => {
-  await workbench.page.waitForTimeout(500);
-  return (await workbench.page.locator('.scene canvas').screenshot()).toString('base64');
-};
+const picture = async () => (await workbench.page.locator('.scene canvas').screenshot()).toString('base64');
+
+/** The picture once it no longer changes. */
+async function settledPicture(): Promise<string> {
+  let [last, next] = ['', await picture()];
+  while (last !== next) {
+    await workbench.page.waitForTimeout(400);
+    [last, next] = [next, await picture()];
+  }
+  return next;
+}
+
+/** Whether the picture is `other`, asked again until it is as expected. */
+const expectPicture = (other: string) => expect.poll(async () => (await picture()) === other, { timeout: 30_000 });
 
 test('a changed depth changes the numbers and the solid, and undo brings both back', async () => {
   const { page } = workbench;
   const before = await seen();
-  const pictureBefore = await picture();
+  const pictureBefore = await settledPicture();
   expect(before.triangles).toBeGreaterThan(1000);
   const depth = field('Section 3, Root Ø end');
   const typedBefore = await depth.inputValue();
@@ -75,14 +85,14 @@ test('a changed depth changes the numbers and the solid, and undo brings both ba
   const changed = await seenAfter(before);
   expect(changed.output).not.toBe(before.output);
   expect(await depth.inputValue()).toBe('9.2');
-  expect((await picture()) === pictureBefore).toBe(false);
+  await expectPicture(pictureBefore).toBe(false);
   await screenshot(page, 'workbench-changed');
 
   await page.getByRole('button', { name: /^Undo: Root Ø end/ }).click();
   const restored = await seenAfter(changed);
   expect(restored).toEqual(before);
   expect(await depth.inputValue()).toBe(typedBefore);
-  expect((await picture()) === pictureBefore).toBe(true);
+  await expectPicture(pictureBefore).toBe(true);
 
   await page.keyboard.press('Control+Shift+Z');
   expect(await seenAfter(restored)).toEqual(changed);
