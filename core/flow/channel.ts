@@ -58,12 +58,18 @@ export function reachShape(stations: Stations, i: number, clearance: number): Re
 /**
  * Prepares the chain.
  * @param clearance barrel radius minus flight radius, m
+ * @param indexAt local power-law index of the melt in a channel of this depth (m), for the side walls' share
  */
-export function createChannel(stations: Stations, clearance: number): Channel {
+export function createChannel(
+  stations: Stations,
+  clearance: number,
+  indexAt: (depth: number) => number = () => 1,
+): Channel {
   const reaches: (Reach | null)[] = [];
   for (let i = 0; i + 1 < stations.count; i++) {
     const length = stations.z[i + 1] - stations.z[i];
-    reaches.push(length > 1e-9 ? createReach(reachShape(stations, i, clearance)) : null);
+    const shape = reachShape(stations, i, clearance);
+    reaches.push(length > 1e-9 ? createReach(shape, false, indexAt(shape.depth)) : null);
   }
   return { stations, reaches };
 }

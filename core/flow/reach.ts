@@ -4,7 +4,7 @@ import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
 import { annulusFlow } from './annulus.ts';
 import { axialLeak, type Land, landOf, leakPressed, leakStiffness } from './leakage.ts';
 import { createPlateSolver, type PlateFlow, type PlateSolver, solvePlate } from './plate.ts';
-import { dragShapeFactor, pressureShapeFactor } from './shapeFactors.ts';
+import { widthFactors } from './shapeFactors.ts';
 
 /** Geometry of a reach, taken at its middle. Lengths m, angles rad. */
 export interface ReachShape {
@@ -61,13 +61,14 @@ export interface ReachFlow {
  * Prepares a reach.
  * @param shape geometry
  * @param infinitelyWide true to leave out the side walls (textbook formulas without shape factors)
+ * @param index local power-law index of the melt at the channel's shear rate, for the side walls' share
  */
-export function createReach(shape: ReachShape, infinitelyWide = false): Reach {
+export function createReach(shape: ReachShape, infinitelyWide = false, index = 1): Reach {
   const walls = shape.flighted && !infinitelyWide;
   return {
     shape,
-    dragFactor: walls ? dragShapeFactor(shape.depth / shape.widthBarrel) : 1,
-    pressureFactor: walls ? pressureShapeFactor(shape.depth / shape.widthMean) : 1,
+    dragFactor: walls ? widthFactors(shape.depth / shape.widthBarrel, index).drag : 1,
+    pressureFactor: walls ? widthFactors(shape.depth / shape.widthMean, index).pressure : 1,
     powerFactor: 1,
     open: createPlateSolver(),
     loaded: createPlateSolver(),

@@ -8,6 +8,7 @@ import { headElements } from '../flow/headPieces.ts';
 import { buildStations } from '../geometry/stations.ts';
 import type { Stations } from '../geometry/types.ts';
 import { type WallTemperatures, wallTemperatures } from '../heat/wallTemperature.ts';
+import { localIndex } from '../material/viscosityLaw.ts';
 import { interpolateLinear } from '../math/interpolate.ts';
 
 /** All that does not depend on speed and flow. */
@@ -38,7 +39,7 @@ export function createMachine(design: Design, stationsPerTurn: number): Machine 
   return {
     design,
     stations,
-    channel: createChannel(stations, design.screw.radialClearance),
+    channel: createChannel(stations, design.screw.radialClearance, indexOver(design)),
     head: createHead(headElements(design)),
     walls,
     wallAt: { barrel: at(walls.barrel), screw: at(walls.screw) },
@@ -46,4 +47,12 @@ export function createMachine(design: Design, stationsPerTurn: number): Machine 
     lastFlight,
     sweptPerTurn: lastFlight < 0 ? 0 : stations.freeArea[lastFlight] * stations.lead[lastFlight],
   };
+}
+
+/** Local power-law index over channel depth, at the set speed and the nozzle's temperature. */
+function indexOver(design: Design): (depth: number) => number {
+  const { material, nozzle, barrel, process } = design;
+  const law = material.viscosityLaw(Math.max(nozzle.setTemperature, material.melting), 0);
+  const barrelSpeed = Math.PI * barrel.boreDiameter * process.screwSpeed;
+  return (depth) => localIndex(law, barrelSpeed / depth);
 }
