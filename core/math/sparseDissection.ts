@@ -44,6 +44,8 @@ interface Builder {
   /** Mark of the half that last met each unknown, and the marks given out so far. */
   readonly side: Int32Array;
   cuts: number;
+  /** Position of every element along each direction of cutting. */
+  readonly keys: readonly Float64Array[];
 }
 
 /** Directions along which a part may be cut. */
@@ -75,17 +77,37 @@ function sharedUnknowns(builder: Builder, first: Int32Array, second: Int32Array)
   return visit(second, mark + 1);
 }
 
+/** Reorders `items` so that those with the lowest keys fill the first `count` places (Hoare 1961). */
+function selectLowest(items: Int32Array, keys: Float64Array, count: number): void {
+  let low = 0;
+  let high = items.length - 1;
+  while (low < high) {
+    const pivot = keys[items[(low + high) >> 1]];
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (keys[items[i]] < pivot) i++;
+      while (keys[items[j]] > pivot) j--;
+      if (i > j) break;
+      const swapped = items[i];
+      items[i++] = items[j];
+      items[j--] = swapped;
+    }
+    if (count <= j) high = j;
+    else if (count >= i) low = i;
+    else return;
+  }
+}
+
 /** Halves a part along the direction that leaves the fewest shared unknowns. */
 function halves(builder: Builder, elements: Int32Array): [Int32Array, Int32Array] {
-  const { centreX, centreY } = builder.graph;
+  const middle = elements.length >> 1;
   let best: [Int32Array, Int32Array] = [elements, elements];
   let least = Number.POSITIVE_INFINITY;
-  for (const [dx, dy] of DIRECTIONS) {
-    const keys = Float64Array.from(elements, (e) => dx * centreX[e] + dy * centreY[e]);
-    const order = Array.from(keys.keys()).sort((a, b) => keys[a] - keys[b] || a - b);
-    const sorted = Int32Array.from(order, (i) => elements[i]);
-    const middle = sorted.length >> 1;
-    const cut: [Int32Array, Int32Array] = [sorted.subarray(0, middle), sorted.subarray(middle)];
+  for (const keys of builder.keys) {
+    const items = elements.slice();
+    selectLowest(items, keys, middle);
+    const cut: [Int32Array, Int32Array] = [items.subarray(0, middle), items.subarray(middle)];
     const shared = sharedUnknowns(builder, cut[0], cut[1]);
     if (shared < least) [best, least] = [cut, shared];
   }
@@ -134,19 +156,16 @@ function build(builder: Builder, elements: Int32Array): number {
 export function dissect(graph: ElementGraph): Dissection {
   const total = new Int32Array(graph.unknownCount);
   for (const u of graph.unknowns) if (u >= 0) total[u]++;
-  const builder: Builder = {
-    graph,
-    total,
-    count: new Int32Array(graph.unknownCount),
-    fronts: [],
-    passed: [],
-    side: new Int32Array(graph.unknownCount),
-    cuts: 0,
-  };
-  build(
-    builder,
-    Int32Array.from({ length: graph.elementCount }, (_, e) => e),
+  const make = (n: number): Int32Array => new Int32Array(n);
+  const keys = DIRECTIONS.map(([dx, dy]) =>
+    Float64Array.from({ length: graph.elementCount }, (_, e) => dx * graph.centreX[e] + dy * graph.centreY[e]),
   );
+  const builder: Builder = {
+    ...{ graph, total, count: make(graph.unknownCount), fronts: [], passed: [] },
+    ...{ side: make(graph.unknownCount), cuts: 0, keys },
+  };
+  const all = Int32Array.from({ length: graph.elementCount }, (_, e) => e);
+  build(builder, all);
   const largestFront = builder.fronts.reduce((most, front) => Math.max(most, front.unknowns.length), 0);
   return { graph, fronts: builder.fronts, largestFront };
 }

@@ -1,6 +1,7 @@
 /** Multifrontal factors of finite-element systems (after Duff & Reid 1983), dense typed-array kernels, no pivoting. */
 
 import type { Dissection, Front } from './sparseDissection.ts';
+import { type Dense, dot, eliminate } from './sparseKernels.ts';
 
 /** Writes the dense matrix of one element, row-major over its `perElement` unknowns. */
 export type ElementMatrix = (element: number, out: Float64Array) => void;
@@ -17,98 +18,15 @@ export interface FrontalFactor {
   readonly sound: boolean;
 }
 
-/** Dense work of one front: `lower` holds rows on and below the diagonal, `upper` columns on and above, as rows. */
-interface Dense {
-  readonly size: number;
-  readonly lower: Float64Array;
-  readonly upper: Float64Array;
-}
-
-/** sum over k < n of a[p + k] b[q + k] */
-function dot(a: Float64Array, p: number, b: Float64Array, q: number, n: number): number {
-  let s0 = 0;
-  let s1 = 0;
-  let k = 0;
-  for (; k + 3 < n; k += 4) {
-    s0 += a[p + k] * b[q + k] + a[p + k + 1] * b[q + k + 1];
-    s1 += a[p + k + 2] * b[q + k + 2] + a[p + k + 3] * b[q + k + 3];
-  }
-  for (; k < n; k++) s0 += a[p + k] * b[q + k];
-  return s0 + s1;
-}
-
-const quad = new Float64Array(4);
-
-/** Four dot products of rows p, p + step, ... of `a` with one row of `b`. */
-function dot4(a: Float64Array, p: number, step: number, b: Float64Array, q: number, n: number): void {
-  const p1 = p + step;
-  const p2 = p1 + step;
-  const p3 = p2 + step;
-  let s0 = 0;
-  let s1 = 0;
-  let s2 = 0;
-  let s3 = 0;
-  for (let k = 0; k < n; k++) {
-    const v = b[q + k];
-    s0 += a[p + k] * v;
-    s1 += a[p1 + k] * v;
-    s2 += a[p2 + k] * v;
-    s3 += a[p3 + k] * v;
-  }
-  quad[0] = s0;
-  quad[1] = s1;
-  quad[2] = s2;
-  quad[3] = s3;
-}
-
-/** rows[i][j] -= rows[i] . other[j] over min(j, done) entries for rows from `from`, all columns up to `upTo(i)`. */
-function reduceColumn(
-  rows: Float64Array,
-  other: Float64Array,
-  size: number,
-  j: number,
-  done: number,
-  from: number,
-): void {
-  const n = Math.min(j, done);
-  if (n === 0) return;
-  let i = from;
-  for (; i + 3 < size; i += 4) {
-    dot4(rows, i * size, size, other, j * size, n);
-    rows[i * size + j] -= quad[0];
-    rows[(i + 1) * size + j] -= quad[1];
-    rows[(i + 2) * size + j] -= quad[2];
-    rows[(i + 3) * size + j] -= quad[3];
-  }
-  for (; i < size; i++) rows[i * size + j] -= dot(rows, i * size, other, j * size, n);
-}
-
-/** Crout LU (or Cholesky when both halves are one array) of the first `done` columns; the rest becomes the Schur part. */
-function eliminate(dense: Dense, done: number, symmetric: boolean): boolean {
-  const { size, lower, upper } = dense;
-  let sound = true;
-  for (let j = 0; j < size; j++) {
-    reduceColumn(lower, upper, size, j, done, j);
-    if (!symmetric) reduceColumn(upper, lower, size, j, done, j + 1);
-    if (j >= done) continue;
-    const pivot = lower[j * size + j];
-    if (symmetric ? !(pivot > 0) : !(Math.abs(pivot) > 1e-300)) sound = false;
-    const scale = 1 / (symmetric ? Math.sqrt(pivot) : pivot);
-    if (symmetric) for (let i = j; i < size; i++) lower[i * size + j] *= scale;
-    else for (let i = j + 1; i < size; i++) upper[i * size + j] *= scale;
-  }
-  return sound;
-}
-
 function addElements(
   front: Front,
   dissection: Dissection,
   matrix: ElementMatrix,
   place: Int32Array,
   dense: Dense,
+  block: Float64Array,
 ): void {
   const { perElement: n, unknowns } = dissection.graph;
-  const block = new Float64Array(n * n);
   for (const e of front.elements) {
     matrix(e, block);
     for (let a = 0; a < n; a++) {
@@ -124,20 +42,22 @@ function addElements(
   }
 }
 
-/** Adds a child's Schur part; within it, lower holds i >= j and upper holds i < j. */
-function addChild(child: Front, part: Dense, place: Int32Array, dense: Dense): void {
-  const start = child.eliminated;
+/** Adds what a child passes on; within it, lower holds i >= j and upper holds i < j. */
+function addChild(child: Front, stack: FrontalStore['stack'], at: number, place: Int32Array, dense: Dense): void {
+  const { eliminated: start, unknowns } = child;
   const { size } = dense;
+  const rest = unknowns.length - start;
   const symmetric = dense.upper === dense.lower;
-  for (let i = start; i < part.size; i++) {
-    const row = place[child.unknowns[i]];
-    for (let j = start; j <= i; j++) {
-      const column = place[child.unknowns[j]];
-      const low = part.lower[i * part.size + j];
+  const [lower, upper] = stack;
+  for (let i = 0; i < rest; i++) {
+    const row = place[unknowns[start + i]];
+    for (let j = 0; j <= i; j++) {
+      const column = place[unknowns[start + j]];
+      const low = lower[at + i * rest + j];
       if (symmetric) dense.lower[row > column ? row * size + column : column * size + row] += low;
       else {
         addAt(dense, row, column, low);
-        if (i !== j) addAt(dense, column, row, part.upper[i * part.size + j]);
+        if (i !== j) addAt(dense, column, row, upper[at + i * rest + j]);
       }
     }
   }
@@ -148,41 +68,97 @@ function addAt(dense: Dense, row: number, column: number, value: number): void {
   else dense.upper[column * dense.size + row] += value;
 }
 
-function firstColumns(rows: Float64Array, size: number, count: number): Float64Array {
-  const kept = new Float64Array(size * count);
-  for (let i = 0; i < size; i++) kept.set(rows.subarray(i * size, i * size + count), i * count);
-  return kept;
+/** Copies the first `count` columns. */
+function keepColumns(rows: Float64Array, size: number, count: number, out: Float64Array): void {
+  for (let i = 0; i < size; i++) {
+    const from = i * size;
+    const to = i * count;
+    for (let j = 0; j < count; j++) out[to + j] = rows[from + j];
+  }
+}
+
+/** Copies what a front passes on: the lower half of the block behind the eliminated rows and columns. */
+function keepRest(rows: Float64Array, size: number, done: number, out: Float64Array, at: number): void {
+  const rest = size - done;
+  for (let i = 0; i < rest; i++) {
+    const from = (i + done) * size + done;
+    const to = at + i * rest;
+    for (let j = 0; j <= i; j++) out[to + j] = rows[from + j];
+  }
+}
+
+/** Memory of a factorisation, so that the next one of the same system need not ask for it again. */
+export interface FrontalStore {
+  readonly symmetric: boolean;
+  readonly lower: readonly Float64Array[];
+  readonly upper: readonly Float64Array[];
+  /** One front being worked on, and the remainders waiting for their parents, each for the lower and upper half */
+  readonly scratch: readonly [Float64Array, Float64Array];
+  readonly stack: readonly [Float64Array, Float64Array];
+}
+
+/** Most numbers that wait at once: children leave the stack before their parent's remainder enters. */
+function stackSize(dissection: Dissection): number {
+  const { fronts } = dissection;
+  const rest = (front: Front): number => (front.unknowns.length - front.eliminated) ** 2;
+  let used = 0;
+  let most = 0;
+  for (const front of fronts) {
+    for (const child of front.children) used -= rest(fronts[child]);
+    used += rest(front);
+    most = Math.max(most, used);
+  }
+  return most;
+}
+
+/** Memory for factoring a system any number of times. */
+export function frontalStore(dissection: Dissection, symmetric: boolean): FrontalStore {
+  const { fronts, largestFront } = dissection;
+  const columns = (): Float64Array[] =>
+    fronts.map((front) => new Float64Array(front.unknowns.length * front.eliminated));
+  const twice = (size: number): [Float64Array, Float64Array] => {
+    const first = new Float64Array(size);
+    return [first, symmetric ? first : new Float64Array(size)];
+  };
+  const lower = columns();
+  const upper = symmetric ? lower : columns();
+  return { symmetric, lower, upper, scratch: twice(largestFront * largestFront), stack: twice(stackSize(dissection)) };
 }
 
 /**
  * Factors a system given by its element matrices.
  * @param dissection from `dissect`
  * @param matrix element matrices; only the lower half is read for a symmetric system
- * @param symmetric true: Cholesky (positive definite); false: LU without pivoting (positive symmetric part)
+ * @param store from `frontalStore`, whose symmetry decides: true Cholesky (positive definite), false LU without
+ * pivoting (positive symmetric part). Factors made earlier with the same store are overwritten.
  */
-export function factorFrontal(dissection: Dissection, matrix: ElementMatrix, symmetric: boolean): FrontalFactor {
+export function factorFrontal(dissection: Dissection, matrix: ElementMatrix, store: FrontalStore): FrontalFactor {
   const { fronts, graph } = dissection;
+  const { symmetric, lower, upper, scratch, stack } = store;
   const place = new Int32Array(graph.unknownCount);
-  const parts = new Map<number, Dense>();
-  const lower: Float64Array[] = [];
-  const upper: Float64Array[] = [];
+  const block = new Float64Array(graph.perElement ** 2);
+  let top = 0;
   let sound = true;
   fronts.forEach((front, f) => {
-    const size = front.unknowns.length;
-    const rows = new Float64Array(size * size);
-    const dense: Dense = { size, lower: rows, upper: symmetric ? rows : new Float64Array(size * size) };
-    front.unknowns.forEach((u, i) => {
-      place[u] = i;
-    });
-    addElements(front, dissection, matrix, place, dense);
-    for (const child of front.children) {
-      addChild(fronts[child], parts.get(child) as Dense, place, dense);
-      parts.delete(child);
+    const { unknowns, eliminated, children } = front;
+    const size = unknowns.length;
+    for (const half of scratch) half.fill(0, 0, size * size);
+    const dense: Dense = { size, lower: scratch[0], upper: scratch[1] };
+    for (let i = 0; i < size; i++) place[unknowns[i]] = i;
+    addElements(front, dissection, matrix, place, dense, block);
+    for (let c = children.length - 1; c >= 0; c--) {
+      const child = fronts[children[c]];
+      top -= (child.unknowns.length - child.eliminated) ** 2;
+      addChild(child, stack, top, place, dense);
     }
-    sound = eliminate(dense, front.eliminated, symmetric) && sound;
-    lower.push(firstColumns(dense.lower, size, front.eliminated));
-    upper.push(symmetric ? (lower[f] as Float64Array) : firstColumns(dense.upper, size, front.eliminated));
-    parts.set(f, dense);
+    sound = eliminate(dense, eliminated, symmetric) && sound;
+    keepColumns(dense.lower, size, eliminated, lower[f]);
+    keepRest(dense.lower, size, eliminated, stack[0], top);
+    if (!symmetric) {
+      keepColumns(dense.upper, size, eliminated, upper[f]);
+      keepRest(dense.upper, size, eliminated, stack[1], top);
+    }
+    top += (size - eliminated) ** 2;
   });
   return { dissection, lower, upper, symmetric, sound };
 }

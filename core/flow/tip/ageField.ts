@@ -5,7 +5,7 @@
  */
 
 import { dissect } from '../../math/sparseDissection.ts';
-import { factorFrontal, solveFrontal } from '../../math/sparseFrontal.ts';
+import { factorFrontal, frontalStore, solveFrontal } from '../../math/sparseFrontal.ts';
 import type { TriMesh } from '../../math/triMesh.ts';
 import { POINT_COUNT, SHAPE_COUNT } from '../../math/triQuadrature.ts';
 import { outletPoints } from './edgeRule.ts';
@@ -127,7 +127,7 @@ export function ageField(
       out[i] += value;
     });
   };
-  const factor = factorFrontal(dissection, matrix, false);
+  const factor = factorFrontal(dissection, matrix, frontalStore(dissection, false));
   const age = load.slice();
   solveFrontal(factor, age);
   return { age, sound: factor.sound && age.every(Number.isFinite) };

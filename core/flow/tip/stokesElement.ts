@@ -129,7 +129,9 @@ function augment(tables: ElementTables, t: number, work: ElementWork): void {
   const gamma = AUGMENTATION * work.viscosity;
   for (let i = 0; i < width; i++) {
     const row = ((i >> 1) * nc + (i & 1)) * size;
-    const [b0, b1, b2] = [divergence[at + i], divergence[at + width + i], divergence[at + 2 * width + i]];
+    const b0 = divergence[at + i];
+    const b1 = divergence[at + width + i];
+    const b2 = divergence[at + 2 * width + i];
     const f0 = gamma * (m[9 * t] * b0 + m[9 * t + 1] * b1 + m[9 * t + 2] * b2);
     const f1 = gamma * (m[9 * t + 3] * b0 + m[9 * t + 4] * b1 + m[9 * t + 5] * b2);
     const f2 = gamma * (m[9 * t + 6] * b0 + m[9 * t + 7] * b1 + m[9 * t + 8] * b2);
@@ -168,11 +170,11 @@ function addPoint(
   const w = tables.weight[point];
   strainAt(tables, at, nc, work.local, strain);
   const slope = linearStress(state, point, strain, stress);
-  sharesOf(tables, at, nc, stress, pull);
+  sharesOf(tables, at, nc, stress, 0, pull);
   for (let a = 0; a < size; a++) force[a] += w * pull[a];
   work.viscosity += w * state.curve[2 * point];
   if (withTangent) {
-    sharesOf(tables, at, nc, state.stress.subarray(STRAIN_SIZE * point, STRAIN_SIZE * (point + 1)), shares);
+    sharesOf(tables, at, nc, state.stress, STRAIN_SIZE * point, shares);
     addTangent(tables, at, work, w * state.curve[2 * point], w * slope);
   }
   addBodyForce(context, t, q, w, work);

@@ -1,7 +1,13 @@
 /** The linear systems of the flow: which unknowns are free, element condensation, augmented pressure. */
 
 import { type Dissection, dissect } from '../../math/sparseDissection.ts';
-import { type FrontalFactor, factorFrontal, solveFrontal } from '../../math/sparseFrontal.ts';
+import {
+  type FrontalFactor,
+  type FrontalStore,
+  factorFrontal,
+  frontalStore,
+  solveFrontal,
+} from '../../math/sparseFrontal.ts';
 import type { TriMesh } from '../../math/triMesh.ts';
 import { elementTables, invertSmall } from './pointShapes.ts';
 import {
@@ -21,6 +27,8 @@ export interface StokesSystem extends ElementContext {
   readonly unknownOf: Int32Array;
   readonly unknownCount: number;
   readonly dissection: Dissection;
+  /** Memory of the factors; a new tangent overwrites the last */
+  readonly store: FrontalStore;
 }
 
 /** Nodes of the edge opposite corner k: two ends and the middle. */
@@ -89,7 +97,16 @@ export function stokesSystem(mesh: TriMesh, components: 2 | 3, options: SystemOp
     centreY,
   });
   const force = options.bodyForce ? { bodyForce: options.bodyForce } : {};
-  return { mesh, tables: elementTables(mesh), ...force, components, unknownOf, unknownCount, dissection };
+  return {
+    mesh,
+    tables: elementTables(mesh),
+    ...force,
+    components,
+    unknownOf,
+    unknownCount,
+    dissection,
+    store: frontalStore(dissection, true),
+  };
 }
 
 /** Bubbles eliminated inside each triangle: what is needed to recover them. */
@@ -105,24 +122,27 @@ export interface StokesFactor extends Condensed {
   readonly factor: FrontalFactor;
 }
 
+/** Eliminates the bubble: nodal tangent into `out`, what recovers the bubble into `kept`. */
 function condense(work: ElementWork, t: number, kept: Condensed, out: Float64Array): void {
   const { nc, size, tangent } = work;
+  const { inverse, coupling } = kept;
   const n = 6 * nc;
-  const inverse = kept.inverse.subarray(t * nc * nc, (t + 1) * nc * nc);
-  for (let c = 0; c < nc; c++) for (let d = 0; d < nc; d++) inverse[c * nc + d] = tangent[(n + c) * size + n + d];
-  invertSmall(inverse, nc);
-  const coupling = kept.coupling.subarray(t * nc * n, (t + 1) * nc * n);
+  const iAt = t * nc * nc;
+  const cAt = t * nc * n;
+  for (let c = 0; c < nc; c++) for (let d = 0; d < nc; d++) inverse[iAt + c * nc + d] = tangent[(n + c) * size + n + d];
+  invertSmall(inverse, nc, iAt);
   for (let c = 0; c < nc; c++)
     for (let a = 0; a < n; a++) {
       let sum = 0;
-      for (let d = 0; d < nc; d++) sum += inverse[c * nc + d] * tangent[(n + d) * size + a];
-      coupling[c * n + a] = sum;
+      for (let d = 0; d < nc; d++) sum += inverse[iAt + c * nc + d] * tangent[(n + d) * size + a];
+      coupling[cAt + c * n + a] = sum;
     }
   for (let a = 0; a < n; a++)
-    for (let b = 0; b < n; b++) {
+    for (let b = 0; b <= a; b++) {
       let value = tangent[a * size + b];
-      for (let c = 0; c < nc; c++) value -= tangent[a * size + n + c] * coupling[c * n + b];
+      for (let c = 0; c < nc; c++) value -= tangent[a * size + n + c] * coupling[cAt + c * n + b];
       out[a * n + b] = value;
+      out[b * n + a] = value;
     }
 }
 
@@ -138,7 +158,7 @@ export function factorStokes(system: StokesSystem, state: StokesState): StokesFa
     evaluateElement(system, t, state, work, true);
     condense(work, t, kept, out);
   };
-  return { factor: factorFrontal(system.dissection, matrix, true), ...kept };
+  return { factor: factorFrontal(system.dissection, matrix, system.store), ...kept };
 }
 
 /** Whole residual: free nodal entries in `nodal` (by unknown), bubble entries in `bubble`. */

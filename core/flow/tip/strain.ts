@@ -16,7 +16,12 @@ export function strainAt(
   out: Float64Array,
 ): number {
   const { dr, dz, overR } = tables;
-  let [e0, e1, e2, e3, e4, e5] = [0, 0, 0, 0, 0, 0];
+  let e0 = 0;
+  let e1 = 0;
+  let e2 = 0;
+  let e3 = 0;
+  let e4 = 0;
+  let e5 = 0;
   for (let a = 0; a < SHAPE_COUNT; a++) {
     const ur = local[a * nc];
     const uz = local[a * nc + 1];
@@ -38,19 +43,26 @@ export function strainAt(
   return 2 * (e0 * e0 + e1 * e1 + e2 * e2) + e3 * e3 + e4 * e4 + e5 * e5;
 }
 
-/** s . e_a for every local unknown a: the share of a stress in each test function. */
+/** s . e_a for every local unknown a: the share of a stress (from `sAt` in `s`) in each test function. */
 export function sharesOf(
   tables: ElementTables,
   at: number,
   nc: ComponentCount,
   s: Float64Array,
+  sAt: number,
   out: Float64Array,
 ): void {
   const { dr, dz, overR } = tables;
+  const s0 = Math.SQRT2 * s[sAt];
+  const s1 = Math.SQRT2 * s[sAt + 1];
+  const s2 = Math.SQRT2 * s[sAt + 2];
+  const s3 = s[sAt + 3];
+  const s4 = s[sAt + 4];
+  const s5 = s[sAt + 5];
   for (let a = 0; a < SHAPE_COUNT; a++) {
-    out[a * nc] = Math.SQRT2 * (dr[at + a] * s[0] + overR[at + a] * s[2]) + dz[at + a] * s[3];
-    out[a * nc + 1] = Math.SQRT2 * dz[at + a] * s[1] + dr[at + a] * s[3];
-    if (nc === 3) out[a * nc + 2] = (dr[at + a] - overR[at + a]) * s[4] + dz[at + a] * s[5];
+    out[a * nc] = dr[at + a] * s0 + overR[at + a] * s2 + dz[at + a] * s3;
+    out[a * nc + 1] = dz[at + a] * s1 + dr[at + a] * s3;
+    if (nc === 3) out[a * nc + 2] = (dr[at + a] - overR[at + a]) * s4 + dz[at + a] * s5;
   }
 }
 

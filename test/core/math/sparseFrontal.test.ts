@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dissect, type ElementGraph } from '../../../core/math/sparseDissection.ts';
-import { factorFrontal, solveFrontal } from '../../../core/math/sparseFrontal.ts';
+import { factorFrontal, frontalStore, solveFrontal } from '../../../core/math/sparseFrontal.ts';
 
 /** Square cells of an n by n grid, four unknowns each; the left edge is given. */
 function gridGraph(n: number): ElementGraph {
@@ -52,7 +52,10 @@ describe('multifrontal factors', () => {
         (n, weights, symmetric) => {
           const graph = gridGraph(n);
           const matrix = cellMatrix(weights, symmetric ? 0 : 0.7);
-          const factor = factorFrontal(dissect(graph), matrix, symmetric);
+          const dissection = dissect(graph);
+          const store = frontalStore(dissection, symmetric);
+          factorFrontal(dissection, cellMatrix([0.3], 0), store); // memory is used a second time
+          const factor = factorFrontal(dissection, matrix, store);
           const wanted = Float64Array.from({ length: graph.unknownCount }, (_, i) => Math.sin(3 * i) + 2);
           const x = multiply(graph, matrix, wanted);
           solveFrontal(factor, x);
@@ -76,7 +79,7 @@ describe('multifrontal factors', () => {
   });
 
   it('says so when a symmetric matrix is not positive', () => {
-    const graph = gridGraph(4);
-    expect(factorFrontal(dissect(graph), cellMatrix([-1], 0), true).sound).toBe(false);
+    const dissection = dissect(gridGraph(4));
+    expect(factorFrontal(dissection, cellMatrix([-1], 0), frontalStore(dissection, true)).sound).toBe(false);
   });
 });
