@@ -4,6 +4,7 @@ import { useEffect } from 'react';
 import { CommandList } from './panels/CommandList.tsx';
 import { Compare } from './panels/Compare.tsx';
 import { Describe } from './panels/Describe.tsx';
+import { Discard } from './panels/Discard.tsx';
 import { Examples } from './panels/Examples.tsx';
 import { Notice } from './panels/Notice.tsx';
 import { Results } from './panels/Results.tsx';
@@ -51,6 +52,7 @@ export function App() {
       <Revisions />
       <Compare />
       <Examples />
+      <Discard />
       <CommandList />
     </div>
   );

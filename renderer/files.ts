@@ -3,7 +3,7 @@
 import { type Issue, issueText, parseProject, serializeProject } from '../core/index.ts';
 import { getBridge, type OpenedProject } from './bridge.ts';
 import { dropDrafts } from './store/drafts.ts';
-import { currentProject, loadProject, markSaved, projectStore } from './store/project.ts';
+import { currentProject, isUnsaved, loadProject, markSaved, projectStore } from './store/project.ts';
 import { flyTo, setView } from './store/view.ts';
 import { text } from './strings.ts';
 
@@ -29,15 +29,37 @@ export function takeIn(opened: OpenedProject): boolean {
   return true;
 }
 
+let held: (() => Promise<void>) | null = null;
+
+/** Does what would replace the open project, but asks first where that would lose changes. */
+async function orAsk(act: () => Promise<void>): Promise<void> {
+  if (!isUnsaved(projectStore.getState())) return act();
+  held = act;
+  setView({ dialog: 'discard' });
+}
+
+/** Goes on with what was held back, the changes being saved or given up. */
+export async function goOn(saveFirst: boolean): Promise<void> {
+  const act = held;
+  held = null;
+  setView({ dialog: 'none' });
+  if (saveFirst) await saveProject();
+  if (act && (!saveFirst || !isUnsaved(projectStore.getState()))) await act();
+}
+
 /** Lets the person choose a project. */
-export async function openProject(): Promise<void> {
+export const openProject = (): Promise<void> => orAsk(chooseProject);
+
+/** Opens an example that ships with the program. */
+export const openExample = (id: string): Promise<void> => orAsk(() => readExample(id));
+
+async function chooseProject(): Promise<void> {
   const opened = await getBridge().openProject();
   if (!opened.ok) refuse(opened.issues);
   else if (opened.value && takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
 }
 
-/** Opens an example that ships with the program. */
-export async function openExample(id: string): Promise<void> {
+async function readExample(id: string): Promise<void> {
   const opened = await getBridge().readExample(id);
   if (!opened.ok) refuse(opened.issues);
   else if (takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));

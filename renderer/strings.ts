@@ -184,6 +184,12 @@ export const text = {
     theme: 'Light or dark',
     list: 'All commands',
   },
+  discard: {
+    title: 'Changes are not saved',
+    help: (name: string) => `Opening another project closes “${name}” and the changes made since it was last saved.`,
+    save: 'Save, then open',
+    drop: 'Open without saving',
+  },
   examples: { title: 'Open an example', help: 'Machines, materials and figures in the examples are invented.' },
   notices: {
     saved: (name: string) => `Saved ${name}.`,

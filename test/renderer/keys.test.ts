@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { menuTemplate } from '../../electron/menu.ts';
 import { commands } from '../../renderer/commands.ts';
 import { commandFor, matches, type Press } from '../../renderer/keys.ts';
 
@@ -29,4 +30,15 @@ test('ids and keys are each used once, and every command has words', () => {
   expect(new Set(ids).size).toBe(ids.length);
   expect(new Set(keys).size).toBe(keys.length);
   expect(commands.every(({ label }) => label.length > 2)).toBe(true);
+});
+
+test('every item of the desktop menu is a command', () => {
+  const sent: string[] = [];
+  const items = menuTemplate('linux', (id) => sent.push(id)).flatMap(({ submenu }) =>
+    Array.isArray(submenu) ? submenu : [],
+  );
+  for (const { click } of items) Reflect.apply(click ?? (() => undefined), null, []);
+  expect(sent.length).toBeGreaterThan(5);
+  const ids = commands.map(({ id }) => id);
+  for (const id of sent) expect(ids).toContain(id);
 });

@@ -1,0 +1,66 @@
+// @vitest-environment jsdom
+import { beforeEach, expect, test } from 'vitest';
+import demoText from '../../assets/examples/demo.json?raw';
+import waxText from '../../assets/examples/wax-head.json?raw';
+import { memoryBridge, setBridge } from '../../renderer/bridge.ts';
+import { goOn, openExample, openStart, saveProject } from '../../renderer/files.ts';
+import { setValue } from '../../renderer/store/edits.ts';
+import { applyEdit, currentProject, isUnsaved, projectStore } from '../../renderer/store/project.ts';
+import { setView, viewStore } from '../../renderer/store/view.ts';
+
+const start = { handle: null, path: null, name: 'demo.json', text: demoText };
+const examples = [
+  { id: 'wax', title: 'Wax', note: '', text: waxText },
+  { id: 'bad', title: 'Bad', note: '', text: '{"format": 1}' },
+];
+let saved: Map<string, Uint8Array>;
+
+const unsaved = () => isUnsaved(projectStore.getState());
+const edit = () => applyEdit(setValue(['process', 'screwSpeedRpm'], 17), { label: 'Screw speed' });
+const name = () => currentProject()?.name ?? '';
+
+beforeEach(async () => {
+  const memory = memoryBridge(start, examples);
+  saved = memory.saved;
+  setBridge(memory.bridge);
+  setView({ dialog: 'none', notice: null });
+  await openStart();
+});
+
+test('a saved project is no longer unsaved, and what was written opens as the same project', async () => {
+  edit();
+  expect(unsaved()).toBe(true);
+  await saveProject();
+  expect(unsaved()).toBe(false);
+  const written = JSON.parse(new TextDecoder().decode(saved.get('demo.json')));
+  expect(written).toEqual({ ...JSON.parse(demoText), process: { ...JSON.parse(demoText).process, screwSpeedRpm: 17 } });
+});
+
+test('opening another project with unsaved changes asks first', async () => {
+  const before = name();
+  edit();
+  await openExample('wax');
+  expect(viewStore.getState().dialog).toBe('discard');
+  expect(name()).toBe(before);
+  await goOn(true);
+  expect(saved.has('demo.json')).toBe(true);
+  expect(name()).toBe(JSON.parse(waxText).name);
+});
+
+test('changes may be given up; without changes nothing is asked', async () => {
+  edit();
+  await openExample('wax');
+  await goOn(false);
+  expect(saved.size).toBe(0);
+  expect(name()).toBe(JSON.parse(waxText).name);
+  await openExample('wax');
+  expect(viewStore.getState().dialog).toBe('none');
+});
+
+test('a file that is no project leaves the open one alone and says why', async () => {
+  const before = currentProject();
+  await openExample('bad');
+  expect(currentProject()).toBe(before);
+  expect(viewStore.getState().notice?.kind).toBe('bad');
+  expect(viewStore.getState().notice?.text).toMatch(/project/i);
+});
