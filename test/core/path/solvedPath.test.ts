@@ -1,0 +1,210 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { validateDesign } from '../../../core/design/validate.ts';
+import { createFieldCache } from '../../../core/path/fieldCache.ts';
+import { predict } from '../../../core/prediction/predict.ts';
+import type { Prediction } from '../../../core/prediction/types.ts';
+import type { Project, Revision } from '../../../core/project/schema.ts';
+import { anyDesign, pinned } from '../../helpers/arbitraries.ts';
+import { demoC, flightedAt } from '../../helpers/edgeProjects.ts';
+import { nonFinite } from '../../helpers/finite.ts';
+import { changedDemo, expectOk, loadDesign, revisionAt } from '../../helpers/projects.ts';
+
+const solved = { fields: 'solved', curvePoints: 0 } as const;
+
+/** Capacities alone may be without bound. */
+const unbound = /^capacities\.\d+\.(volumeFlow|reserve)$/;
+
+/** A melt of constant viscosity and a motor that never limits. */
+function makeNewtonian(revision: Revision, project: Project, viscosity: number): void {
+  for (const material of project.materials) {
+    material.rheology = {
+      model: 'newtonian',
+      viscosityPaS: { value: viscosity, source: 'made up for a test', status: 'invented' },
+      shift: { kind: 'none' },
+    };
+    delete material.filler;
+  }
+  revision.drive.motorCurve = [
+    { speedRpm: 0, torqueNm: 900 },
+    { speedRpm: 20000, torqueNm: 900 },
+  ];
+}
+
+const meltVolume = ({ residence }: Prediction) => residence.parts.reduce((sum, part) => sum + part.volume, 0);
+
+describe('the demo', () => {
+  const cache = createFieldCache();
+  let a: Prediction;
+  let c: Prediction;
+
+  beforeAll(() => {
+    a = predict(loadDesign('demo', 'A'), solved, undefined, cache);
+    c = predict(loadDesign('demo', 'C'), solved, undefined, cache);
+  }, 120_000);
+
+  test('converges, finite, mean residence = melt volume over flow', () => {
+    for (const prediction of [a, c]) {
+      expect(prediction.converged).toBe(true);
+      expect(nonFinite(prediction, unbound)).toEqual([]);
+      const mean = meltVolume(prediction) / prediction.output.volumeFlow;
+      expect(Math.abs(prediction.residence.mean / mean - 1)).toBeLessThan(1e-6);
+    }
+  });
+
+  test('times are in order, and washing out to a purity takes as long as that share of the flow', () => {
+    for (const { residence } of [a, c]) {
+      const { min, t50, t95, t99, washout99, washout999, mean } = residence;
+      const rising = [min, t50, mean, t95, t99, washout999];
+      expect([...rising].sort((p, q) => p - q)).toEqual(rising);
+      expect(washout99).toBe(t99);
+      expect(residence.time.every((time, i) => i === 0 || time >= residence.time[i - 1])).toBe(true);
+    }
+  });
+
+  test('the flat shoulder of A holds dead melt that the cone of C does not', () => {
+    const corner = (prediction: Prediction) =>
+      prediction.dead.spots
+        .filter(({ part, cause }) => part !== 'channel' && cause === 'corner')
+        .reduce((sum, { volume }) => sum + volume, 0);
+    expect(corner(a)).toBeGreaterThan(50e-9);
+    expect(corner(c)).toBe(0);
+    expect(a.dead.fractionOver3).toBeGreaterThan(1.2 * c.dead.fractionOver3);
+    expect(a.dead.fractionOver5).toBeLessThan(a.dead.fractionOver3);
+  });
+
+  test('every spot has a place on the machine, an age above the mean, a fate and a remedy', () => {
+    const { geometry } = a;
+    for (const spot of a.dead.spots) {
+      expect(spot.z).toBeGreaterThan(0);
+      expect(spot.z).toBeLessThan(geometry.tipEnd + 0.05);
+      expect(spot.zFrom).toBeLessThan(spot.zTo);
+      expect(spot.r).toBeGreaterThanOrEqual(0);
+      expect(spot.r).toBeLessThanOrEqual(7.001e-3);
+      expect(spot.meanAge).toBeGreaterThan(a.residence.mean);
+      expect(spot.extent).toBeGreaterThan(0);
+      expect(spot.remedy.length).toBeGreaterThan(20);
+    }
+    expect(a.findings.find(({ code }) => code === 'dead-spot')?.change).toBe(a.dead.spots[0]?.remedy);
+  });
+
+  test('older melt is further degraded', () => {
+    const byAge = a.dead.spots.filter(({ part }) => part === 'tip').sort((p, q) => p.meanAge - q.meanAge);
+    const extents = byAge.map(({ extent }) => extent ?? 0);
+    expect([...extents].sort((p, q) => p - q)).toEqual(extents);
+  });
+
+  test('maps lie inside the machine; ages grow along the channel and end where the head begins', () => {
+    const { fields } = a;
+    if (!fields?.head) throw new Error('no fields');
+    for (const map of fields.channel) {
+      expect(map.x.length).toBe(map.columns * map.rows);
+      for (const r of map.r) expect(r).toBeGreaterThan(3.99e-3);
+      for (const r of map.r) expect(r).toBeLessThan(7.01e-3);
+    }
+    const means = fields.channel.map(({ meanAge }) => meanAge);
+    expect([...means].sort((p, q) => p - q)).toEqual(means);
+    const channel = a.residence.parts[0]?.mean ?? 0;
+    expect(means[means.length - 1] ?? 0).toBeLessThan(channel);
+    const youngest = Math.min(...fields.head.age);
+    expect(youngest).toBeGreaterThanOrEqual(0.999 * channel);
+    for (const node of fields.head.triangles) expect(node).toBeLessThan(fields.head.z.length);
+  });
+
+  test('again: nothing is solved, the same comes out', () => {
+    const before = [cache.channel.misses, cache.head.misses];
+    const again = predict(loadDesign('demo', 'A'), solved, undefined, cache);
+    expect([cache.channel.misses, cache.head.misses]).toEqual(before);
+    expect(again.output.volumeFlow).toBe(a.output.volumeFlow);
+    expect(again.dead).toEqual(a.dead);
+  });
+
+  test('a slower screw keeps the melt longer', () => {
+    const project = changedDemo((changed) => {
+      changed.process.screwSpeedRpm /= 2;
+    });
+    const slow = predict(expectOk(validateDesign(project, 'A')), solved, undefined, cache);
+    expect(slow.residence.mean).toBeGreaterThan(1.6 * a.residence.mean);
+    expect(slow.residence.t99).toBeGreaterThan(1.6 * a.residence.t99);
+  });
+
+  test('root fillets leave less dead melt in the channel', () => {
+    const project = changedDemo((changed) => {
+      for (const section of revisionAt(changed, 0).screw.sections) {
+        if (section.kind === 'flighted') section.rootFilletMm = 1.5;
+      }
+    });
+    const filleted = predict(expectOk(validateDesign(project, 'A')), solved, undefined, cache);
+    const inChannel = ({ dead }: Prediction) =>
+      dead.spots.filter(({ part }) => part === 'channel').reduce((sum, { volume }) => sum + volume, 0);
+    expect(inChannel(filleted)).toBeLessThan(0.9 * inChannel(a));
+  });
+});
+
+describe('Newtonian melt', () => {
+  test('everything scales with the screw speed, and nothing is solved twice', () => {
+    const cache = createFieldCache();
+    const at = (rpm: number) => {
+      const project = demoC((revision, changed) => {
+        makeNewtonian(revision, changed, 100);
+        changed.process.screwSpeedRpm = rpm;
+      });
+      return predict(expectOk(validateDesign(project, 'C')), solved, undefined, cache);
+    };
+    const slow = at(6);
+    const misses = [cache.channel.misses, cache.head.misses];
+    const fast = at(7);
+    expect([cache.channel.misses, cache.head.misses]).toEqual(misses);
+    expect(slow.limit).toBe('pumping');
+    expect(fast.output.volumeFlow / slow.output.volumeFlow).toBeCloseTo(7 / 6, 2);
+    expect(slow.residence.mean / fast.residence.mean).toBeCloseTo(7 / 6, 1);
+  });
+
+  test('a constant screw pumps as the independent helical solution says (test/reference/flow/caseD.json)', () => {
+    const { entries } = JSON.parse(readFileSync(new URL('../../reference/flow/caseD.json', import.meta.url), 'utf8'));
+    const { inputs, rows } = entries[1];
+    const project = demoC((revision, changed) => {
+      makeNewtonian(revision, changed, 60);
+      const bore = 1e3 * inputs.D_barrel_m;
+      revision.screw.radialClearanceMm = 0;
+      const section = flightedAt(revision, 0);
+      const [lead, root] = [1e3 * inputs.pitch_m, 1e3 * inputs.D_root_m];
+      const shape = { leadStartMm: lead, leadEndMm: lead, rootDiameterStartMm: root, rootDiameterEndMm: root };
+      revision.screw.sections = [
+        { ...section, ...shape, lengthMm: 160, flightWidthMm: 1e3 * inputs.flight_axial_width_m, rootFilletMm: 0 },
+      ];
+      revision.screw.tip = { kind: 'flat', pinDiameterMm: 0, pinLengthMm: 0 };
+      revision.barrel.boreDiameterMm = bore;
+      for (const segment of revision.nozzle.segments) {
+        segment.startDiameterMm = Math.min(segment.startDiameterMm, bore);
+        segment.endDiameterMm = Math.min(segment.endDiameterMm, bore);
+      }
+      for (const material of changed.materials) {
+        for (const size of ['d10Mm', 'd50Mm', 'd90Mm'] as const) material.grain[size].value /= 3;
+      }
+    });
+    const prediction = predict(expectOk(validateDesign(project, 'C')), solved, undefined, createFieldCache());
+    const { axial, stations, output } = prediction;
+    const end = stations.count - 1;
+    const slope = (axial.pressure[end] - axial.pressure[end - 4]) / (stations.z[end] - stations.z[end - 4]);
+    const speed = output.screwSpeed / inputs.N_rev_per_s;
+    const closed = rows[0].dpdz_axial_Pa_per_m * speed * (60 / inputs.material.eta);
+    const expected = rows[rows.length - 1].Q_m3_per_s * speed * (1 - slope / closed);
+    expect(slope).toBeGreaterThan(0.02 * closed);
+    expect(Math.abs(output.volumeFlow / expected - 1)).toBeLessThan(0.01);
+  });
+});
+
+test('any design: finite, mass in balance, never throws', () => {
+  fc.assert(
+    fc.property(anyDesign, (design) => {
+      const prediction = predict(design, { ...solved, stationsPerTurn: 4 });
+      expect(nonFinite(prediction, unbound)).toEqual([]);
+      const { residence, output } = prediction;
+      if (output.volumeFlow === 0) return;
+      expect(Math.abs(residence.mean / (meltVolume(prediction) / output.volumeFlow) - 1)).toBeLessThan(1e-6);
+    }),
+    pinned(12),
+  );
+}, 120_000);
