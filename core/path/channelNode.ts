@@ -61,7 +61,7 @@ export const mostGradient = 2;
 const coarseness = 0.75;
 
 /** Spacing of the grid on which orbits are followed, in depths. */
-const orbitSpacing = 0.03;
+const orbitSpacing = 0.02;
 
 /** Cache key of a point. */
 const keyOf = ({ shape, family, law, gradient }: NodeRequest): string =>

@@ -25,14 +25,29 @@ export interface SolvedPath {
 /** Change of flow that ends the exchange between working point and fields. */
 const settled = 2e-3;
 
-/** Most exchanges; each changes the flow some ten times less than the one before. */
-const mostPasses = 5;
+/** Most exchanges; each changes the flow some ten times less than the one before, save where the drive stalls. */
+const mostPasses = 8;
+
+/** Exchanges after which corrections go only half-way, so that two states cannot take turns. */
+const freePasses = 2;
+
+type Factors = ChannelField['factors'];
+
+/** Half-way from the factors before to the new ones. */
+function halfWay(before: Factors, factors: Factors): Factors {
+  return factors.map((own, i) => {
+    const last = before[i];
+    if (!own || !last) return own;
+    const middle = (of: keyof typeof own) => (own[of] + last[of]) / 2;
+    return { drag: middle('drag'), pressure: middle('pressure'), power: middle('power') };
+  });
+}
 
 /** Machine with the factors of solved fields. */
-function corrected(machine: Machine, channel: ChannelField, head: HeadField | null): Machine {
+function corrected(machine: Machine, factors: Factors, head: HeadField | null): Machine {
   return {
     ...machine,
-    channel: correctedChannel(machine.channel, channel.factors),
+    channel: correctedChannel(machine.channel, factors),
     head: { ...machine.head, pressureFactor: head?.pressureFactor ?? 1 },
   };
 }
@@ -53,6 +68,7 @@ export function solvedPath(
   if (!(first.point.volumeFlow > 0)) return null;
   let found: SolvedPath | null = null;
   let driven = first;
+  let factors: Factors = [];
   for (let pass = 0; pass < mostPasses; pass++) {
     const { state } = driven.point;
     const share = (done: number) => (pass + done) / (pass + 2);
@@ -60,7 +76,8 @@ export function solvedPath(
     progress?.(share(0.5), 'tip and nozzle field');
     const solved = headField(machine, state, cache);
     const head = 'field' in solved ? solved : null;
-    const next = corrected(machine, channel, head);
+    factors = pass < freePasses ? channel.factors : halfWay(factors, channel.factors);
+    const next = corrected(machine, factors, head);
     const again = drivenPoint(next, driven.point.memory);
     const change = Math.abs(again.point.volumeFlow - driven.point.volumeFlow) / driven.point.volumeFlow;
     const agreed = change < settled;
