@@ -22,7 +22,7 @@ const isOpen = () => projectStore.getState().history !== null;
 
 const look = (to: Place, keys: string): Command => ({
   id: `look-${to}`,
-  label: `${text.see.places[to]}: ${text.see.title}`,
+  label: text.commands.look(text.see.places[to]),
   keys,
   enabled: isOpen,
   perform: () => flyTo(to),
@@ -77,13 +77,13 @@ export const commands: readonly Command[] = [
   look('outlet', 'Alt+4'),
   {
     id: 'turn',
-    label: text.see.turn,
+    label: text.commands.turn,
     enabled: isOpen,
     perform: () => setView({ turning: !viewStore.getState().turning }),
   },
   {
     id: 'slice',
-    label: text.see.section,
+    label: text.commands.slice,
     enabled: isOpen,
     perform: () => setView({ section: viewStore.getState().section === null ? 0 : null }),
   },

@@ -8,12 +8,15 @@ import { setView } from '../store/view.ts';
 import { text } from '../strings.ts';
 import { partOf } from './partOf.ts';
 
-/** Opens the part that holds the value and puts the cursor into it. */
+/** Opens the part that holds the value and puts the cursor into it, or into the first value of a list. */
 function goTo(issue: Issue): void {
   const part = partOf(issue.path);
   if (part) setView({ part });
   requestAnimationFrame(() => {
-    const field = document.querySelector<HTMLInputElement>(`[data-path="${CSS.escape(pathKey(issue.path))}"]`);
+    const place = CSS.escape(pathKey(issue.path));
+    const field =
+      document.querySelector<HTMLElement>(`[data-path="${place}"]`) ??
+      document.querySelector<HTMLElement>(`[data-path^="${place}/"]`);
     field?.focus();
     field?.scrollIntoView({ block: 'center' });
   });

@@ -146,6 +146,13 @@ function KindRow() {
   );
 }
 
+/** Where an issue stands, below the list of sections: a value, a whole section, or all of them. */
+export function issuePlace([index, key]: Path): string {
+  if (typeof index !== 'number') return `${words.section}s`;
+  const spec = sectionFields.find((candidate) => candidate.key === key);
+  return spec ? `${sectionName(index)}, ${spec.label}` : sectionName(index);
+}
+
 function SectionIssues({ list }: { readonly list: Path }) {
   const drafts = Object.values(useDrafts()).flatMap((draft) =>
     draft.issue ? [{ ...draft.issue, path: draft.path }] : [],
@@ -155,8 +162,7 @@ function SectionIssues({ list }: { readonly list: Path }) {
   return (
     <div id="section-issues">
       {issues.map((issue) => {
-        const label = sectionFields.find((spec) => spec.key === issue.path.at(-1))?.label ?? '';
-        const place = `${words.section} ${Number(issue.path[list.length]) + 1}, ${label}`;
+        const place = issuePlace(issue.path.slice(list.length));
         return <IssueText key={pathKey(issue.path) + issue.code} issue={issue} place={place} />;
       })}
     </div>

@@ -127,6 +127,15 @@ test('a root that does not fit the bore stops the prediction, keeps the old resu
   expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-invalid'))).toBe('true');
 });
 
+test('a fault of the whole screw leads to its first section', async () => {
+  const { page } = workbench;
+  await field('Section 1, Length').fill('400');
+  await field('Section 1, Length').press('Enter');
+  await page.getByRole('tab', { name: 'Print' }).click();
+  await page.locator('.results .refused').getByRole('button').first().click();
+  await page.waitForFunction(() => document.activeElement?.getAttribute('data-path')?.includes('sections/0/'));
+});
+
 test('a finding marks its place in the drawing', async () => {
   const { page } = workbench;
   expect(await page.locator('.draw-mark').count()).toBe(0);

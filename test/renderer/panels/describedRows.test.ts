@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { describedRows, labelOf } from '../../../renderer/panels/describedRows.ts';
 import { partOf } from '../../../renderer/panels/partOf.ts';
+import { issuePlace } from '../../../renderer/panels/SectionTable.tsx';
 import { partIds } from '../../../renderer/store/view.ts';
 import { text } from '../../../renderer/strings.ts';
 import { loadExample } from '../../helpers/projects.ts';
@@ -41,4 +42,10 @@ test('every number of a project is edited in some part of the description', () =
   expect(partOf(['benchLog', 0])).toBeNull();
   expect(Object.keys(text.parts)).toEqual([...partIds]);
   expect(project.revisions).toHaveLength(3);
+});
+
+test('an issue of a section is placed in words, whether it names a value, a section or all of them', () => {
+  expect(issuePlace([2, 'rootDiameterEndMm'])).toBe('Section 3, Root Ø end');
+  expect(issuePlace([0])).toBe('Section 1');
+  expect(issuePlace([])).toBe('Sections');
 });
