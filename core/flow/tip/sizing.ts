@@ -48,7 +48,7 @@ function rayLength(all: readonly Piece[], own: Piece, z: number, r: number, dz: 
     const det = ez * dr - er * dz;
     if (Math.abs(det) < 1e-14 * piece.length) continue;
     const s = ((z - piece.z0) * dr - (r - piece.r0) * dz) / det;
-    const t = (ez * (piece.r0 - r) - er * (piece.z0 - z)) / (er * dz - ez * dr);
+    const t = (er * (z - piece.z0) - ez * (r - piece.r0)) / det;
     if (s >= 0 && s <= 1 && t > 1e-9 * piece.length && t < nearest) nearest = t;
   }
   return nearest;
@@ -63,14 +63,30 @@ function across(all: readonly Piece[], piece: Piece, share: number): number {
   return rayLength(all, piece, z, r, dz, dr);
 }
 
+const MOST_SOURCES = 160; // per piece; the rest of a very long slit is meshed by growth between them
+const COARSEST_SLIT = 0.45; // edge over width of an endless slit: two quadratic triangles across
+const SLIT_ASPECT = 8; // slits longer than this many widths are meshed more coarsely, or they would swamp the rest
+
+/** Least distance across along a piece. */
+function narrowest(all: readonly Piece[], piece: Piece, limit: number): number {
+  return [0.1, 0.3, 0.5, 0.7, 0.9].reduce((least, share) => Math.min(least, across(all, piece, share)), limit);
+}
+
 function addWallSources(all: readonly Piece[], fineness: Fineness, limit: number, out: Sources): void {
   for (const piece of all) {
-    const count = Math.max(2, Math.min(40, Math.ceil(piece.length / (0.08 * limit))));
+    const gap = narrowest(all, piece, limit);
+    const aspect = piece.length / gap;
+    const wall = Math.max(
+      fineness.wall,
+      Math.min(COARSEST_SLIT, fineness.wall * Math.max(1, Math.sqrt(aspect / SLIT_ASPECT))),
+    );
+    const spacing = Math.min(0.08 * limit, 0.6 * gap);
+    const count = Math.max(2, Math.min(MOST_SOURCES, Math.ceil(piece.length / spacing)));
     for (let i = 0; i < count; i++) {
       const share = (i + 0.5) / count;
       out.z.push(piece.z0 + share * (piece.z1 - piece.z0));
       out.r.push(piece.r0 + share * (piece.r1 - piece.r0));
-      out.size.push(fineness.wall * Math.min(limit, across(all, piece, share)));
+      out.size.push(wall * Math.min(limit, across(all, piece, share)));
     }
   }
 }
