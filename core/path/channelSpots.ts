@@ -105,7 +105,7 @@ function filletEffect(
 }
 
 function remedyText(effect: FilletEffect | null): string {
-  if (!effect) return 'The root fillet is as large as the channel takes; a shallower or wider channel sweeps better.';
+  if (!effect) return 'The root fillet is large already; a shallower or wider channel sweeps better.';
   const size = formatQuantity(effect.fillet, 'mm', 2);
   if (effect.left > 0.9) return `A root fillet of ${size} hardly helps here; make the channel shallower or wider.`;
   return `A root fillet of ${size} would leave about ${Math.round(100 * effect.left)} % of it.`;

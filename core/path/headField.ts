@@ -17,6 +17,7 @@ import { lawFamily } from './lawFamily.ts';
 /** Solved head of a machine. */
 export interface HeadField {
   readonly region: HeadRegion;
+  readonly point: HeadPoint;
   /** lengths in bore radii, times in units of `timeUnit`; includes the ring before the tip */
   readonly field: TipField;
   /** bore radius over mean speed, s */
@@ -30,9 +31,12 @@ export interface HeadField {
   readonly converged: boolean;
 }
 
-/** Spacing of the grids, in ln. The pressure factor moves by under 0.5 % between neighbours. */
+/**
+ * Spacing of the grids, in ln. Between neighbours the pressure factor moves by about 1 % (law, sudden contraction; less
+ * for cones) and by under 0.1 % (swirl).
+ */
 const turningStep = Math.log(1.6);
-const swirlStep = Math.log(1.4);
+const swirlStep = Math.log(2);
 
 /** Relative change of the velocities that ends the iteration; it squares with each step. */
 const tolerance = 1e-4;
@@ -43,9 +47,16 @@ export function headMeltLaw(machine: Machine, state: FlowState): ViscosityLaw {
   return material.viscosityLaw(flowingTemperature(material, nozzle.setTemperature), state.headPressure / 2);
 }
 
-/** The dimensionless problem at the nearest grid point. */
+/** A grid point: numbers of turning rate and swirl; null where the melt does not notice them (Newtonian, at rest). */
+export interface HeadPoint {
+  readonly law: number | null;
+  readonly swirl: number | null;
+}
+
+/** The dimensionless problem at a grid point. */
 interface HeadProblem {
   readonly key: string;
+  readonly point: HeadPoint;
   /** law for rates in units of mean speed per bore radius */
   readonly turning: number;
   /** turning rate of the screw in the same unit */
@@ -53,20 +64,27 @@ interface HeadProblem {
   readonly rate: number;
 }
 
-const snapped = (value: number, step: number) => Math.round(Math.log(value) / step);
+/** The grid point to solve at: that of the exchange before while it is still near, else the nearest. */
+function gridPoint(position: number | null, before: number | null | undefined): number | null {
+  if (position === null) return null;
+  const near = typeof before === 'number' && Math.abs(position - before) < 0.9;
+  return near ? before : Math.round(position);
+}
 
-function problemOf(machine: Machine, state: FlowState, region: HeadRegion): HeadProblem {
+function problemOf(machine: Machine, state: FlowState, region: HeadRegion, before?: HeadPoint): HeadProblem {
   const family = lawFamily(headMeltLaw(machine, state));
   const rate = state.volumeFlow / (Math.PI * region.unit ** 3);
-  const newtonian = family.rate === null;
-  const law = newtonian ? 0 : snapped(Math.min(1e8, Math.max(1e-6, (family.rate ?? 1) / rate)), turningStep);
+  const turning = family.rate === null ? null : Math.min(1e8, Math.max(1e-6, family.rate / rate));
+  const law = gridPoint(turning && Math.log(turning) / turningStep, before?.law);
   // the swirl of a Newtonian melt does not touch the rest
   const turnRate = 2 * Math.PI * state.screwSpeed;
-  const turn = newtonian || !(turnRate > 0) ? null : snapped(turnRate / rate, swirlStep);
+  const turned = turning === null || !(turnRate > 0) ? null : Math.log(turnRate / rate) / swirlStep;
+  const swirl = gridPoint(turned, before?.swirl);
   return {
-    key: `head ${region.key} | ${family.key} ${law} | ${turn ?? 'still'}`,
-    turning: Math.exp(law * turningStep),
-    swirl: turn === null ? 0 : Math.exp(turn * swirlStep),
+    key: `head ${region.key} | ${family.key} ${law ?? ''} | ${swirl ?? 'still'}`,
+    point: { law, swirl },
+    turning: law === null ? 1 : Math.exp(law * turningStep),
+    swirl: swirl === null ? 0 : Math.exp(swirl * swirlStep),
     rate,
   };
 }
@@ -84,10 +102,18 @@ function formulaDrop(machine: Machine, state: FlowState, region: HeadRegion, pro
   return total / (viscosityAt(law, problem.rate) * problem.rate);
 }
 
-/** Solved head at a state with flow, or the reason why it cannot be had. */
-export function headField(machine: Machine, state: FlowState, cache: FieldCache): HeadField | { readonly why: string } {
+/**
+ * Solved head at a state with flow, or the reason why it cannot be had.
+ * @param before point solved at a neighbouring flow
+ */
+export function headField(
+  machine: Machine,
+  state: FlowState,
+  cache: FieldCache,
+  before?: HeadPoint,
+): HeadField | { readonly why: string } {
   const region = headRegion(machine.design);
-  const problem = problemOf(machine, state, region);
+  const problem = problemOf(machine, state, region, before);
   const law = lawFamily(headMeltLaw(machine, state)).turningAt(problem.turning);
   const flow = { volumeFlow: Math.PI, turnRate: problem.swirl };
   const solved = remember(cache.head, problem.key, () => solveTip(region.region, law, flow, { tolerance }));
@@ -99,6 +125,7 @@ export function headField(machine: Machine, state: FlowState, cache: FieldCache)
   if (!sound) return { why: 'The solved pressure drop is not usable.' };
   return {
     region,
+    point: problem.point,
     field,
     timeUnit: 1 / problem.rate,
     volumeUnit: region.unit ** 3,

@@ -74,7 +74,7 @@ export function solvedPath(
     const share = (done: number) => (pass + done) / (pass + 2);
     const channel = channelField(machine, state, cache, (done) => progress?.(share(done / 2), 'channel field'));
     progress?.(share(0.5), 'tip and nozzle field');
-    const solved = headField(machine, state, cache);
+    const solved = headField(machine, state, cache, found?.head?.point);
     const head = 'field' in solved ? solved : null;
     factors = pass < freePasses ? channel.factors : halfWay(factors, channel.factors);
     const next = corrected(machine, factors, head);
