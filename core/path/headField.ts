@@ -6,6 +6,7 @@
 
 import { createHead, headDrop } from '../flow/headDrop.ts';
 import { headElements } from '../flow/headPieces.ts';
+import { pipeFlow } from '../flow/pipe.ts';
 import { solveTip, type TipField } from '../flow/tip/solveTip.ts';
 import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
 import { type FlowState, flowingTemperature } from '../prediction/flowState.ts';
@@ -37,6 +38,9 @@ export interface HeadField {
  */
 const turningStep = Math.log(1.6);
 const swirlStep = Math.log(2);
+
+/** Flow of the dimensionless problem: mean speed 1 over a bore of radius 1. */
+const solvedFlow = Math.PI;
 
 /** Relative change of the velocities that ends the iteration; it squares with each step. */
 const tolerance = 1e-4;
@@ -102,6 +106,12 @@ function formulaDrop(machine: Machine, state: FlowState, region: HeadRegion, pro
   return total / (viscosityAt(law, problem.rate) * problem.rate);
 }
 
+/** Drop along the cylinder that was only added for the solver. */
+function addedDrop({ region, added }: HeadRegion, law: ViscosityLaw): number {
+  const orifice = region.outer[region.outer.length - 1].r;
+  return added > 0 ? pipeFlow(law, orifice, solvedFlow).gradient * added : 0;
+}
+
 /**
  * Solved head at a state with flow, or the reason why it cannot be had.
  * @param before point solved at a neighbouring flow
@@ -115,12 +125,12 @@ export function headField(
   const region = headRegion(machine.design);
   const problem = problemOf(machine, state, region, before);
   const law = lawFamily(headMeltLaw(machine, state)).turningAt(problem.turning);
-  const flow = { volumeFlow: Math.PI, turnRate: problem.swirl };
+  const flow = { volumeFlow: solvedFlow, turnRate: problem.swirl };
   const solved = remember(cache.head, problem.key, () => solveTip(region.region, law, flow, { tolerance }));
   if (!solved.ok) return { why: solved.issues.map((issue) => issue.message).join(' ') };
   const field = solved.value;
   const formula = formulaDrop(machine, state, region, problem);
-  const factor = field.pressureDrop / viscosityAt(law, 1) / formula;
+  const factor = (field.pressureDrop - addedDrop(region, law)) / viscosityAt(law, 1) / formula;
   const sound = Number.isFinite(factor) && factor > 0.2 && factor < 5 && field.age.length > 0;
   if (!sound) return { why: 'The solved pressure drop is not usable.' };
   return {

@@ -17,6 +17,8 @@ export interface HeadRegion {
   readonly inlet: number;
   /** plain ring before the tip, m: it belongs to the channel, not to the head */
   readonly ring: number;
+  /** length of the cylinder added after a last step, over the bore radius: no part of the machine */
+  readonly added: number;
 }
 
 /** Length of the ring before the tip, in channel depths: long enough for the given inlet profile to settle somewhat. */
@@ -25,8 +27,8 @@ const ringDepths = 0.25;
 /** A pin without length stands for a blunted tip; the solver wants it this long, in bore radii. */
 const leastPin = 0.02;
 
-/** Cylinder added where a profile ends in a step, in bore radii. */
-const endPiece = 0.05;
+/** Cylinder added where a profile ends in a step, in orifice radii. */
+const endPiece = 0.3;
 
 /** Bore from the inlet plane on; corners on a straight line are left out. */
 function outerProfile(design: Design, inlet: number, unit: number): ProfilePoint[] {
@@ -40,9 +42,13 @@ function outerProfile(design: Design, inlet: number, unit: number): ProfilePoint
     // rounding must not turn a step into a steep cone that runs back
     points.push({ z: Math.abs(point.z - last.z) < 1e-6 ? last.z : point.z, r: point.r });
   }
-  const kept = points.filter((point, i) => !isStraight(points[i - 1], point, points[i + 1]));
-  const end = kept[kept.length - 1];
-  return kept[kept.length - 2]?.z === end.z ? [...kept, { z: end.z + endPiece, r: end.r }] : kept;
+  return points.filter((point, i) => !isStraight(points[i - 1], point, points[i + 1]));
+}
+
+/** Length that a profile needs after its last corner, over the bore radius: none unless it ends in a step. */
+function missingEnd(profile: readonly ProfilePoint[]): number {
+  const end = profile[profile.length - 1];
+  return profile[profile.length - 2]?.z === end.z ? endPiece * end.r : 0;
 }
 
 function isStraight(a: ProfilePoint | undefined, b: ProfilePoint, c: ProfilePoint | undefined): boolean {
@@ -67,14 +73,17 @@ export function headRegion(design: Design): HeadRegion {
     : tip.kind === 'cone'
       ? { kind: 'cone', includedAngle: design.screw.tip.includedAngle }
       : { kind: 'hemisphere' };
+  const profile = outerProfile(design, tip.start - ring, unit);
+  const added = missingEnd(profile);
+  const end = profile[profile.length - 1];
   const region: TipRegion = {
     screwRadius: tip.bodyRadius / unit,
     annulusLength: (ring + (thick ? tip.end - tip.start : 0)) / unit,
     tip: shape,
     ...(pin ? { pin } : {}),
-    outer: outerProfile(design, tip.start - ring, unit),
+    outer: added > 0 ? [...profile, { z: end.z + added, r: end.r }] : profile,
   };
-  return { key: keyOf(region), region, unit, inlet: tip.start - ring, ring };
+  return { key: keyOf(region), region, unit, inlet: tip.start - ring, ring, added };
 }
 
 function keyOf({ screwRadius, annulusLength, tip, pin, outer }: TipRegion): string {
