@@ -39,15 +39,15 @@ export type {
 export { contentHash } from './hash.ts';
 export { designMaterial } from './material/designMaterial.ts';
 export { type ViscosityLaw, viscosityAt } from './material/viscosityLaw.ts';
-export { type DwellSection, dwellSection, meltStart } from './path/dwellSection.ts';
 export { createFieldCache, type FieldCache } from './path/fieldCache.ts';
-export { type RadialProfile, radialProfile, type StationSection, stationSection } from './path/stationSection.ts';
 export type { ChannelMap, HeadMap, SolvedFields } from './path/viewTypes.ts';
 export { defaultOptions, type Progress, predict } from './prediction/predict.ts';
 export type * from './prediction/types.ts';
+export { type DwellSection, dwellSection, meltStart } from './present/dwellSection.ts';
 export { capacityNames } from './present/groups.ts';
 export { predictionJson } from './present/json.ts';
 export { present } from './present/present.ts';
+export { type RadialProfile, radialProfile, type StationSection, stationSection } from './present/stationSection.ts';
 export { predictionTable } from './present/table.ts';
 export type { PredictionJson, Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
 export { fieldUnit } from './project/fieldUnit.ts';

@@ -2,6 +2,7 @@
 
 import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
 import { dropStrayDrafts } from './store/drafts.ts';
+import { toggleMelt } from './store/melt.ts';
 import { activeRevision, applyEdit, currentProject, projectStore, redo, undo } from './store/project.ts';
 import { branchRevision, freeId } from './store/revisions.ts';
 import { flyTo, type Place, setView, toggleTheme, viewStore } from './store/view.ts';
@@ -87,6 +88,7 @@ export const commands: readonly Command[] = [
     enabled: isOpen,
     perform: () => setView({ section: viewStore.getState().section === null ? 0 : null }),
   },
+  { id: 'melt-age', label: text.melt.command, keys: 'Alt+5', enabled: isOpen, perform: toggleMelt },
   { id: 'theme', label: text.commands.theme, enabled: always, perform: toggleTheme },
   {
     id: 'commands',

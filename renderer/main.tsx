@@ -18,6 +18,7 @@ import './styles/tables.css';
 import './styles/see.css';
 import './styles/results.css';
 import './styles/findings.css';
+import './styles/melt.css';
 import './styles/dialogs.css';
 import './styles/compare.css';
 

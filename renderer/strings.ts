@@ -1,6 +1,7 @@
 /** Every word the window shows that is not a number or a core message; one object, ready to be translated. */
 
 import { describeText } from './strings/describe.ts';
+import { meltText } from './strings/melt.ts';
 
 export * from './strings/fields.ts';
 export * from './strings/materialFields.ts';
@@ -52,6 +53,7 @@ export const text = {
     sceneLabel: 'Three-dimensional view of screw, barrel and nozzle. Drag to orbit, scroll to zoom, right-drag to pan.',
     waiting: 'The solid appears when the description is accepted.',
   },
+  melt: meltText,
   axial: {
     title: 'Along the axis',
     pressure: 'Pressure',

@@ -3,28 +3,65 @@
 import { Button } from 'react-aria-components';
 import { MoreCurves } from '../plots/MoreCurves.tsx';
 import { OutputCurve } from '../plots/OutputCurve.tsx';
-import { retryRun } from '../solve/follow.ts';
+import { retryRun, solveFields, stopFields } from '../solve/follow.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { Figures } from './Figures.tsx';
 import { Findings } from './Findings.tsx';
+import { MeltPanel } from './MeltPanel.tsx';
 import { Refused } from './Refused.tsx';
 import { Verdict } from './Verdict.tsx';
 
 const words = text.verdict;
+const fieldWords = text.melt.states;
 
-/** Says whether what is shown is current. */
-function RunState() {
-  const running = useEvaluation((state) => state.running);
-  const stale = useEvaluation((state) => state.stale);
-  const progress = useEvaluation((state) => state.progress);
-  const took = useEvaluation((state) => state.tookMs);
-  const current = took === null ? '' : `${words.current} · ${Math.round(took)} ms`;
-  const working = progress ? `${words.working} ${Math.round(100 * progress.done)} % ${progress.stage}` : words.working;
+/** How far a run is, in words. */
+const working = (what: string, progress: { readonly done: number; readonly stage: string } | null): string =>
+  progress ? `${what} ${Math.round(100 * progress.done)} % ${progress.stage}` : what;
+
+/** Time of a run: ms while short. */
+const timeText = (ms: number): string => (ms < 1000 ? `${Math.round(ms)} ms` : `${(ms / 1000).toFixed(1)} s`);
+
+function useRunText(): string {
+  const { running, stale, progress, solving, solveProgress, tookMs, prediction } = useEvaluation((state) => state);
+  if (running) return working(words.working, progress);
+  if (stale) return words.stale;
+  if (solving) return working(fieldWords.solving, solveProgress);
+  if (tookMs === null || !prediction) return '';
+  const kind = prediction.options.fields === 'solved' ? fieldWords.solved : fieldWords.estimate;
+  return `${kind} · ${timeText(tookMs)}`;
+}
+
+/** Stops solving, or begins it again after it was stopped. */
+function FieldsButton() {
+  const { running, stale, solving, prediction } = useEvaluation((state) => state);
+  if (running || stale || !prediction) return null;
+  if (solving) {
+    return (
+      <Button className="link" onPress={stopFields}>
+        <span title={fieldWords.stopHelp}>{fieldWords.stop}</span>
+      </Button>
+    );
+  }
+  if (prediction.options.fields === 'solved' || !(prediction.output.volumeFlow > 0)) return null;
   return (
-    <output className={running || stale ? 'run-state busy' : 'run-state'} aria-live="polite">
-      {running ? working : stale ? words.stale : current}
-    </output>
+    <Button className="link" onPress={solveFields}>
+      {fieldWords.solve}
+    </Button>
+  );
+}
+
+/** Says what the numbers rest on and whether they are current. */
+function RunState() {
+  const busy = useEvaluation((state) => state.running || state.stale || state.solving);
+  const said = useRunText();
+  return (
+    <span className="run">
+      <output className={busy ? 'run-state busy' : 'run-state'} aria-live="polite">
+        {said}
+      </output>{' '}
+      <FieldsButton />
+    </span>
   );
 }
 
@@ -46,8 +83,16 @@ function Fault() {
 export function Results() {
   const prediction = useEvaluation((state) => state.prediction);
   const stale = useEvaluation((state) => state.stale);
+  const solving = useEvaluation((state) => state.solving);
+  const fields = useEvaluation((state) => state.prediction?.options.fields);
   return (
-    <section className="pane results" aria-label={words.title} data-stale={stale}>
+    <section
+      className="pane results"
+      aria-label={words.title}
+      data-stale={stale}
+      data-solving={solving}
+      data-fields={fields}
+    >
       <header className="pane-head">
         <h2>{words.title}</h2>
         <RunState />
@@ -59,6 +104,7 @@ export function Results() {
           <>
             <Verdict prediction={prediction} />
             <Findings findings={prediction.findings} />
+            <MeltPanel />
             <OutputCurve prediction={prediction} />
             <MoreCurves />
             <Figures />

@@ -3,11 +3,30 @@
 import { lazy, Suspense } from 'react';
 import { Axial } from '../plots/Axial.tsx';
 import { canDraw } from '../scene/canDraw.ts';
+import { useMeltShown } from '../scene/openPlanes.ts';
 import { SliceSlider, ViewTools } from '../scene/ViewTools.tsx';
+import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
+import { MeltLegend } from './MeltLegend.tsx';
+import { MeltNeeds } from './MeltPanel.tsx';
 
 // Three-dimensional drawing is most of the program's code; the rest of the window need not wait for it.
 const Scene = lazy(() => import('../scene/Scene.tsx'));
+
+/** The legend while melt is painted. */
+function Legend() {
+  const shown = useMeltShown();
+  const mean = useEvaluation((state) => state.solved?.fields?.meanTime ?? null);
+  const old = useEvaluation((state) => state.solvedOld);
+  if (!shown) return null;
+  return mean === null ? (
+    <div className="melt-legend">
+      <MeltNeeds />
+    </div>
+  ) : (
+    <MeltLegend {...{ mean, old }} />
+  );
+}
 
 function View() {
   return (
@@ -18,6 +37,7 @@ function View() {
           <Scene />
         </Suspense>
         <SliceSlider />
+        <Legend />
       </div>
     </>
   );

@@ -5,6 +5,7 @@ import type uPlot from 'uplot';
 import { formatNumber, fromSi, type Prediction, type Unit } from '../../core/index.ts';
 import type { Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
+import { pickStation } from '../store/melt.ts';
 import { activeRevision, useProject } from '../store/project.ts';
 import { setView, useView, viewStore } from '../store/view.ts';
 import { text } from '../strings.ts';
@@ -34,6 +35,14 @@ function follow(plot: uPlot): void {
   const { idx } = plot.cursor;
   const z = idx === null || idx === undefined ? null : (plot.data[0][idx] ?? null);
   setView({ hoverZ: z === null ? null : z / 1000 });
+}
+
+/** A click picks the position under it; the line of the nearest point would be up to a station off. */
+function pickByClick(plot: uPlot): void {
+  plot.over.addEventListener('click', () => {
+    const { left } = plot.cursor;
+    if (left !== undefined && left >= 0) pickStation(plot.posToVal(left, 'x') / 1000);
+  });
 }
 
 /** Axes and lines over a range of z, mm. */
@@ -71,7 +80,7 @@ function optionsFor(from: number, to: number, unit: Unit) {
         line('C', wall, { dash: [6, 4], width: 1.5 }),
         line('C', core, { dash: [2, 3], width: 1.5 }),
       ],
-      hooks: { draw: [(plot) => drawMark(plot, ink)], setCursor: [follow] },
+      hooks: { ready: [pickByClick], draw: [(plot) => drawMark(plot, ink)], setCursor: [follow] },
     };
   };
 }

@@ -13,7 +13,8 @@ export interface Ink {
   readonly mark: string;
 }
 
-function readInk(element: Element): Ink {
+/** Reads the colours where an element stands. */
+export function readInk(element: Element): Ink {
   const style = getComputedStyle(element);
   const colour = (name: string) => style.getPropertyValue(name).trim();
   return {

@@ -1,13 +1,14 @@
 /** Screw, barrel and nozzle cut along the axis, to the scale of the axial plot above. */
 
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type MouseEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Revision } from '../../core/index.ts';
 import type { CutFlight, Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
+import { pickStation } from '../store/melt.ts';
 import { activeRevision, useProject } from '../store/project.ts';
-import { useView } from '../store/view.ts';
+import { setView, useView } from '../store/view.ts';
 import { text } from '../strings.ts';
-import { axialToPixels } from './axialScale.ts';
+import { axialToPixels, pixelsToAxial } from './axialScale.ts';
 
 /** Metres to pixels, x along the axis and y from it. */
 interface Scale {
@@ -138,6 +139,23 @@ function scaleFor(shape: Shape, size: { width: number; height: number }): Scale 
   return { x, y: (r) => 3 + up * shape.bounds.radius - r * up };
 }
 
+/** Follows the pointer along the axis; a click picks the position. The slider of the cross-section does it by keys. */
+function usePicking(shape: Shape | null, box: React.RefObject<HTMLDivElement | null>) {
+  const at = (event: MouseEvent) => {
+    const element = box.current;
+    if (!shape || !element) return null;
+    const z = pixelsToAxial(shape.bounds, element.clientWidth)(event.clientX - element.getBoundingClientRect().left);
+    return z >= 0 && z <= shape.bounds.end ? z : null;
+  };
+  return {
+    onPointerMove: (event: MouseEvent) => setView({ hoverZ: at(event) }),
+    onClick: (event: MouseEvent) => {
+      const z = at(event);
+      if (z !== null) pickStation(z);
+    },
+  };
+}
+
 /** The drawing; empty until a description was accepted. */
 export function SideDrawing(): ReactNode {
   const shape = useEvaluation((state) => state.shape);
@@ -147,7 +165,7 @@ export function SideDrawing(): ReactNode {
   const [box, size] = useBox();
   const scale = shape && size.width > 0 ? scaleFor(shape, size) : null;
   return (
-    <div className="side-drawing" ref={box}>
+    <div className="side-drawing" ref={box} {...usePicking(shape, box)}>
       {shape && scale && (
         <svg width={size.width} height={size.height} role="img" aria-label={text.axial.drawing}>
           <Walls {...{ shape, revision, scale }} />

@@ -11,6 +11,12 @@ export function axialRange(bounds: Shape['bounds']): readonly [number, number] {
   return [-margin, bounds.end + margin];
 }
 
+/** Maps px in a box of `width` px back to z, m. */
+export function pixelsToAxial(bounds: Shape['bounds'], width: number): (x: number) => number {
+  const [from, to] = axialRange(bounds);
+  return (x) => from + ((x - sideRoom) * (to - from)) / (width - 2 * sideRoom);
+}
+
 /** Maps z (m) to px in a box of `width` px. */
 export function axialToPixels(bounds: Shape['bounds'], width: number): (z: number) => number {
   const [from, to] = axialRange(bounds);

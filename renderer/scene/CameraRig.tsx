@@ -28,6 +28,8 @@ function useControls(onZoom: (zoom: number) => void): OrbitControls {
   useEffect(() => {
     const onChange = () => {
       onZoom((camera as OrthographicCamera).zoom);
+      // where the camera looks, mm along the axis: a fact that tests read
+      gl.domElement.dataset.lookZ = controls.target.x.toFixed(2);
       invalidate();
     };
     controls.addEventListener('change', onChange);
@@ -35,12 +37,12 @@ function useControls(onZoom: (zoom: number) => void): OrbitControls {
       controls.removeEventListener('change', onChange);
       controls.dispose();
     };
-  }, [controls, camera, invalidate, onZoom]);
+  }, [controls, camera, gl, invalidate, onZoom]);
   return controls;
 }
 
 function planFlight(camera: OrthographicCamera, controls: OrbitControls, stretch: Stretch, size: Size): Flight {
-  const toTarget = new Vector3((stretch.from + stretch.to) / 2, 0, 0);
+  const toTarget = new Vector3((stretch.from + stretch.to) / 2, stretch.up ?? 0, 0);
   const toPosition = toTarget.clone().add(new Vector3(...eye).multiplyScalar(1000));
   return {
     fromTarget: controls.target.clone(),

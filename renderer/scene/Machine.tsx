@@ -7,14 +7,14 @@ import type { Shape } from '../solve/protocol.ts';
 import { activeRevision, useProjectState } from '../store/project.ts';
 import { useView } from '../store/view.ts';
 import { worldPerMetre } from './frame.ts';
+import { MeltInScene } from './MeltInScene.tsx';
+import { opening } from './opening.ts';
+import { useMeltShown } from './openPlanes.ts';
 import { type Cut, type Finish, Solid } from './Solid.tsx';
 
 const steel = { colour: '#a3abb4', cutColour: '#8d99a8', metalness: 0.85, roughness: 0.32, opacity: 1 };
 const barrelSteel = { colour: '#73808d', cutColour: '#5d6875', metalness: 0.7, roughness: 0.48, opacity: 1 };
 const copper = { colour: '#c98a55', cutColour: '#9a6237', metalness: 0.85, roughness: 0.36, opacity: 1 };
-
-/** Angles about the axis, up from the viewer, between which barrel and nozzle are opened, rad. */
-const opening = [-0.5, 1.1] as const;
 
 const uncut: Cut = { planes: [], wedge: false };
 /** What lies between the two angles is behind both planes, so it is taken out. */
@@ -26,9 +26,11 @@ const wedge: Cut = {
   wedge: true,
 };
 
-/** The slice: what lies nearer to the viewer than its plane is taken away. */
+/** The slice: what lies nearer to the viewer than its plane is taken away. Painted melt lies in a plane through the axis. */
 function useSlice(radius: number): Cut | null {
-  const section = useView((state) => state.section);
+  const chosen = useView((state) => state.section);
+  const throughAxis = useMeltShown();
+  const section = chosen !== null && throughAxis ? 0 : chosen;
   return useMemo(() => {
     if (section === null) return null;
     return { planes: [new Plane(new Vector3(0, 0, -1), section * radius * worldPerMetre)], wedge: false };
@@ -68,7 +70,7 @@ function Mark({ radius }: { readonly radius: number }) {
 }
 
 /** The machine in world units, axis to the right. */
-export function Machine({ shape }: { readonly shape: Shape }) {
+export function Machine({ shape, onPainted }: { readonly shape: Shape; onPainted(triangles: number): void }) {
   const slice = useSlice(shape.bounds.radius);
   const view = useView((state) => state.barrel);
   const opacity = view === 'clear' ? 0.16 : 1;
@@ -88,6 +90,7 @@ export function Machine({ shape }: { readonly shape: Shape }) {
           <Solid mesh={shape.nozzle} finish={outside(copper)} cut={slice ?? (view === 'cutaway' ? wedge : uncut)} />
         </>
       )}
+      <MeltInScene onPainted={onPainted} />
       <Mark radius={shape.bounds.radius} />
     </group>
   );

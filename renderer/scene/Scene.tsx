@@ -1,7 +1,8 @@
 /** The machine in three dimensions, drawn only when something changes. */
 
 import { Canvas } from '@react-three/fiber';
-import { useCallback, useState } from 'react';
+import { useCallback, useRef, useState } from 'react';
+import type { DeadSpot } from '../../core/index.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { CameraRig } from './CameraRig.tsx';
@@ -9,7 +10,9 @@ import { scaleLength } from './frame.ts';
 import { Lights } from './Lights.tsx';
 import { Machine } from './Machine.tsx';
 import { NoScene } from './NoScene.tsx';
+import { useMeltShown, useOpenPlanes } from './openPlanes.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
+import { MarkerFollower, MarkerLayer } from './SpotMarkers.tsx';
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
   const length = scaleLength(zoom, 140);
@@ -21,10 +24,23 @@ function ScaleBar({ zoom }: { readonly zoom: number }) {
   );
 }
 
-/** Canvas, scale bar, and the facts that tests read. */
+const noSpots: readonly DeadSpot[] = [];
+
+/** Dead spots to be marked: those of the painted fields. */
+function useShownSpots(): readonly DeadSpot[] {
+  const shown = useMeltShown();
+  const spots = useEvaluation((state) => (state.solved?.fields ? state.solved.dead.spots : noSpots));
+  return shown ? spots : noSpots;
+}
+
+/** Canvas, scale bar, markers, and the facts that tests read. */
 export default function Scene() {
   const shape = useEvaluation((state) => state.shape);
   const stale = useEvaluation((state) => state.stale);
+  const spots = useShownSpots();
+  const [azimuth = 0] = useOpenPlanes();
+  const layer = useRef<HTMLDivElement>(null);
+  const [painted, setPainted] = useState(0);
   const [zoom, setZoom] = useState(3);
   const [lost, setLost] = useState(false);
   const onZoom = useCallback((next: number) => setZoom(next), []);
@@ -37,6 +53,7 @@ export default function Scene() {
       data-mesh-hash={shape.meshHash}
       data-triangles={shape.screw.indices.length / 3}
       data-stale={stale}
+      data-painted={painted}
     >
       <SceneBoundary>
         <Canvas
@@ -53,10 +70,12 @@ export default function Scene() {
           }}
         >
           <Lights />
-          <Machine shape={shape} />
+          <Machine shape={shape} onPainted={setPainted} />
+          <MarkerFollower {...{ layer, spots, azimuth }} />
           <CameraRig bounds={shape.bounds} onZoom={onZoom} />
         </Canvas>
       </SceneBoundary>
+      <MarkerLayer {...{ layer, spots }} />
       <ScaleBar zoom={zoom} />
     </div>
   );

@@ -2,8 +2,10 @@
 
 import { Button, ToggleButton } from 'react-aria-components';
 import { perform } from '../commands.ts';
+import { useMelt } from '../store/melt.ts';
 import { type Place, setView, useView, type ViewState } from '../store/view.ts';
 import { text } from '../strings.ts';
+import { useMeltShown } from './openPlanes.ts';
 
 const words = text.see;
 const places = Object.keys(words.places) as Place[];
@@ -12,7 +14,8 @@ const barrelViews = Object.entries(words.barrelViews) as [ViewState['barrel'], s
 /** Moves the slice; stands in the view's corner, so that nothing shifts when it comes. */
 export function SliceSlider() {
   const section = useView((state) => state.section);
-  if (section === null) return null;
+  const throughAxis = useMeltShown();
+  if (section === null || throughAxis) return null;
   return (
     <label className="slice-slider">
       {words.sectionAt}
@@ -33,6 +36,15 @@ function SliceTool() {
   return (
     <ToggleButton className="tool" isSelected={on} onChange={(next) => setView({ section: next ? 0 : null })}>
       {words.section}
+    </ToggleButton>
+  );
+}
+
+function MeltTool() {
+  const shown = useMelt((state) => state.shown);
+  return (
+    <ToggleButton className="tool" isSelected={shown} onChange={() => perform('melt-age')}>
+      <span title={text.melt.showHelp}>{text.melt.show}</span>
     </ToggleButton>
   );
 }
@@ -61,6 +73,7 @@ export function ViewTools() {
         </select>
       </label>
       <SliceTool />
+      <MeltTool />
       <ToggleButton className="tool" isSelected={turning} onChange={(on) => setView({ turning: on })}>
         <span title={words.turnHelp}>{turning ? words.stop : words.turn}</span>
       </ToggleButton>

@@ -1,22 +1,28 @@
 /** Where the camera stands to see a stretch of the machine. World: x along the axis in mm, y up, z towards the viewer. */
 
 import type { Shape } from '../solve/protocol.ts';
-import type { Place } from '../store/view.ts';
+import type { Place, Position } from '../store/view.ts';
 
 /** A stretch to be seen whole, mm. */
 export interface Stretch {
   readonly from: number;
   readonly to: number;
   readonly radius: number;
+  /** height above the axis of what is to be in the middle; 0 where left out */
+  readonly up?: number;
 }
 
 /** World units per metre. */
 export const worldPerMetre = 1000;
 
-/** The stretch of a place; an axial position (m) is shown with two diameters around it. */
-export function stretchOf(place: Place | { readonly z: number }, bounds: Shape['bounds']): Stretch {
+/** The stretch of a place; a position is shown with two diameters around it, or its own surroundings. */
+export function stretchOf(place: Place | Position, bounds: Shape['bounds']): Stretch {
   const mm = (metres: number) => metres * worldPerMetre;
   const radius = mm(bounds.radius);
+  if (typeof place === 'object' && place.near) {
+    const { r, around } = place.near;
+    return { from: mm(place.z - around), to: mm(place.z + around), radius: mm(around), up: mm(r) };
+  }
   if (typeof place === 'object') return { from: mm(place.z) - 2 * radius, to: mm(place.z) + 2 * radius, radius };
   switch (place) {
     case 'whole':

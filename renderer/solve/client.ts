@@ -16,10 +16,24 @@ export type Wanted = Omit<Request, 'run'>;
 /** A run overtaken after this long is ended instead of waited for, ms. */
 export const endAfterMs = 250;
 
+/** How long an overtaken run may still go on, ms; 0 or less ends it. */
+export type Patience = (run: { readonly sinceMs: number; readonly done: number }) => number;
+
+const briefly: Patience = ({ sinceMs }) => endAfterMs - sinceMs;
+
+interface ActiveRun {
+  readonly run: number;
+  readonly since: number;
+  /** share done, 0 to 1 */
+  done: number;
+  /** given up: its answers are not passed on */
+  unheard: boolean;
+}
+
 /** Runs requests in a worker, which is started at the first one and again after it was ended or broke. */
 export class SolveClient {
   private worker: WorkerLike | null = null;
-  private active: { run: number; since: number; wanted: Wanted } | null = null;
+  private active: ActiveRun | null = null;
   private waiting: Wanted | null = null;
   private timer: ReturnType<typeof setTimeout> | null = null;
   private lastRun = 0;
@@ -27,6 +41,7 @@ export class SolveClient {
   constructor(
     private readonly startWorker: () => WorkerLike,
     private readonly hear: (answer: Answer) => void,
+    private readonly patience: Patience = briefly,
   ) {}
 
   /** Asks for a prediction; an earlier request that has not begun is dropped. */
@@ -36,8 +51,15 @@ export class SolveClient {
       return;
     }
     this.waiting = wanted;
-    const spare = endAfterMs - (Date.now() - this.active.since);
-    this.timer ??= setTimeout(() => this.overtake(), Math.max(0, spare));
+    this.timer ??= setTimeout(() => this.overtake(), Math.max(0, this.spare(this.active)));
+  }
+
+  /** Gives up what runs or waits; the run may go on for as long as patience allows, but is no longer heard. */
+  drop(): void {
+    this.waiting = null;
+    if (!this.active) return;
+    this.active.unheard = true;
+    this.timer ??= setTimeout(() => this.overtake(), Math.max(0, this.spare(this.active)));
   }
 
   /** Ends the worker for good. */
@@ -46,9 +68,13 @@ export class SolveClient {
     this.waiting = null;
   }
 
+  private spare({ since, done }: ActiveRun): number {
+    return this.patience({ sinceMs: Date.now() - since, done });
+  }
+
   private begin(wanted: Wanted): void {
     const run = ++this.lastRun;
-    this.active = { run, since: Date.now(), wanted };
+    this.active = { run, since: Date.now(), done: 0, unheard: false };
     this.worker ??= this.start();
     this.worker.postMessage({ ...wanted, run } satisfies Request);
   }
@@ -61,23 +87,32 @@ export class SolveClient {
   }
 
   private answer(answer: Answer): void {
-    if (answer.run !== this.active?.run) return;
-    if (answer.kind !== 'shape' && answer.kind !== 'progress') this.active = null;
-    this.hear(answer);
+    const { active } = this;
+    if (!active || answer.run !== active.run) return;
+    if (answer.kind === 'progress') active.done = answer.done;
+    else if (answer.kind !== 'shape') this.active = null;
+    if (!active.unheard) this.hear(answer);
     if (!this.active) this.beginWaiting();
   }
 
   private broke(message: string): void {
     const run = this.active?.run ?? this.lastRun;
+    const unheard = this.active?.unheard ?? false;
     this.end();
-    this.hear({ kind: 'fault', run, message });
+    if (!unheard) this.hear({ kind: 'fault', run, message });
     this.beginWaiting();
   }
 
   private overtake(): void {
     this.timer = null;
-    if (!this.waiting) return;
-    if (this.active) this.end();
+    const { active } = this;
+    if (!active || !(this.waiting || active.unheard)) return;
+    const spare = this.spare(active);
+    if (spare > 0) {
+      this.timer = setTimeout(() => this.overtake(), spare);
+      return;
+    }
+    this.end();
     this.beginWaiting();
   }
 

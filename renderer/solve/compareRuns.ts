@@ -29,7 +29,7 @@ export function runAll(
     const revisionId = ids[run];
     run++;
     if (revisionId === undefined) worker.terminate();
-    else worker.postMessage({ run, project, revisionId, withShape: false });
+    else worker.postMessage({ run, project, revisionId, withShape: false, fields: 'solved' });
   };
   const take = (outcome: Outcome | null) => {
     const id = ids[run - 1];

@@ -1,6 +1,6 @@
 /** Messages between the window and the worker that predicts. Plain data and typed arrays only. */
 
-import type { AxialOutline, Issue, Prediction, Presentation, Project } from '../../core/index.ts';
+import type { AxialOutline, Issue, Prediction, PredictionOptions, Presentation, Project } from '../../core/index.ts';
 
 /** A mesh ready to draw, normals smoothed only below the crease angle. */
 export interface DrawnMesh {
@@ -57,6 +57,8 @@ export interface Request {
   readonly revisionId: string;
   /** false where only the numbers are wanted, as for comparing */
   readonly withShape: boolean;
+  /** a quick estimate by formulas, or solved fields, which take seconds */
+  readonly fields: PredictionOptions['fields'];
 }
 
 /** What the worker answers: shape (if asked) and progress, then one of the others, which ends the run. */

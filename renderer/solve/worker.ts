@@ -1,17 +1,20 @@
 /** Thin shell around core in a worker: project in, shape and prediction out, faults as data. */
 
 import { config } from 'zod';
-import { predict, present, validateDesign } from '../../core/index.ts';
+import { createFieldCache, predict, present, validateDesign } from '../../core/index.ts';
 import type { Answer, Request } from './protocol.ts';
 import { makeShape, shapeBuffers } from './shape.ts';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });
 
+/** What was solved stays from run to run, so that an edit solves only what it changes. */
+const cache = createFieldCache();
+
 const answer = (message: Answer, buffers: Transferable[] = []): void =>
   self.postMessage(message, { transfer: buffers });
 
-function solve({ run, project, revisionId, withShape }: Request): void {
+function solve({ run, project, revisionId, withShape, fields }: Request): void {
   const began = performance.now();
   const design = validateDesign(project, revisionId);
   if (!design.ok) {
@@ -22,7 +25,8 @@ function solve({ run, project, revisionId, withShape }: Request): void {
     const shape = makeShape(design.value);
     answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
   }
-  const prediction = predict(design.value, {}, (done, stage) => answer({ kind: 'progress', run, done, stage }));
+  const tell = (done: number, stage: string) => answer({ kind: 'progress', run, done, stage });
+  const prediction = predict(design.value, { fields }, tell, cache);
   const presentation = present(prediction, design.value);
   answer({ kind: 'prediction', run, prediction, presentation, tookMs: performance.now() - began });
 }

@@ -16,6 +16,12 @@ export interface EvaluationState {
   readonly running: boolean;
   /** how far it is, 0 to 1, and at what; null before the first word of it */
   readonly progress: { readonly done: number; readonly stage: string } | null;
+  /** fields are being solved after an estimate, and how far that is */
+  readonly solving: boolean;
+  readonly solveProgress: { readonly done: number; readonly stage: string } | null;
+  /** the latest prediction from solved fields, which stays while newer ones are solved, and whether it is an earlier one */
+  readonly solved: Prediction | null;
+  readonly solvedOld: boolean;
   /** results belong to an earlier description */
   readonly stale: boolean;
   /** the calculation itself broke */
@@ -31,6 +37,10 @@ const nothing: EvaluationState = {
   issues: [],
   running: false,
   progress: null,
+  solving: false,
+  solveProgress: null,
+  solved: null,
+  solvedOld: false,
   stale: false,
   fault: null,
   tookMs: null,
@@ -47,6 +57,9 @@ export function markStale(): void {
   evaluationStore.setState((state) => ({
     running: true,
     progress: null,
+    solving: false,
+    solveProgress: null,
+    solvedOld: state.solved !== null,
     stale: state.prediction !== null || state.shape !== null,
   }));
 }
@@ -66,10 +79,36 @@ function changeBy(answer: Answer): Partial<EvaluationState> {
       return { fault: answer.message, running: false };
     case 'prediction': {
       const { prediction, presentation, tookMs } = answer;
-      return { prediction, presentation, tookMs, issues: [], running: false, stale: false, fault: null };
+      const current = { prediction, presentation, tookMs, issues: [], running: false, stale: false, fault: null };
+      // where nothing flows there is nothing to solve, and older fields would mislead
+      return prediction.output.volumeFlow > 0 ? current : { ...current, solved: null, solvedOld: false };
     }
   }
 }
 
 /** Takes one answer of the worker in. */
 export const takeAnswer = (answer: Answer): void => evaluationStore.setState(changeBy(answer));
+
+/** Notes that fields are being solved. */
+export const markSolving = (): void => evaluationStore.setState({ solving: true, solveProgress: null });
+
+/** Notes that solving was given up. */
+export const stopSolving = (): void => evaluationStore.setState({ solving: false, solveProgress: null });
+
+function solvedChange(answer: Answer): Partial<EvaluationState> {
+  switch (answer.kind) {
+    case 'progress':
+      return { solveProgress: { done: answer.done, stage: answer.stage } };
+    case 'fault':
+      return { fault: answer.message, solving: false };
+    case 'prediction': {
+      const { prediction, presentation, tookMs } = answer;
+      return { prediction, presentation, tookMs, solved: prediction, solvedOld: false, solving: false, fault: null };
+    }
+    default:
+      return { solving: answer.kind === 'shape' };
+  }
+}
+
+/** Takes one answer of the worker that solves fields in. */
+export const takeSolved = (answer: Answer): void => evaluationStore.setState(solvedChange(answer));

@@ -21,6 +21,12 @@ export type PartId = (typeof partIds)[number];
 /** Stretch of the machine that the camera can be sent to. */
 export type Place = 'whole' | 'feed' | 'screw' | 'outlet';
 
+/** A position on the axis, m; with `near`, a point at radius r above it and how much around it is to be seen. */
+export interface Position {
+  readonly z: number;
+  readonly near?: { readonly r: number; readonly around: number };
+}
+
 /** What the view remembers. */
 export interface ViewState {
   readonly part: PartId;
@@ -30,7 +36,7 @@ export interface ViewState {
   readonly section: number | null;
   readonly turning: boolean;
   /** a request to move the camera; the counter makes repeats count */
-  readonly flight: { readonly to: Place | { readonly z: number }; readonly count: number };
+  readonly flight: { readonly to: Place | Position; readonly count: number };
   /** marked axial position, m, and where it came from */
   readonly mark: { readonly z: number; readonly label: string } | null;
   /** axial position under the pointer in any plot or drawing, m */
@@ -72,7 +78,7 @@ export const useView = <T>(pick: (state: ViewState) => T): T => useStore(viewSto
 export const setView = (change: Partial<ViewState>): void => viewStore.setState(change);
 
 /** Sends the camera to a place. */
-export function flyTo(to: Place | { readonly z: number }): void {
+export function flyTo(to: Place | Position): void {
   viewStore.setState(({ flight }) => ({ flight: { to, count: flight.count + 1 } }));
 }
 

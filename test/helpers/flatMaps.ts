@@ -1,8 +1,8 @@
 /** Channel maps of a screw made without solving: straight-sided grids with ages that are known everywhere. */
 
 import type { Stations } from '../../core/geometry/types.ts';
-import { axialGap, stationPlace, stationValue } from '../../core/path/mapBetween.ts';
 import type { ChannelMap } from '../../core/path/viewTypes.ts';
+import { axialGap, stationPlace, stationValue } from '../../core/present/mapBetween.ts';
 
 const columns = 9;
 const rows = 5;

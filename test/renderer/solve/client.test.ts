@@ -20,7 +20,7 @@ class FakeWorker implements WorkerLike {
 }
 
 const project = loadExample('demo');
-const wanted = (revisionId: string) => ({ project, revisionId, withShape: true });
+const wanted = (revisionId: string) => ({ project, revisionId, withShape: true, fields: 'formula' as const });
 let workers: FakeWorker[];
 let heard: Answer[];
 let client: SolveClient;
@@ -80,4 +80,27 @@ test('a broken worker is reported and the next request gets a new one', () => {
   expect(workers).toHaveLength(2);
   workers[1]?.say(refused(2));
   expect(heard.at(-1)).toEqual(refused(2));
+});
+
+test('a run that is given up is not heard, ends after its patience, and makes room at once where that is none', () => {
+  const impatient = new SolveClient(
+    () => {
+      const worker = new FakeWorker();
+      workers.push(worker);
+      return worker;
+    },
+    (answer) => heard.push(answer),
+    ({ done }) => (done > 0.9 ? 1000 : 0),
+  );
+  impatient.request(wanted('A'));
+  workers[0]?.say({ kind: 'progress', run: 1, done: 0.95, stage: 'nearly' });
+  impatient.drop();
+  vi.advanceTimersByTime(500);
+  expect(workers[0]?.ended).toBe(false);
+  workers[0]?.say(refused(1));
+  expect(heard.map(({ kind }) => kind)).toEqual(['progress']);
+  impatient.request(wanted('B'));
+  impatient.drop();
+  vi.advanceTimersByTime(1);
+  expect(workers[0]?.ended).toBe(true);
 });

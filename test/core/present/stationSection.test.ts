@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { buildStations } from '../../../core/geometry/stations.ts';
-import { meltStart } from '../../../core/path/dwellSection.ts';
-import { axialGap, stationPlace, stationValue } from '../../../core/path/mapBetween.ts';
-import { radialProfile, stationSection } from '../../../core/path/stationSection.ts';
 import type { HeadMap } from '../../../core/path/viewTypes.ts';
+import { meltStart } from '../../../core/present/dwellSection.ts';
+import { axialGap, stationPlace, stationValue } from '../../../core/present/mapBetween.ts';
+import { radialProfile, stationSection } from '../../../core/present/stationSection.ts';
 import { flatMap } from '../../helpers/flatMaps.ts';
 import { loadDesign } from '../../helpers/projects.ts';
 

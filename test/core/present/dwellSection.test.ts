@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import type { Stations } from '../../../core/geometry/types.ts';
-import { channelSection, type DwellSection, headSection, meltStart } from '../../../core/path/dwellSection.ts';
-import { flightGaps } from '../../../core/path/flightGaps.ts';
 import type { HeadMap } from '../../../core/path/viewTypes.ts';
+import { channelSection, type DwellSection, headSection, meltStart } from '../../../core/present/dwellSection.ts';
+import { flightGaps } from '../../../core/present/flightGaps.ts';
 import { flatMap } from '../../helpers/flatMaps.ts';
 import { changedDemo, expectOk, loadDesign } from '../../helpers/projects.ts';
 
