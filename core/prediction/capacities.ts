@@ -6,7 +6,6 @@ import {
   grainBasis,
   heatBasis,
   meltingBasis,
-  pumpingBasis,
   speedLimitBasis,
   starvedBasis,
   torqueLimitBasis,
@@ -16,10 +15,14 @@ import { type DrivenPoint, torqueOf } from './drivenPoint.ts';
 import type { Machine } from './machine.ts';
 import type { Basis, Capacity, CapacityKind } from './types.ts';
 
-/** The capacities at the working point, in the order in which the material meets them, and the one that limits. */
+/**
+ * The capacities at the working point, in the order in which the material meets them, and the one that limits.
+ * @param pumping what the pumping flow rests on
+ */
 export function capacitiesOf(
   machine: Machine,
   driven: DrivenPoint,
+  pumping: Basis,
 ): { readonly capacities: readonly Capacity[]; readonly limit: CapacityKind } {
   const { point, heldBy } = driven;
   const output = point.volumeFlow;
@@ -36,7 +39,7 @@ export function capacitiesOf(
     entry('starved', limits.starved, withDoubt(starvedBasis)),
     entry('melting', limits.melting, withDoubt(meltingBasis)),
     entry('heater', limits.heater, withDoubt(heatBasis)),
-    entry('pumping', limits.pumping, withDoubt(pumpingBasis, pumpingDoubts(machine))),
+    entry('pumping', limits.pumping, pumping),
     entry('torque', torqueCapacity(machine, driven), withDoubt(torqueLimitBasis)),
     entry('motorSpeed', speedCapacity(machine, driven), withDoubt(speedLimitBasis)),
   ];

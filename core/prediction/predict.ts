@@ -56,18 +56,15 @@ export function predict(
   const volumes = meltVolumes(machine, point.state, geometry);
   const dwell = dwellStage(machine, point, geometry, solved, cache);
   const { heaterCapacity: _, ...heat } = point.heat;
+  const output = outputOf(machine, driven, solved);
   const partial: Omit<Prediction, 'findings'> = {
-    revisionId: design.revisionId,
-    revisionName: design.revisionName,
-    designHash: design.hash,
-    coreVersion,
-    options: chosen,
+    ...originOf(design, chosen),
     geometry,
     stations: machine.stations,
     axial: axialStage(machine, point.state),
     nozzle: nozzleStage(machine, point.state),
-    ...capacitiesOf(machine, driven),
-    output: outputOf(machine, driven, solved),
+    ...capacitiesOf(machine, driven, output.basis),
+    output,
     curve,
     ...dwell,
     colour: colourStage(machine, point.state, dwell.residence),
@@ -79,6 +76,15 @@ export function predict(
   progress?.(0.95, 'findings');
   return { ...partial, findings: findingsOf({ design, machine, driven, prediction: partial }) };
 }
+
+/** What made a prediction. */
+const originOf = (design: Design, options: PredictionOptions) => ({
+  revisionId: design.revisionId,
+  revisionName: design.revisionName,
+  designHash: design.hash,
+  coreVersion,
+  options,
+});
 
 function supplyOf(machine: Machine, { point }: DrivenPoint, volumes: MeltVolumes): Supply {
   return {
