@@ -6,7 +6,8 @@ import { interpolateLinear } from '../math/interpolate.ts';
 import { withDoubt } from '../prediction/bases.ts';
 import { flowingTemperature } from '../prediction/flowState.ts';
 import { meltVolumes } from '../prediction/residenceStage.ts';
-import type { Basis, Residence } from '../prediction/types.ts';
+import type { Basis, PartCurve, Residence } from '../prediction/types.ts';
+import type { TimeAtoms } from '../residence/atoms.ts';
 import { pipeAtoms } from '../residence/channel.ts';
 import { joinResidence } from '../residence/combine.ts';
 import { solvedResidenceBasis } from './bases.ts';
@@ -31,6 +32,13 @@ function pipeLikeHead({ machine, driven }: SolvedPath, mean: number) {
   return pipeAtoms(mean, Math.max(0.1, localIndex(law, rate)));
 }
 
+/** Each part alone; the head comes last. */
+const partCurves = (atoms: readonly TimeAtoms[]): PartCurve[] =>
+  atoms.map((own, i) => {
+    const { time, cumulative } = joinResidence([own]);
+    return { part: i === atoms.length - 1 ? 'tip and nozzle' : 'channel', time, cumulative };
+  });
+
 /** Times of a path whose working point has a flow. */
 export function pathTimes(path: SolvedPath, geometry: GeometrySummary): PathTimes {
   const { machine, driven, head } = path;
@@ -39,7 +47,8 @@ export function pathTimes(path: SolvedPath, geometry: GeometrySummary): PathTime
   const channel = channelTimes(machine, state, path.channel, volumeFlow);
   const headMean = (volumes.tip + volumes.nozzle) / volumeFlow;
   const headAtoms = head ? headTimeAtoms(head, headMean) : pipeLikeHead(path, headMean);
-  const joined = joinResidence(channel.mean > 0 ? [channelTimeAtoms(channel), headAtoms] : [headAtoms]);
+  const atoms = channel.mean > 0 ? [channelTimeAtoms(channel), headAtoms] : [headAtoms];
+  const joined = joinResidence(atoms);
   const { time, cumulative } = joined;
   const residence = {
     ...joined,
@@ -50,6 +59,7 @@ export function pathTimes(path: SolvedPath, geometry: GeometrySummary): PathTime
       mean: volumes[part] / volumeFlow,
       volume: volumes[part],
     })),
+    partCurves: partCurves(atoms),
     basis: withDoubt(solvedResidenceBasis, [
       channel.volume === 0 && 'The granules are not molten before the flights end.',
       channel.guessed > 0.05 &&

@@ -100,6 +100,16 @@ export interface Residence {
     readonly mean: number;
     readonly volume: number;
   }[];
+  /** share that has left a part by a time spent in it, s; only from solved fields */
+  readonly partCurves?: readonly PartCurve[];
+}
+
+/** Distribution of one part alone. */
+export interface PartCurve {
+  readonly part: 'channel' | 'tip and nozzle';
+  /** s, rising, and the share that has left by then, 0 to 1 */
+  readonly time: Float64Array;
+  readonly cumulative: Float64Array;
 }
 
 /** A place where melt lingers. */

@@ -15,6 +15,16 @@ export const residence: Group = ({ residence: r, dead }) => ({
     quantityRow({ id: 't50', label: 'Half has left by', help: 'Median.' }, r.t50, 's', 3),
     quantityRow({ id: 't95', label: '95 % has left by', help: 'One part in twenty stays longer.' }, r.t95, 's', 3),
     quantityRow({ id: 't99', label: '99 % has left by', help: 'One part in a hundred stays longer.' }, r.t99, 's', 3),
+    quantityRow(
+      {
+        id: 'washout999',
+        label: 'Washed out to 99.9 %',
+        help: 'After a change of material: one part in a thousand is left.',
+      },
+      r.washout999,
+      's',
+      3,
+    ),
     ...r.parts.map((part) =>
       quantityRow(
         { id: `mean-${part.part}`, label: `Mean in the ${part.part}`, help: 'Volume of the part over flow.' },

@@ -2,6 +2,7 @@
 
 import type { Prediction } from '../prediction/types.ts';
 import { fromSi, type Unit, unitLabel } from '../units.ts';
+import { residenceSeries } from './residenceSeries.ts';
 import type { PresentedSeries } from './types.ts';
 
 interface Axis {
@@ -30,7 +31,7 @@ function series(id: string, title: string, name: string, x: Axis, y: Axis): Pres
 export const seriesOf = (prediction: Prediction): PresentedSeries[] => [
   ...alongScrew(prediction),
   ...overSpeed(prediction),
-  ...residence(prediction),
+  ...residenceSeries(prediction.residence),
 ];
 
 function alongScrew({ axial, stations }: Prediction): PresentedSeries[] {
@@ -66,16 +67,5 @@ function overSpeed({ curve }: Prediction): PresentedSeries[] {
     }),
     torque('asked', curve.torque),
     torque('available', curve.torqueAvailable),
-  ];
-}
-
-function residence({ residence: r }: Prediction): PresentedSeries[] {
-  const time: Axis = { label: 'Time', unit: 's', values: r.time };
-  return [
-    series('residence', 'Share that has left', 'left by then', time, {
-      label: 'Share',
-      unit: '%',
-      values: r.cumulative,
-    }),
   ];
 }
