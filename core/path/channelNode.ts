@@ -45,12 +45,12 @@ export interface NodeRequest {
   readonly gradient: number;
 }
 
-/** Spacing of the grid of turning rates, in ln; factors bend by under 0.2 % within it. */
-export const lawStep = Math.log(4);
+/** Spacing of the grid of turning rates, in ln; flows in between are off by under 0.5 %. */
+export const lawStep = Math.log(3);
 
 /** Turning rates beyond these, over barrel speed per depth, do not change the flow any more: pure power, Newtonian. */
-export const leastTurning = Math.exp(-5 * lawStep);
-export const mostTurning = Math.exp(3 * lawStep);
+export const leastTurning = Math.exp(-6 * lawStep);
+export const mostTurning = Math.exp(4 * lawStep);
 
 /** Spacing of the grid of gradients over that of closed discharge, and its ends. */
 export const gradientStep = 0.25;

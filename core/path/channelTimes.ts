@@ -47,7 +47,7 @@ function reachBins(machine: Machine, state: FlowState, field: ChannelField, i: n
   if (!nodes) return slitBins(Math.max(0.1, localIndex(reachLaw(machine, state, i), Math.max(flow.shearRate, 1e-6))));
   const known = nodes.flatMap(({ node, weight }) => (node.bins ? [{ bins: node.bins, weight }] : []));
   const total = known.reduce((sum, { weight }) => sum + weight, 0);
-  if (total < 0.5) return null;
+  if (!(total > 0)) return null;
   return mixedBins(known.map(({ bins, weight }) => ({ bins, weight: weight / total })));
 }
 

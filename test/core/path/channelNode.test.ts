@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { solveChannel } from '../../../core/flow/field/channelSolver.ts';
 import { createReach, solveReach } from '../../../core/flow/reach.ts';
 import type { FlightProfile } from '../../../core/geometry/flightProfile.ts';
-import { type NodeRequest, nodeAt, solveNodes } from '../../../core/path/channelNode.ts';
+import { lawStep, type NodeRequest, nodeAt, solveNodes } from '../../../core/path/channelNode.ts';
 import { channelShape } from '../../../core/path/channelShape.ts';
 import { binCount, flowCuts, slitBins, wideChannelBins } from '../../../core/path/dwellBins.ts';
 import { createFieldCache } from '../../../core/path/fieldCache.ts';
@@ -39,7 +39,7 @@ describe('factors', () => {
       const { factors, converged } = nodeAt(createFieldCache(), asked);
       expect(converged).toBe(true);
       const { reach: shape, section } = asked.shape;
-      const law = asked.family.turningAt(4 ** asked.law);
+      const law = asked.family.turningAt(Math.exp(asked.law * lawStep));
       const screwSpeed = shape.depth / (2 * Math.PI);
       const closed = solveReach(createReach(shape), law, screwSpeed, 0).gradient;
       const gradient = asked.gradient * 0.25 * closed;

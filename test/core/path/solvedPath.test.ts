@@ -2,7 +2,12 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
+import { solveChannel } from '../../../core/flow/field/channelSolver.ts';
+import { reachLaw } from '../../../core/path/channelField.ts';
 import { createFieldCache } from '../../../core/path/fieldCache.ts';
+import { solvedPath } from '../../../core/path/solvedPath.ts';
+import { drivenPoint } from '../../../core/prediction/drivenPoint.ts';
+import { createMachine } from '../../../core/prediction/machine.ts';
 import { predict } from '../../../core/prediction/predict.ts';
 import type { Prediction } from '../../../core/prediction/types.ts';
 import type { Project, Revision } from '../../../core/project/schema.ts';
@@ -195,6 +200,39 @@ describe('Newtonian melt', () => {
     expect(Math.abs(output.volumeFlow / expected - 1)).toBeLessThan(0.01);
   });
 });
+
+test('each reach carries what its own cross-section, solved directly, carries', () => {
+  const project = changedDemo((changed) => {
+    for (const revision of changed.revisions) revision.screw.radialClearanceMm = 0;
+  });
+  const machine = createMachine(expectOk(validateDesign(project, 'C')), 8);
+  const path = solvedPath(machine, drivenPoint(machine), createFieldCache());
+  if (!path) throw new Error('nothing flows');
+  const { state } = path.driven.point;
+  const { stations } = machine;
+  let compared = 0;
+  state.march.flows.forEach((flow, i) => {
+    if (!flow || i % 12 !== 0 || (state.march.fill[i] ?? 0) < 1) return;
+    const middle = (values: Float64Array) => ((values[i] ?? 0) + (values[i + 1] ?? 0)) / 2;
+    const barrelRadius = stations.barrelRadius[i] ?? 0;
+    const section = {
+      kind: 'helical',
+      barrelRadius,
+      rootRadius: middle(stations.rootRadius),
+      lead: middle(stations.lead),
+      starts: 1,
+      flightAxialWidth: middle(stations.flightWidth),
+      flankAngle: 0,
+      rootFillet: middle(stations.rootFillet),
+    } as const;
+    const barrelSpeed = 2 * Math.PI * barrelRadius * state.screwSpeed;
+    const direct = solveChannel(section, reachLaw(machine, state, i), { barrelSpeed }, flow.gradient);
+    expect(Math.abs(direct.flowRate / state.volumeFlow - 1)).toBeLessThan(0.006);
+    expect(Math.abs(flow.channelPower / direct.barrelPower - 1)).toBeLessThan(0.015);
+    compared++;
+  });
+  expect(compared).toBeGreaterThan(2);
+}, 60_000);
 
 test('any design: finite, mass in balance, never throws', () => {
   fc.assert(
