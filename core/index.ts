@@ -47,9 +47,11 @@ export { type DwellSection, dwellSection, meltStart } from './present/dwellSecti
 export { capacityNames } from './present/groups.ts';
 export { predictionJson } from './present/json.ts';
 export { present } from './present/present.ts';
+export { type SpotPlace, spotPlace } from './present/spotPlace.ts';
 export { type RadialProfile, radialProfile, type StationSection, stationSection } from './present/stationSection.ts';
 export { predictionTable } from './present/table.ts';
 export type { PredictionJson, Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
+export { viscosityCurve } from './present/viscosityCurve.ts';
 export { fieldUnit } from './project/fieldUnit.ts';
 export { projectJsonSchema } from './project/jsonSchema.ts';
 export { type Material, materialSchema, type Sourced } from './project/materialSchema.ts';
@@ -64,6 +66,7 @@ export {
   type Trial,
 } from './project/schema.ts';
 export { serializeMaterial, serializeProject } from './project/serialize.ts';
+export { type RheologyModel, type ShiftKind, withRheologyModel, withShiftKind } from './project/switchRheology.ts';
 export { channelCaseResults } from './reference/channelCases.ts';
 export { evaluateTipCase } from './reference/tipCases.ts';
 export * from './result.ts';

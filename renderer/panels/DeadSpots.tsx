@@ -1,8 +1,10 @@
 /** The list of places where melt lingers: how much, how old, why, and what removes it. */
 
 import { Button } from 'react-aria-components';
-import { type DeadSpot, formatNumber, formatQuantity, type Prediction } from '../../core/index.ts';
-import { showSpot, useMelt } from '../store/melt.ts';
+import { type DeadSpot, formatNumber, formatQuantity, type Prediction, type SpotPlace } from '../../core/index.ts';
+import { useSpotPlaces } from '../scene/openPlanes.ts';
+import { showSpot } from '../store/melt.ts';
+import { useView } from '../store/view.ts';
 import { meltText } from '../strings/melt.ts';
 
 const words = meltText.spots;
@@ -24,15 +26,22 @@ function Fate({ spot }: { readonly spot: DeadSpot }) {
   );
 }
 
-function Spot({ spot, number, mean }: { readonly spot: DeadSpot; readonly number: number; readonly mean: number }) {
-  const chosen = useMelt((state) => state.spot === number);
+interface SpotProps {
+  readonly spot: DeadSpot;
+  readonly place: SpotPlace;
+  readonly number: number;
+  readonly mean: number;
+}
+
+function Spot({ spot, place, number, mean }: SpotProps) {
+  const chosen = useView((state) => state.mark?.spot === number);
   return (
     <li>
       <Button
         className={chosen ? 'spot chosen' : 'spot'}
         aria-pressed={chosen}
-        data-z={spot.z}
-        onPress={() => showSpot(number, spot)}
+        data-z={place.z}
+        onPress={() => showSpot(number, spot.where, place)}
       >
         <span className="spot-number" aria-hidden="true">
           <span>{number}</span>
@@ -53,6 +62,7 @@ function Spot({ spot, number, mean }: { readonly spot: DeadSpot; readonly number
 /** The list of a prediction with solved fields. */
 export function DeadSpots({ prediction }: { readonly prediction: Prediction }) {
   const { spots } = prediction.dead;
+  const places = useSpotPlaces(prediction);
   return (
     <div className="spots">
       <h3>
@@ -61,7 +71,10 @@ export function DeadSpots({ prediction }: { readonly prediction: Prediction }) {
       {spots.length === 0 && <p className="quiet">{words.none}</p>}
       <ol>
         {spots.map((spot, index) => (
-          <Spot key={`${spot.part} ${spot.where}`} {...{ spot, number: index + 1, mean: prediction.residence.mean }} />
+          <Spot
+            key={`${spot.part} ${spot.where}`}
+            {...{ spot, place: places[index] ?? spot, number: index + 1, mean: prediction.residence.mean }}
+          />
         ))}
       </ol>
     </div>

@@ -3,23 +3,37 @@
 import { useMemo, useState } from 'react';
 import type uPlot from 'uplot';
 import { formatNumber, type PresentedSeries } from '../../core/index.ts';
-import { useEvaluation } from '../store/evaluation.ts';
+import { evaluationStore, useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
+import { drawTimeMarks, roomAbove, timeCurves, timeMarks } from './residenceMarks.ts';
 
 const words = text.curve;
 
 /** Curves shown elsewhere in the window already. */
 const shownElsewhere = ['pressure', 'temperature', 'output'];
 
+/** Lines after the first are broken, so that they can be told apart without colour. */
+const dashes: readonly (number[] | undefined)[] = [undefined, [7, 4], [2, 3], [9, 3, 2, 3]];
+
+const marksNow = () => {
+  const { prediction } = evaluationStore.getState();
+  return prediction ? timeMarks(prediction) : [];
+};
+
 function optionsFor(lines: readonly PresentedSeries[]) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
     const [first] = lines;
+    const marked = timeCurves.includes(first?.id ?? '');
     const reading = (unit: string) => (_: uPlot, value: number | null) =>
       value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
     return {
       // Times run over decades: the first melt leaves early, the last of it very late.
-      scales: { x: first?.xUnit === 's' ? { time: false, distr: 3 } : { time: false } },
+      scales: {
+        x: first?.xUnit === 's' ? { time: false, distr: 3 } : { time: false },
+        ...(marked ? { y: { range: (_u, _min, max) => [0, (max || 1) * roomAbove(curveHeight - 60)] } } : {}),
+      },
+      ...(marked ? { hooks: { draw: [(plot) => drawTimeMarks(plot, marksNow(), ink)] } } : {}),
       cursor: { drag: { x: false, y: false } },
       axes: [
         axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26 }),
@@ -32,7 +46,8 @@ function optionsFor(lines: readonly PresentedSeries[]) {
           return {
             label: line.name,
             ...(stroke ? { stroke } : {}),
-            width: 2,
+            width: index === 0 ? 2.5 : 2,
+            ...(dashes[index] ? { dash: dashes[index] } : {}),
             points: { show: false },
             value: reading(line.yUnit),
           };
@@ -48,11 +63,13 @@ const finite = (values: Float64Array): (number | null)[] =>
 /** A drop-down and the chosen chart. */
 export function MoreCurves() {
   const all = useEvaluation((state) => state.presentation?.series);
-  const [chosen, setChosen] = useState('residence');
+  const [wanted, setChosen] = useState('residence');
   const offered = useMemo(
     () => new Map(all?.filter(({ id }) => !shownElsewhere.includes(id)).map(({ id, title }) => [id, title])),
     [all],
   );
+  // where nothing flows there are no times to show
+  const chosen = offered.has(wanted) ? wanted : ([...offered.keys()][0] ?? '');
   const lines = useMemo(() => all?.filter(({ id }) => id === chosen) ?? [], [all, chosen]);
   const shape = lines.map(({ id, name }) => `${id}/${name}`).join();
   // biome-ignore lint/correctness/useExhaustiveDependencies: axes and names depend on which lines there are, not on data

@@ -60,7 +60,9 @@ function Turning({ children }: { readonly children: ReactNode }) {
 
 function Mark({ radius }: { readonly radius: number }) {
   const mark = useView((state) => state.mark);
-  if (!mark) return null;
+  // a dead spot has its own marker, and the ring would hide what lies round it
+  const hasMarker = useView((state) => state.mark?.spot !== undefined);
+  if (!mark || hasMarker) return null;
   return (
     <mesh position={[0, 0, mark.z]} renderOrder={3}>
       <torusGeometry args={[radius * 1.12, radius * 0.035, 8, 64]} />

@@ -2,9 +2,8 @@
 
 import { useEvaluation } from '../store/evaluation.ts';
 import { useMelt } from '../store/melt.ts';
-import { activeRevision, useProjectState } from '../store/project.ts';
 import { MeltPaint } from './MeltPaint.tsx';
-import { useMeltShown, useOpenPlanes } from './openPlanes.ts';
+import { useHand, useMeltShown, useOpenPlanes } from './openPlanes.ts';
 
 /** The painted melt of the latest solved fields; nothing until there are any. */
 export function MeltInScene({ onPainted }: { onPainted(triangles: number): void }) {
@@ -13,7 +12,7 @@ export function MeltInScene({ onPainted }: { onPainted(triangles: number): void 
   const prediction = useEvaluation((state) => state.solved);
   const old = useEvaluation((state) => state.solvedOld);
   const azimuths = useOpenPlanes();
-  const hand = useProjectState((state) => (state.history ? activeRevision(state.history.present).screw.hand : 'right'));
+  const hand = useHand();
   if (!shown || !prediction?.fields) return null;
   return <MeltPaint {...{ prediction, azimuths, hand, painted, old, onPainted }} />;
 }

@@ -10,7 +10,7 @@ import { scaleLength } from './frame.ts';
 import { Lights } from './Lights.tsx';
 import { Machine } from './Machine.tsx';
 import { NoScene } from './NoScene.tsx';
-import { useMeltShown, useOpenPlanes } from './openPlanes.ts';
+import { useMeltShown, useOpenPlanes, useSpotPlaces } from './openPlanes.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { MarkerFollower, MarkerLayer } from './SpotMarkers.tsx';
 
@@ -38,6 +38,8 @@ export default function Scene() {
   const shape = useEvaluation((state) => state.shape);
   const stale = useEvaluation((state) => state.stale);
   const spots = useShownSpots();
+  const solved = useEvaluation((state) => state.solved);
+  const places = useSpotPlaces(solved);
   const [azimuth = 0] = useOpenPlanes();
   const layer = useRef<HTMLDivElement>(null);
   const [painted, setPainted] = useState(0);
@@ -71,11 +73,11 @@ export default function Scene() {
         >
           <Lights />
           <Machine shape={shape} onPainted={setPainted} />
-          <MarkerFollower {...{ layer, spots, azimuth }} />
+          <MarkerFollower {...{ layer, places, azimuth }} />
           <CameraRig bounds={shape.bounds} onZoom={onZoom} />
         </Canvas>
       </SceneBoundary>
-      <MarkerLayer {...{ layer, spots }} />
+      <MarkerLayer {...{ layer, spots, places }} />
       <ScaleBar zoom={zoom} />
     </div>
   );

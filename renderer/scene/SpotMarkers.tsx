@@ -4,15 +4,16 @@ import { useFrame } from '@react-three/fiber';
 import { type RefObject, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { Vector3 } from 'three';
-import type { DeadSpot } from '../../core/index.ts';
-import { showSpot, useMelt } from '../store/melt.ts';
+import type { DeadSpot, SpotPlace } from '../../core/index.ts';
+import { showSpot } from '../store/melt.ts';
+import { useView } from '../store/view.ts';
 import { meltText } from '../strings/melt.ts';
 import { worldPerMetre } from './frame.ts';
 
 const words = meltText.spots;
 
-/** Place of a spot in the world: the machine's axis lies along x, its +y is up. */
-function inWorld({ z, r }: DeadSpot, azimuth: number): Vector3 {
+/** A place in the world: the machine's axis lies along x, its +y is up. */
+function inWorld({ z, r }: SpotPlace, azimuth: number): Vector3 {
   const [x, y] = [Math.cos(azimuth), Math.sin(azimuth)];
   return new Vector3(z, r * y, -r * x).multiplyScalar(worldPerMetre);
 }
@@ -20,14 +21,14 @@ function inWorld({ z, r }: DeadSpot, azimuth: number): Vector3 {
 /** Keeps the markers over their places; lives inside the canvas, where frames are drawn. */
 export function MarkerFollower(props: {
   readonly layer: RefObject<HTMLDivElement | null>;
-  readonly spots: readonly DeadSpot[];
+  readonly places: readonly SpotPlace[];
   readonly azimuth: number;
 }) {
   const place = useRef(new Vector3());
   useFrame(({ camera, size }) => {
     const markers = props.layer.current?.children;
     if (!markers) return;
-    props.spots.forEach((spot, index) => {
+    props.places.forEach((spot, index) => {
       const marker = markers[index];
       if (!(marker instanceof HTMLElement)) return;
       place.current.copy(inWorld(spot, props.azimuth)).project(camera);
@@ -44,8 +45,9 @@ export function MarkerFollower(props: {
 export function MarkerLayer(props: {
   readonly layer: RefObject<HTMLDivElement | null>;
   readonly spots: readonly DeadSpot[];
+  readonly places: readonly SpotPlace[];
 }) {
-  const chosen = useMelt((state) => state.spot);
+  const chosen = useView((state) => state.mark?.spot);
   return (
     <div className="spot-layer" ref={props.layer}>
       {props.spots.map((spot, index) => {
@@ -55,7 +57,7 @@ export function MarkerLayer(props: {
             <Button
               className={number === chosen ? 'spot-marker chosen' : 'spot-marker'}
               aria-label={words.marker(number, spot.where)}
-              onPress={() => showSpot(number, spot)}
+              onPress={() => showSpot(number, spot.where, props.places[index] ?? spot)}
             >
               <span>{number}</span>
             </Button>

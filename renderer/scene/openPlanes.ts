@@ -1,6 +1,9 @@
 /** Where the machine is open, and whether melt is painted there. Nothing here needs the 3D code. */
 
+import { useMemo } from 'react';
+import { type Prediction, type SpotPlace, spotPlace } from '../../core/index.ts';
 import { useMelt } from '../store/melt.ts';
+import { activeRevision, useProjectState } from '../store/project.ts';
 import { useView } from '../store/view.ts';
 import { opening } from './opening.ts';
 
@@ -16,3 +19,18 @@ export const useMeltShown = (): boolean => {
   const turning = useView((state) => state.turning);
   return useMelt((state) => state.shown) && !turning;
 };
+
+/** The screw's hand. */
+export const useHand = (): 'right' | 'left' =>
+  useProjectState((state) => (state.history ? activeRevision(state.history.present).screw.hand : 'right'));
+
+/** Where the dead spots of a prediction are seen in the first open half-plane; in its order of spots. */
+export function useSpotPlaces(prediction: Prediction | null): readonly SpotPlace[] {
+  const [azimuth = 0] = useOpenPlanes();
+  const hand = useHand();
+  return useMemo(() => {
+    const { dead, stations, fields } = prediction ?? {};
+    if (!dead || !stations) return [];
+    return dead.spots.map((spot) => spotPlace(spot, stations, fields?.channel ?? [], azimuth, hand));
+  }, [prediction, azimuth, hand]);
+}

@@ -1,8 +1,8 @@
-/** What is shown of the melt's age: whether, which quantity, which dead spot. Never saved with the project. */
+/** What is shown of the melt's age: whether, and which quantity. Never saved with the project. */
 
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import type { DeadSpot } from '../../core/index.ts';
+import type { SpotPlace } from '../../core/index.ts';
 import { flyTo, setView, viewStore } from './view.ts';
 
 /** Painted on the opened machine. */
@@ -16,12 +16,10 @@ export interface MeltState {
   readonly shown: boolean;
   readonly painted: Painted;
   readonly across: AcrossPainted;
-  /** number of the chosen dead spot, from 1; null where none is */
-  readonly spot: number | null;
 }
 
 /** Outside React: read with getState. */
-export const meltStore = createStore<MeltState>(() => ({ shown: false, painted: 'age', across: 'age', spot: null }));
+export const meltStore = createStore<MeltState>(() => ({ shown: false, painted: 'age', across: 'age' }));
 
 /** Picks a part of the state inside a view. */
 export const useMelt = <T>(pick: (state: MeltState) => T): T => useStore(meltStore, pick);
@@ -46,18 +44,14 @@ export function toggleMelt(): void {
 }
 
 /** Picks an axial position (m) for the cross-section and marks it in every linked view; the camera stays. */
-export const pickStation = (z: number): void => {
-  setMelt({ spot: null });
-  setView({ mark: { z, label: '' } });
-};
+export const pickStation = (z: number): void => setView({ mark: { z, label: '' } });
 
 /** Surroundings of a dead spot that are shown, m: a spot is under a millimetre, its channel a few. */
 const around = 0.009;
 
-/** Chooses a dead spot: paints the melt, marks its place everywhere and sends the camera there. */
-export function showSpot(number: number, { z, r, where }: Pick<DeadSpot, 'z' | 'r' | 'where'>): void {
+/** Chooses a dead spot: paints the melt, marks its place everywhere and sends the camera there. `z` and `r` in the painted half-plane, m. */
+export function showSpot(number: number, where: string, { z, r }: SpotPlace): void {
   if (!meltStore.getState().shown) showMelt();
-  setMelt({ spot: number });
-  setView({ mark: { z, label: where } });
+  setView({ mark: { z, label: where, spot: number } });
   flyTo({ z, near: { r, around } });
 }

@@ -37,8 +37,8 @@ export interface ViewState {
   readonly turning: boolean;
   /** a request to move the camera; the counter makes repeats count */
   readonly flight: { readonly to: Place | Position; readonly count: number };
-  /** marked axial position, m, and where it came from */
-  readonly mark: { readonly z: number; readonly label: string } | null;
+  /** marked axial position, m, where it came from, and the number of the dead spot if it is one's */
+  readonly mark: { readonly z: number; readonly label: string; readonly spot?: number } | null;
   /** axial position under the pointer in any plot or drawing, m */
   readonly hoverZ: number | null;
   /** what the help line explains: a field's path key, or null */

@@ -18,7 +18,7 @@ beforeEach(async () => {
   workbench = await openWorkbench({
     browser,
     reducedMotion: 'reduce',
-    readySelector: '.results[data-stale="false"] [data-testid="output"]',
+    readySelector: '.results[data-stale="false"][data-fields="solved"] [data-testid="output"]',
   });
   await workbench.page.waitForSelector('.scene canvas');
 });
@@ -36,7 +36,7 @@ interface Seen {
 /** What the window says of output and solid, once both are current. */
 async function seen(): Promise<Seen> {
   const { page } = workbench;
-  await page.waitForSelector('.results[data-stale="false"]');
+  await page.waitForSelector('.results[data-stale="false"][data-fields="solved"]');
   return page.evaluate(() => {
     const scene = document.querySelector<HTMLElement>('.scene');
     return {
