@@ -6,7 +6,7 @@ import type { Machine } from '../prediction/machine.ts';
 import { formatQuantity } from '../units.ts';
 import { type ChannelField, channelRequests } from './channelField.ts';
 import { type NodeRequest, nodeAt, solveNodes } from './channelNode.ts';
-import { type ChannelShape, placedShapes, shapesAround } from './channelShape.ts';
+import { type ChannelShape, type PlacedShape, placedShapes, shapesAround } from './channelShape.ts';
 import { type ChannelTimes, firstOlder } from './channelTimes.ts';
 import { binCount } from './dwellBins.ts';
 import { type FieldCache, keyNumber } from './fieldCache.ts';
@@ -27,9 +27,8 @@ interface SectionSum {
 }
 
 /** Shape of the reach's middle. */
-function shapeOf(machine: Machine, i: number): ChannelShape | null {
-  const { stations, design } = machine;
-  const around = shapesAround(placedShapes(design), stations.section[i], (stations.z[i] + stations.z[i + 1]) / 2);
+function shapeOf({ stations }: Machine, shapes: readonly PlacedShape[], i: number): ChannelShape | null {
+  const around = shapesAround(shapes, stations.section[i], (stations.z[i] + stations.z[i + 1]) / 2);
   return around[0]?.placed.shape ?? null;
 }
 
@@ -45,8 +44,9 @@ function cornerAge(times: ChannelTimes, reach: number, shares: OldShares): numbe
 
 function sumSections(machine: Machine, field: ChannelField, times: ChannelTimes, firstBin: number): SectionSum[] {
   const sums = new Map<number, SectionSum>();
+  const shapes = placedShapes(machine.design);
   field.reaches.forEach((nodes, i) => {
-    const shape = nodes?.length && times.volumes[i] > 0 ? shapeOf(machine, i) : null;
+    const shape = nodes?.length && times.volumes[i] > 0 ? shapeOf(machine, shapes, i) : null;
     if (!nodes || !shape) return;
     const shares = oldShares(mixedMap(nodes), shape, firstBin);
     const section = machine.stations.section[i];
