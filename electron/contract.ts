@@ -33,6 +33,13 @@ export interface ExampleInfo {
   readonly note: string;
 }
 
+/** A material of the library that ships with the program. */
+export interface MaterialInfo {
+  readonly id: string;
+  readonly title: string;
+  readonly note: string;
+}
+
 /** A file opened or saved before, newest first in the list. */
 export interface RecentFile {
   readonly handle: string;
@@ -40,7 +47,7 @@ export interface RecentFile {
   readonly name: string;
 }
 
-/** Text read for import, such as a bench log. */
+/** Text read for import, such as a bench log or a material of the library. */
 export interface ImportedText {
   readonly name: string;
   readonly text: string;
@@ -55,12 +62,15 @@ const fileName = z
   .regex(/^[^/\\:*?"<>|\p{Cc}]+$/u)
   .refine((name) => !/^\.+$/.test(name));
 const none = z.null();
+const shippedId = z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/);
 
 /** What each call accepts; the host runs these checks before anything else. */
 export const argumentChecks = {
   readStartProject: none,
   listExamples: none,
-  readExample: z.strictObject({ id: z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/) }),
+  readExample: z.strictObject({ id: shippedId }),
+  listMaterials: none,
+  readMaterial: z.strictObject({ id: shippedId }),
   listRecent: none,
   openRecent: z.strictObject({ handle }),
   saveProject: z.strictObject({ handle, text }),
@@ -80,6 +90,8 @@ export interface HostResults {
   readonly readStartProject: OpenedProject;
   readonly listExamples: readonly ExampleInfo[];
   readonly readExample: OpenedProject;
+  readonly listMaterials: readonly MaterialInfo[];
+  readonly readMaterial: ImportedText;
   readonly listRecent: readonly RecentFile[];
   readonly openRecent: OpenedProject;
   readonly saveProject: SavedFile;
@@ -100,6 +112,8 @@ export type FileChannel =
   | 'readStartProject'
   | 'listExamples'
   | 'readExample'
+  | 'listMaterials'
+  | 'readMaterial'
   | 'listRecent'
   | 'openRecent'
   | 'saveProject';

@@ -25,6 +25,7 @@ async function start(): Promise<void> {
   serveScheme(protocol, join(distFolder, 'renderer'));
   const host = createHost({
     examplesFolder: join(distFolder, '../assets/examples'),
+    materialsFolder: join(distFolder, '../assets/materials'),
     startPath: startPath(),
     recentListPath: join(app.getPath('userData'), 'recent.json'),
   });

@@ -8,6 +8,8 @@ const calls = {
   readStartProject: true,
   listExamples: true,
   readExample: true,
+  listMaterials: true,
+  readMaterial: true,
   listRecent: true,
   openRecent: true,
   saveProject: true,

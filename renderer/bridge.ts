@@ -7,6 +7,7 @@ import type {
   FileChannel,
   HostResults,
   ImportedText,
+  MaterialInfo,
   OpenedProject,
   PreloadApi,
   RecentFile,
@@ -14,7 +15,7 @@ import type {
 } from '../electron/contract.ts';
 import { pickText, saveDownload } from './bridgeFiles.ts';
 
-export type { ExampleInfo, ImportedText, OpenedProject, RecentFile, SavedFile };
+export type { ExampleInfo, ImportedText, MaterialInfo, OpenedProject, RecentFile, SavedFile };
 
 /** What the window can ask for, whichever host serves it. Null inside a result means that the person cancelled. */
 export interface Bridge {
@@ -26,6 +27,9 @@ export interface Bridge {
   readStartProject(): Promise<Result<OpenedProject>>;
   listExamples(): Promise<Result<readonly ExampleInfo[]>>;
   readExample(id: string): Promise<Result<OpenedProject>>;
+  /** Materials of the library that ships with the program. */
+  listMaterials(): Promise<Result<readonly MaterialInfo[]>>;
+  readMaterial(id: string): Promise<Result<ImportedText>>;
   listRecent(): Promise<Result<readonly RecentFile[]>>;
   openRecent(handle: string): Promise<Result<OpenedProject>>;
   /** Lets the person choose a project file. */
@@ -62,6 +66,8 @@ export function electronBridge(api: PreloadApi): Bridge {
     readStartProject: () => api.readStartProject(null),
     listExamples: () => api.listExamples(null),
     readExample: (id) => api.readExample({ id }),
+    listMaterials: () => api.listMaterials(null),
+    readMaterial: (id) => api.readMaterial({ id }),
     listRecent: () => api.listRecent(null),
     openRecent: (handle) => api.openRecent({ handle }),
     openProject: () => api.openProject(null),
@@ -119,6 +125,8 @@ export function loopbackBridge(base: string): Bridge {
     readStartProject: () => ask(base, 'readStartProject', null),
     listExamples: () => ask(base, 'listExamples', null),
     readExample: (id) => ask(base, 'readExample', { id }),
+    listMaterials: () => ask(base, 'listMaterials', null),
+    readMaterial: (id) => ask(base, 'readMaterial', { id }),
     listRecent: () => ask(base, 'listRecent', null),
     openRecent: (handle) => ask(base, 'openRecent', { handle }),
     openProject: async () => {
@@ -140,7 +148,11 @@ export function loopbackBridge(base: string): Bridge {
 }
 
 /** Bridge that serves texts from memory and keeps what is saved; for tests, where there is no host. */
-export function memoryBridge(start: OpenedProject, examples: readonly (ExampleInfo & { text: string })[] = []) {
+export function memoryBridge(
+  start: OpenedProject,
+  examples: readonly (ExampleInfo & { text: string })[] = [],
+  materials: readonly (MaterialInfo & { text: string })[] = [],
+) {
   const saved = new Map<string, Uint8Array>();
   const keep = async (name: string, data: Uint8Array | string): Promise<Result<SavedFile>> => {
     saved.set(name, bytesOf(data));
@@ -154,6 +166,11 @@ export function memoryBridge(start: OpenedProject, examples: readonly (ExampleIn
     readExample: async (id) => {
       const text = examples.find((example) => example.id === id)?.text ?? '';
       return { ok: true, value: { handle: null, path: null, name: `${id}.json`, text } };
+    },
+    listMaterials: async () => ({ ok: true, value: materials.map(({ id, title, note }) => ({ id, title, note })) }),
+    readMaterial: async (id) => {
+      const text = materials.find((material) => material.id === id)?.text ?? '';
+      return { ok: true, value: { name: `${id}.json`, text } };
     },
     listRecent: async () => ({ ok: true, value: [] }),
     openRecent: async () => ({ ok: true, value: start }),

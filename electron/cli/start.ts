@@ -39,6 +39,7 @@ export async function startWorkbench(given: readonly string[], root: string): Pr
 async function serve(root: string, startPath: string | null, windowWanted: boolean): Promise<void> {
   const host = createHost({
     examplesFolder: resolve(root, 'assets/examples'),
+    materialsFolder: resolve(root, 'assets/materials'),
     startPath,
     recentListPath: null,
   });

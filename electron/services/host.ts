@@ -4,11 +4,13 @@ import { ok, type Result } from '../../core/index.ts';
 import type { FileChannel, HostApi, OpenedProject } from '../contract.ts';
 import { demoId, listExamples, readExample } from './examples.ts';
 import { createFileTable, type FileTable } from './fileTable.ts';
+import { listMaterials, readMaterial } from './materials.ts';
 import { createRecentFiles, type RecentFiles } from './recentFiles.ts';
 
 /** Where the host finds its files. */
 export interface HostPlaces {
   readonly examplesFolder: string;
+  readonly materialsFolder: string;
   /** File named on the command line, or null to start with the demo. */
   readonly startPath: string | null;
   /** Where the list of recent files is kept, or null to keep none. */
@@ -36,6 +38,8 @@ export function createHost(places: HostPlaces): Host {
       places.startPath === null ? readExample(places.examplesFolder, demoId) : open(places.startPath),
     listExamples: () => listExamples(places.examplesFolder),
     readExample: ({ id }) => readExample(places.examplesFolder, id),
+    listMaterials: () => listMaterials(places.materialsFolder),
+    readMaterial: ({ id }) => readMaterial(places.materialsFolder, id),
     listRecent: async () => ok(await recent.list()),
     openRecent: async ({ handle }) => {
       const path = table.pathOf(handle);

@@ -40,6 +40,7 @@ export interface Workbench {
 export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Workbench> {
   const places = {
     examplesFolder: join(root, 'assets/examples'),
+    materialsFolder: join(root, 'assets/materials'),
     startPath: options.file ?? null,
     recentListPath: null,
   };

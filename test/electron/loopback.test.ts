@@ -5,7 +5,12 @@ import { createHost } from '../../electron/services/host.ts';
 import { type Loopback, startLoopback } from '../../electron/services/loopback.ts';
 
 let host: Loopback;
-const places = { examplesFolder: 'test/electron/examples', startPath: null, recentListPath: null };
+const places = {
+  examplesFolder: 'test/electron/examples',
+  materialsFolder: 'assets/materials',
+  startPath: null,
+  recentListPath: null,
+};
 
 beforeAll(async () => {
   host = await startLoopback(createHost(places).api, 'renderer');
@@ -131,6 +136,8 @@ test('calls need POST and JSON, and the page GET', async () => {
 test.each([
   ['readExample', '{"id":"../package"}', 'call-argument'],
   ['readExample', '{"id":"nowhere"}', 'example-unknown'],
+  ['readMaterial', '{"id":"../examples/demo"}', 'call-argument'],
+  ['readMaterial', '{"id":"nowhere"}', 'material-unknown'],
   ['saveProject', `{"handle":"${'a'.repeat(32)}","text":""}`, 'file-unknown'],
   ['openProject', 'null', 'call-unknown'],
   ['constructor', 'null', 'call-unknown'],

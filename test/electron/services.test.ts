@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileS
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { parseMaterial } from '../../core/index.ts';
 import { answer } from '../../electron/services/answer.ts';
 import { createDialogCalls, type Dialogs } from '../../electron/services/dialogCalls.ts';
 import { createHost } from '../../electron/services/host.ts';
@@ -11,7 +12,12 @@ import { readTextFile } from '../../electron/services/textFile.ts';
 let folder: string;
 const inFolder = (name: string) => join(folder, name);
 const host = (startPath: string | null = null) =>
-  createHost({ examplesFolder: 'test/electron/examples', startPath, recentListPath: inFolder('state/recent.json') });
+  createHost({
+    examplesFolder: 'test/electron/examples',
+    materialsFolder: 'assets/materials',
+    startPath,
+    recentListPath: inFolder('state/recent.json'),
+  });
 
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'augerwright-test-'));
@@ -52,6 +58,37 @@ describe('opening and saving', () => {
     const saved = await api.saveProject({ handle, text: 'new' });
     expect(saved).toMatchObject({ ok: false, issues: [{ code: 'file-enoent' }] });
     expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('old');
+  });
+});
+
+describe('the library of materials', () => {
+  test('every shipped material is listed by name, and reads as a good material', async () => {
+    const { api } = host();
+    const listed = await api.listMaterials(null);
+    if (!listed.ok) throw new Error('no list');
+    expect(listed.value.find(({ id }) => id === 'hdpe')).toMatchObject({ title: 'HDPE, generic' });
+    expect(listed.value.length).toBeGreaterThan(5);
+    for (const { id } of listed.value) {
+      const read = await api.readMaterial({ id });
+      if (!read.ok) throw new Error(`${id} is not read`);
+      expect(parseMaterial(read.value.text)).toMatchObject({ ok: true, value: { id } });
+    }
+  });
+
+  test('only names of the list are read, wherever the file would lie', async () => {
+    const { api } = host();
+    for (const id of ['nowhere', '../examples/demo', '../../package', '']) {
+      expect(await api.readMaterial({ id })).toMatchObject({ ok: false, issues: [{ code: 'material-unknown' }] });
+    }
+  });
+
+  test('a damaged file is listed under its id; a folder that is gone is an issue', async () => {
+    writeFileSync(inFolder('torn.json'), '{"name":');
+    const places = { examplesFolder: folder, startPath: null, recentListPath: null };
+    const torn = createHost({ ...places, materialsFolder: folder });
+    expect(await torn.api.listMaterials(null)).toEqual({ ok: true, value: [{ id: 'torn', title: 'torn', note: '' }] });
+    const gone = createHost({ ...places, materialsFolder: inFolder('gone') });
+    expect(await gone.api.listMaterials(null)).toMatchObject({ ok: false, issues: [{ code: 'file-enoent' }] });
   });
 });
 
@@ -109,7 +146,8 @@ describe('dialogs', () => {
 });
 
 test('a damaged list of recent files is taken as empty', async () => {
-  const { api } = createHost({ examplesFolder: folder, startPath: null, recentListPath: inFolder('recent.json') });
+  const recentListPath = inFolder('recent.json');
+  const { api } = createHost({ examplesFolder: folder, materialsFolder: folder, startPath: null, recentListPath });
   writeFileSync(inFolder('recent.json'), '{"not":"a list"}');
   expect(await api.listRecent(null)).toEqual({ ok: true, value: [] });
 });

@@ -26,6 +26,8 @@ describe('over the preload functions', () => {
     await bridge.readStartProject();
     await bridge.listExamples();
     await bridge.readExample('demo');
+    await bridge.listMaterials();
+    await bridge.readMaterial('hdpe');
     await bridge.listRecent();
     await bridge.openRecent(handle);
     await bridge.openProject();
