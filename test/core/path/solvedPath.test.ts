@@ -201,6 +201,31 @@ describe('Newtonian melt', () => {
   });
 });
 
+describe('where there is nothing to solve', () => {
+  test('without flow there are no fields, and the residence says why', () => {
+    const prediction = predict(loadDesign('pla-pellet-misfit'), solved);
+    expect(prediction.fields).toBeNull();
+    expect(prediction.dead.spots).toEqual([]);
+    expect(prediction.residence.basis.doubt).toContain('Nothing flows');
+  });
+
+  test('a head that the solver refuses is left to the formulas, and says so', () => {
+    const project = demoC((revision) => {
+      const { segments } = revision.nozzle;
+      for (const segment of segments) {
+        if (segment.endDiameterMm < 2) segment.endDiameterMm = 0.12;
+        if (segment.startDiameterMm < 2) segment.startDiameterMm = 0.12;
+      }
+    });
+    const prediction = predict(expectOk(validateDesign(project, 'C')), solved);
+    expect(prediction.fields?.head).toBeNull();
+    expect(prediction.output.volumeFlow).toBeGreaterThan(0);
+    expect(prediction.output.basis.doubt).toContain('not solved');
+    expect(prediction.residence.basis.doubt).toContain('The orifice is nearly closed');
+    expect(nonFinite(prediction, unbound)).toEqual([]);
+  });
+});
+
 test('each reach carries what its own cross-section, solved directly, carries', () => {
   const project = changedDemo((changed) => {
     for (const revision of changed.revisions) revision.screw.radialClearanceMm = 0;
@@ -243,6 +268,6 @@ test('any design: finite, mass in balance, never throws', () => {
       if (output.volumeFlow === 0) return;
       expect(Math.abs(residence.mean / (meltVolume(prediction) / output.volumeFlow) - 1)).toBeLessThan(1e-6);
     }),
-    pinned(12),
+    pinned(8),
   );
 }, 120_000);
