@@ -1,6 +1,6 @@
 /** The window: head, describe, see, decide. Panes and nothing else. */
 
-import { useEffect } from 'react';
+import { useEffect, useLayoutEffect } from 'react';
 import { CommandList } from './panels/CommandList.tsx';
 import { Compare } from './panels/Compare.tsx';
 import { Describe } from './panels/Describe.tsx';
@@ -29,7 +29,8 @@ function Waiting() {
 export function App() {
   const open = useProjectState((state) => state.history !== null);
   const theme = useView((state) => state.theme);
-  useEffect(() => {
+  // before the charts' effects, which read their colours from the style sheet
+  useLayoutEffect(() => {
     document.documentElement.dataset.theme = theme;
   }, [theme]);
   const title = useProjectState((state) => {

@@ -2,7 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import type uPlot from 'uplot';
-import { formatNumber, type PresentedSeries } from '../../core/index.ts';
+import { formatNumber, formatQuantity, type PresentedSeries } from '../../core/index.ts';
 import { evaluationStore, useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
@@ -21,6 +21,27 @@ const marksNow = () => {
   return prediction ? timeMarks(prediction) : [];
 };
 
+/** No more than everything can have left; what stands above are names of landmarks. */
+const shares = (_: uPlot, values: number[]) => values.map((value) => (value > 100 ? '' : String(value)));
+
+/** First and last x, so that no decade is shown half empty. */
+const ends = (plot: uPlot): [number, number] => [plot.data[0][0] ?? 1, plot.data[0].at(-1) ?? 10];
+
+/** Landmarks in words. */
+function Landmarks() {
+  const prediction = useEvaluation((state) => state.prediction);
+  if (!prediction) return null;
+  return (
+    <p className="landmarks">
+      {timeMarks(prediction).map(({ name, time }) => (
+        <span key={name}>
+          {name} <b>{formatQuantity(time, 's', 3)}</b>
+        </span>
+      ))}
+    </p>
+  );
+}
+
 function optionsFor(lines: readonly PresentedSeries[]) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
     const [first] = lines;
@@ -30,14 +51,17 @@ function optionsFor(lines: readonly PresentedSeries[]) {
     return {
       // Times run over decades: the first melt leaves early, the last of it very late.
       scales: {
-        x: first?.xUnit === 's' ? { time: false, distr: 3 } : { time: false },
+        x: first?.xUnit === 's' ? { time: false, distr: 3, ...(marked ? { range: ends } : {}) } : { time: false },
         ...(marked ? { y: { range: (_u, _min, max) => [0, (max || 1) * roomAbove(curveHeight - 60)] } } : {}),
       },
       ...(marked ? { hooks: { draw: [(plot) => drawTimeMarks(plot, marksNow(), ink)] } } : {}),
       cursor: { drag: { x: false, y: false } },
       axes: [
         axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26 }),
-        axis(ink, `${first?.yLabel}, ${first?.yUnit}`, { size: 50 }),
+        axis(ink, `${first?.yLabel}, ${first?.yUnit}`, {
+          size: 50,
+          ...(first?.id === 'residence' ? { values: shares } : {}),
+        }),
       ],
       series: [
         { label: first?.xLabel ?? '', value: reading(first?.xUnit ?? '') },
@@ -92,6 +116,7 @@ export function MoreCurves() {
         </select>
       </header>
       <Chart label={offered.get(chosen) ?? ''} data={data} options={options} height={curveHeight} />
+      {timeCurves.includes(chosen) && <Landmarks />}
     </section>
   );
 }

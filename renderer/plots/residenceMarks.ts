@@ -1,7 +1,7 @@
 /** Landmarks of the residence times, drawn over the curves. */
 
 import type uPlot from 'uplot';
-import { formatNumber, type Prediction } from '../../core/index.ts';
+import type { Prediction } from '../../core/index.ts';
 import { meltText } from '../strings/melt.ts';
 import type { Ink } from './Chart.tsx';
 
@@ -49,15 +49,14 @@ export function drawTimeMarks(plot: uPlot, marks: readonly TimeMark[], ink: Ink)
   marks.forEach(({ name, time }, index) => {
     const x = Math.round(plot.valToPos(time, 'x', true)) + 0.5;
     if (x < bbox.left || x > bbox.left + bbox.width + 1) return;
-    const text = `${name} ${formatNumber(time, 3)} s`;
     const y = bbox.top + (11 + rowHeight * (index % markRows)) * ratio;
-    const fits = x + ctx.measureText(text).width + 4 * ratio < bbox.left + bbox.width;
+    const fits = x + ctx.measureText(name).width + 4 * ratio < bbox.left + bbox.width;
     ctx.textAlign = fits ? 'left' : 'right';
     ctx.beginPath();
     ctx.moveTo(x, y - 9 * ratio);
     ctx.lineTo(x, bbox.top + bbox.height);
     ctx.stroke();
-    ctx.fillText(text, x + (fits ? 3 : -3) * ratio, y);
+    ctx.fillText(name, x + (fits ? 3 : -3) * ratio, y);
   });
   ctx.restore();
 }
