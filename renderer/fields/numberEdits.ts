@@ -2,6 +2,7 @@
 
 import type { Issue } from '../../core/index.ts';
 import { draftStore, dropDrafts, keepDraft } from '../store/drafts.ts';
+import { removeValue } from '../store/edits.ts';
 import { type Path, pathKey, valueAt } from '../store/path.ts';
 import { applyEdit, currentProject } from '../store/project.ts';
 import { type Change, checkChanges, withChanges } from './check.ts';
@@ -14,8 +15,11 @@ export interface Judged {
   readonly issue: Issue | null;
 }
 
+const isCleared = (spec: FieldSpec, text: string): boolean => spec.optional === true && text.trim() === '';
+
 /** Reads `text` and checks it at its place. */
 export function judge(path: Path, spec: FieldSpec, text: string): Judged {
+  if (isCleared(spec, text)) return { value: null, issue: null };
   const read = readNumber(text, spec, path);
   if (!read.ok) return { value: null, issue: read.issues[0] as Issue };
   const project = currentProject();
@@ -43,6 +47,11 @@ function apply(changes: readonly Change[], spec: FieldSpec): void {
 
 /** Takes a typed text over, with the waiting ones if they fit now, else alone if that fits, else it stays typed. */
 export function commitNumber(path: Path, spec: FieldSpec, text: string): void {
+  if (isCleared(spec, text)) {
+    dropDrafts(path);
+    applyEdit(removeValue(path), { label: spec.label });
+    return;
+  }
   const { value, issue } = judge(path, spec, text);
   const project = currentProject();
   keepDraft({ path, text, value, issue });

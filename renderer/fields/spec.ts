@@ -14,6 +14,8 @@ export interface FieldSpec {
   readonly help: string;
   /** arrow-key step in the field's unit; 0.1 where left out */
   readonly step?: number;
+  /** an empty field takes the value away */
+  readonly optional?: boolean;
 }
 
 /** The unit as written beside the field; counts and ratios carry none. */

@@ -9,7 +9,7 @@ import { copyEntry, dropEntry, swapEntry } from '../store/edits.ts';
 import type { Path } from '../store/path.ts';
 import { text } from '../strings.ts';
 import { applyListEdit } from './desk.ts';
-import { EntryTools } from './EntryTools.tsx';
+import { type EntryTool, EntryTools } from './EntryTools.tsx';
 
 /** What the table lists and how entries are named. */
 export interface ListTableProps {
@@ -21,6 +21,8 @@ export interface ListTableProps {
   readonly locked: boolean;
   /** content of the row's head; the entry's number where left out */
   readonly head?: (index: number) => ReactNode;
+  /** what can be done with an entry; moving up, copying and removing where left out */
+  readonly tools?: (index: number) => readonly EntryTool[];
 }
 
 function Cell(props: {
@@ -69,7 +71,7 @@ function Row({ index, ...props }: ListTableProps & { readonly index: number }) {
         />
       ))}
       <td>
-        <EntryTools entry={entry} tools={toolsFor(props, index)} />
+        <EntryTools entry={entry} tools={props.tools?.(index) ?? toolsFor(props, index)} />
       </td>
     </tr>
   );

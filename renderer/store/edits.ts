@@ -2,13 +2,19 @@
 
 import { produce } from 'immer';
 import type { Project, Revision, SectionInput } from '../../core/index.ts';
-import { type Path, withValue } from './path.ts';
+import { type Path, valueAt, withoutValue, withValue } from './path.ts';
 
 /** Puts `value` at `path`. */
 export const setValue =
   (path: Path, value: unknown) =>
   (project: Project): Project =>
     withValue(project, path, value);
+
+/** Takes the value at `path` away; the same project where nothing stands there. */
+export const removeValue =
+  (path: Path) =>
+  (project: Project): Project =>
+    valueAt(project, path) === undefined ? project : withoutValue(project, path);
 
 const inRevision = (id: string, change: (revision: Revision) => void) =>
   produce<Project>((draft) => {
@@ -102,6 +108,9 @@ function flightLike(sections: readonly SectionInput[]) {
 /** Inserts a copy of list entry `index` after it (zones, nozzle pieces, motor points). */
 export const copyEntry = (list: Path, index: number) =>
   changeList(list, (items) => items.splice(index + 1, 0, items[index]));
+
+/** Puts `entry` at the end of a list. */
+export const addEntry = (list: Path, entry: unknown) => changeList(list, (items) => items.push(entry));
 
 /** Removes list entry `index`. */
 export const dropEntry = (list: Path, index: number) => changeList(list, (items) => items.splice(index, 1));

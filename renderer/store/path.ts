@@ -22,6 +22,13 @@ export function withValue<T>(root: T, path: Path, value: unknown): T {
   return { ...root, [key]: child };
 }
 
+/** A copy of `root` without the key at the end of `path`; untouched branches are shared. */
+export function withoutValue<T>(root: T, path: Path): T {
+  const parent = path.slice(0, -1);
+  const kept = Object.entries(Object(valueAt(root, parent))).filter(([key]) => key !== String(path.at(-1)));
+  return withValue(root, parent, Object.fromEntries(kept));
+}
+
 /** One text per path, for keys and comparisons. */
 export const pathKey = (path: Path): string => path.join('/');
 

@@ -1,5 +1,7 @@
 /** Words of the description's side. Texts only. */
 
+import { granulateText } from './granulate.ts';
+
 /** Texts by thing. */
 export const describeText = {
   title: 'Describe',
@@ -57,4 +59,5 @@ export const describeText = {
   range: 'Doubt',
   sharedMaterial: 'Changes here apply to every revision that runs this material.',
   referenceC: 'Reference temperature',
+  granulate: granulateText,
 } as const;

@@ -2,6 +2,8 @@
 
 import type { FieldSpec } from '../fields/spec.ts';
 
+export * from './materialParts.ts';
+
 /** Values of each viscosity law, by its model name. */
 export const rheologyFields: Readonly<Record<string, readonly FieldSpec[]>> = {
   newtonian: [

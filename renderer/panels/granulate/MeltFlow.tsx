@@ -1,0 +1,124 @@
+/** How the melt flows: viscosity law, its move with temperature, where it holds, filler. */
+
+import { type RheologyModel, type ShiftKind, withRheologyModel, withShiftKind } from '../../../core/index.ts';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { IssueText } from '../../fields/IssueText.tsx';
+import { TextField } from '../../fields/TextField.tsx';
+import { setValue } from '../../store/edits.ts';
+import { useEvaluation } from '../../store/evaluation.ts';
+import { changeMaterial } from '../../store/materials.ts';
+import { type Path, pathKey } from '../../store/path.ts';
+import { applyEdit } from '../../store/project.ts';
+import {
+  fillerFields,
+  rheologyFields,
+  rheologyRangeFields,
+  shiftFields,
+  shiftReferenceField,
+  text,
+} from '../../strings.ts';
+import { applyListEdit } from '../desk.ts';
+import { Fields, Group } from '../Group.tsx';
+import { PartSwitch } from './PartSwitch.tsx';
+import { SourcedFields } from './SourcedField.tsx';
+import type { PlacedMaterial } from './useMaterial.ts';
+import { ViscosityPlot } from './ViscosityPlot.tsx';
+
+const words = text.describe;
+const own = words.granulate;
+
+/** What is wrong with the law as a whole, if anything. */
+function LawIssue({ path }: { readonly path: Path }) {
+  const key = pathKey(path);
+  const issue = useEvaluation((state) => state.issues.find((one) => pathKey(one.path) === key) ?? null);
+  return issue && <IssueText issue={issue} />;
+}
+
+function Law({ material, root }: PlacedMaterial) {
+  const { rheology, id } = material;
+  const path = [...root, 'rheology'];
+  return (
+    <>
+      <ChoiceField
+        path={[...path, 'model']}
+        label={own.model}
+        help={own.modelHelp}
+        value={rheology.model}
+        options={own.models}
+        disabled={false}
+        onChoose={(model: RheologyModel) =>
+          applyListEdit(
+            path,
+            `${own.model}: ${own.models[model]}`,
+            changeMaterial(id, (one) => withRheologyModel(one, model)),
+          )
+        }
+      />
+      <LawIssue path={path} />
+      <SourcedFields root={root} specs={rheologyFields[rheology.model] ?? []} />
+    </>
+  );
+}
+
+function Shift({ material, root }: PlacedMaterial) {
+  const { rheology, id } = material;
+  if (rheology.model === 'crossWlf') return null;
+  const path = [...root, 'rheology', 'shift'];
+  const { kind } = rheology.shift;
+  return (
+    <>
+      <ChoiceField
+        path={[...path, 'kind']}
+        label={own.shift}
+        help={own.shiftHelp}
+        value={kind}
+        options={own.shifts}
+        disabled={false}
+        onChoose={(next: ShiftKind) =>
+          applyListEdit(
+            [...root, 'rheology'],
+            `${own.shift}: ${own.shifts[next]}`,
+            changeMaterial(id, (one) => withShiftKind(one, next)),
+          )
+        }
+      />
+      {kind !== 'none' && <Fields root={root} specs={[shiftReferenceField]} locked={false} />}
+      <SourcedFields root={root} specs={shiftFields[kind] ?? []} />
+    </>
+  );
+}
+
+function Range({ material, root }: PlacedMaterial) {
+  const { rheologyRange } = material;
+  if (!rheologyRange) return null;
+  const path = [...root, 'rheologyRange', 'source'];
+  return (
+    <>
+      <Fields root={root} specs={rheologyRangeFields} locked={false} />
+      <TextField
+        label={words.source}
+        value={rheologyRange.source}
+        required
+        maxLength={600}
+        onCommit={(source) =>
+          applyEdit(setValue(path, source), { label: `${own.parts.rheologyRange}, ${words.source}` })
+        }
+      />
+    </>
+  );
+}
+
+/** The group. */
+export function MeltFlow(placed: PlacedMaterial) {
+  return (
+    <Group title={words.rheology}>
+      <Law {...placed} />
+      <Shift {...placed} />
+      <ViscosityPlot material={placed.material} />
+      <PartSwitch {...placed} part="rheologyRange" />
+      <Range {...placed} />
+      <PartSwitch {...placed} part="filler" />
+      <SourcedFields root={placed.root} specs={fillerFields} />
+    </Group>
+  );
+}

@@ -1,0 +1,74 @@
+/** Viscosity against shear rate over the working temperatures, both axes by decades. */
+
+import { useMemo } from 'react';
+import type uPlot from 'uplot';
+import { formatNumber, type Material, type PresentedSeries, viscosityCurve } from '../../../core/index.ts';
+import { axis, Chart, type Ink } from '../../plots/Chart.tsx';
+import { text } from '../../strings.ts';
+
+const words = text.describe.granulate;
+
+/** Height of the small chart, px. */
+const height = 170;
+/** The middle is drawn whole, the ends of the window broken, so that they can be told apart without colour. */
+const dashes: readonly (number[] | undefined)[] = [[7, 4], undefined, [2, 3]];
+
+const reading = (unit: string) => (_: uPlot, value: number | null) =>
+  value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
+
+/** Whole decades around the values, at least one. */
+function decades(least: number, most: number): [number, number] {
+  const low = Math.floor(Math.log10(least) + 1e-9);
+  return [10 ** low, 10 ** Math.max(low + 1, Math.ceil(Math.log10(most) - 1e-9))];
+}
+
+const wholeDecade = (value: number): string => {
+  const power = Math.log10(value);
+  return Math.abs(power - Math.round(power)) < 1e-6 ? formatNumber(value, 3) : '';
+};
+
+function optionsFor(names: readonly string[], first: PresentedSeries | undefined) {
+  return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => ({
+    scales: { x: { time: false, distr: 3 }, y: { distr: 3, range: (_u, least, most) => decades(least, most) } },
+    cursor: { drag: { x: false, y: false } },
+    axes: [
+      axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26, values: (_u, marks) => marks.map(wholeDecade) }),
+      axis(ink, `${first?.yLabel}, ${first?.yUnit}`, { size: 52, values: (_u, marks) => marks.map(wholeDecade) }),
+    ],
+    series: [
+      { label: first?.xLabel ?? '', value: reading(first?.xUnit ?? '') },
+      ...names.map((label, index): uPlot.Series => {
+        const stroke = ink.series[index === 1 ? 0 : index === 0 ? 2 : 1];
+        return {
+          label,
+          ...(stroke ? { stroke } : {}),
+          ...(dashes[index] ? { dash: dashes[index] } : {}),
+          width: 2,
+          points: { show: false },
+          value: reading(first?.yUnit ?? ''),
+        };
+      }),
+    ],
+  });
+}
+
+const drawable = (values: Float64Array): (number | null)[] =>
+  Array.from(values, (value) => (value > 0 && Number.isFinite(value) ? value : null));
+
+/** The chart. */
+export function ViscosityPlot({ material }: { readonly material: Material }) {
+  const curves = useMemo(() => viscosityCurve(material), [material]);
+  const names = curves.map(({ name }) => name).join('|');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of the curves only the names stand in the options
+  const options = useMemo(() => optionsFor(names.split('|'), curves[0]), [names]);
+  const data = useMemo<uPlot.AlignedData>(
+    () => [Array.from(curves[0]?.x ?? []), ...curves.map(({ y }) => drawable(y))],
+    [curves],
+  );
+  return (
+    <div className="curve viscosity">
+      <h4>{words.curve}</h4>
+      <Chart label={words.curve} data={data} options={options} height={height} />
+    </div>
+  );
+}

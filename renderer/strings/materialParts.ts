@@ -1,0 +1,83 @@
+/** Names, units and help of what a material may have besides its basic values. Texts only. */
+
+import type { FieldSpec } from '../fields/spec.ts';
+
+/** Where a viscosity law is stated. */
+export const shiftReferenceField: FieldSpec = {
+  key: 'rheology.shift.referenceC',
+  label: 'Stated at',
+  unit: '°C',
+  help: 'Temperature at which the law’s values hold.',
+  step: 1,
+};
+
+/** Where the viscosity law was fitted or checked. */
+export const rheologyRangeFields: readonly FieldSpec[] = [
+  {
+    key: 'rheologyRange.fromC',
+    label: 'Law holds from',
+    unit: '°C',
+    help: 'Lowest temperature it was fitted at.',
+    step: 1,
+  },
+  {
+    key: 'rheologyRange.toC',
+    label: 'Law holds to',
+    unit: '°C',
+    help: 'Highest temperature it was fitted at.',
+    step: 1,
+  },
+  {
+    key: 'rheologyRange.shearFromPerS',
+    label: 'From shear rate',
+    unit: '1/s',
+    help: 'Slowest shear it was fitted at.',
+  },
+  {
+    key: 'rheologyRange.shearToPerS',
+    label: 'To shear rate',
+    unit: '1/s',
+    help: 'Fastest shear it was fitted at.',
+    step: 1,
+  },
+];
+
+/** Solid filler in the melt. */
+export const fillerFields: readonly FieldSpec[] = [
+  {
+    key: 'filler.volumeFraction',
+    label: 'Filler by volume',
+    unit: 'ratio',
+    help: 'Share of the melt’s volume that is solid filler, 0 to 0.6. The viscosity values above are those without filler.',
+    step: 0.01,
+  },
+  {
+    key: 'filler.maxPacking',
+    label: 'Densest packing',
+    unit: 'ratio',
+    help: 'Share at which the filler would jam: about 0.64 for round grains, less for fibres.',
+    step: 0.01,
+  },
+];
+
+/** Bare values of one degradation law. */
+export const lawFields: readonly FieldSpec[] = [
+  {
+    key: 'order',
+    label: 'Order',
+    unit: 'ratio',
+    help: '0 grows evenly with time; 1 slows as what can change is used up.',
+    step: 1,
+  },
+  { key: 'referenceC', label: 'Rate stated at', unit: '°C', help: 'Temperature of the rate above.', step: 1 },
+  { key: 'validFromC', label: 'Measured from', unit: '°C', help: 'Lowest temperature of the measurements.', step: 1 },
+  { key: 'validToC', label: 'Measured to', unit: '°C', help: 'Highest temperature of the measurements.', step: 1 },
+];
+
+/** One measured colour. */
+export const anchorFields: readonly FieldSpec[] = [
+  { key: 'extent', label: 'Extent', unit: 'ratio', help: 'How far the change has gone, in its own unit. Must rise.' },
+  { key: 'lightness', label: 'L*', unit: 'ratio', help: 'Lightness, 0 black to 100 white (CIELAB).', step: 1 },
+  { key: 'a', label: 'a*', unit: 'ratio', help: 'Green (negative) to red (positive).', step: 1 },
+  { key: 'b', label: 'b*', unit: 'ratio', help: 'Blue (negative) to yellow (positive).', step: 1 },
+];
