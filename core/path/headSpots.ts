@@ -5,21 +5,13 @@ import type { DeadSpot as SolvedSpot } from '../flow/tip/deadSpots.ts';
 import { placeSegments } from '../geometry/bore.ts';
 import { tipShape } from '../geometry/tip.ts';
 import type { HeadField } from './headField.ts';
+import { headRemedy } from './headRemedies.ts';
 import type { FoundSpot } from './spotTypes.ts';
-
-type Cause = FoundSpot['cause'];
-
-const remedies: Readonly<Record<Exclude<Cause, 'no net flow'>, string>> = {
-  corner: 'Replace the flat shoulder by a cone of 90 degrees or less, or round the corner.',
-  shoulder: 'Make the entry steeper (60 degrees or less) or polish it; let a conical tip follow it.',
-  ledge: 'Match the diameters at the joint, or lead them into each other with a cone.',
-  tip: 'Give the screw a conical tip that follows the entry.',
-};
 
 /** Name of the piece of bore at a place, and whether the screw's tip still reaches there. */
 function placeOf(design: Design, z: number): { readonly name: string; readonly part: 'tip' | 'nozzle' } {
   const index = placeSegments(design).findIndex(({ start, end }) => z >= start && z < end);
-  const name = index < 0 ? 'barrel end' : design.nozzle.segments[index].name;
+  const name = index < 0 ? "the barrel's end" : `the piece “${design.nozzle.segments[index].name}”`;
   return { name, part: index < 0 || z < tipShape(design).end ? 'tip' : 'nozzle' };
 }
 
@@ -48,7 +40,7 @@ function merged(spots: readonly SolvedSpot[]): SolvedSpot[] {
 }
 
 function described(design: Design, head: HeadField, spot: SolvedSpot, before: number, scale: number): FoundSpot[] {
-  const { cause, feature } = spot;
+  const { cause } = spot;
   // the slow layer on a plain wall is no fault of the shape
   if (cause === 'wall') return [];
   const z = head.region.inlet + spot.z * head.region.unit;
@@ -60,7 +52,7 @@ function described(design: Design, head: HeadField, spot: SolvedSpot, before: nu
     tip: 'in front of the screw tip',
   }[cause];
   const size = Math.sqrt(spot.volume / (2 * Math.PI * Math.max(spot.r, 1e-3))) * head.region.unit;
-  const remedy = cause === 'corner' && feature.kind === 'corner' ? remedies.corner : remedies[cause];
+  const remedy = headRemedy(design, cause, z);
   return [
     {
       ...{ part, where, z, zFrom: z - size / 2, zTo: z + size / 2, r: spot.r * head.region.unit },
