@@ -26,7 +26,8 @@ function useRunText(): string {
   const { running, stale, progress, solving, solveProgress, tookMs, prediction } = useEvaluation((state) => state);
   if (running) return working(words.working, progress);
   if (stale) return words.stale;
-  if (solving) return working(fieldWords.solving, solveProgress);
+  if (solving)
+    return solveProgress ? `${fieldWords.solving} ${Math.round(100 * solveProgress.done)} %` : fieldWords.solving;
   if (tookMs === null || !prediction) return '';
   const kind = prediction.options.fields === 'solved' ? fieldWords.solved : fieldWords.estimate;
   return `${kind} · ${timeText(tookMs)}`;
@@ -55,8 +56,9 @@ function FieldsButton() {
 function RunState() {
   const busy = useEvaluation((state) => state.running || state.stale || state.solving);
   const said = useRunText();
+  const stage = useEvaluation((state) => (state.solving ? state.solveProgress?.stage : undefined));
   return (
-    <span className="run">
+    <span className="run" title={stage}>
       <output className={busy ? 'run-state busy' : 'run-state'} aria-live="polite">
         {said}
       </output>{' '}

@@ -27,6 +27,18 @@ export function timeMarks({ residence }: Prediction): TimeMark[] {
     .sort((a, b) => a.time - b.time);
 }
 
+/** Round times (1, 2, 5 times a power of ten) from `first` to `last`, for a logarithmic axis. */
+export function roundTimes(first: number, last: number): number[] {
+  const times: number[] = [];
+  for (let power = Math.floor(Math.log10(first)); power <= Math.log10(last); power++) {
+    for (const step of [1, 2, 5]) {
+      const time = Number((step * 10 ** power).toPrecision(3));
+      if (time >= first && time <= last) times.push(time);
+    }
+  }
+  return times;
+}
+
 /** Lines of text above the curves. */
 export const markRows = 3;
 

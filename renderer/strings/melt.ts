@@ -19,7 +19,7 @@ export const meltText = {
   states: {
     estimate: 'Estimate',
     solved: 'Solved fields',
-    solving: 'Estimate · solving the fields',
+    solving: 'Estimate · solving fields',
     stop: 'Stop',
     solve: 'Solve the fields',
     stopHelp: 'Stops solving; the estimate stays',

@@ -56,6 +56,8 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
     timezoneId: 'UTC',
     acceptDownloads: true,
   });
+  // solving fields takes seconds, and many on a busy machine
+  context.setDefaultTimeout(90_000);
   const page = await context.newPage();
   const problems = watch(page);
   await page.goto(host.address);

@@ -11,18 +11,69 @@ interface Shot {
   readonly name: string;
   /** Project file; the demo when absent. */
   readonly file?: string;
+  /** Id of the revision to work on; the open one when absent. */
+  readonly revision?: string;
   reach?(page: Page): Promise<void>;
 }
 
 const press = (name: string) => (page: Page) => page.getByRole('button', { name }).first().click();
 const tab = (name: string) => (page: Page) => page.getByRole('tab', { name }).click();
 
+/** Brings a group of the granulate's panel to its top. */
+function scrolledTo(title: string) {
+  return async (page: Page): Promise<void> => {
+    await tab('Granulate')(page);
+    await page.getByRole('heading', { name: title, exact: true }).evaluate((heading) => heading.scrollIntoView());
+  };
+}
+
+async function openedSource(page: Page): Promise<void> {
+  await scrolledTo('Density and heat')(page);
+  await page.getByRole('button', { name: /^Source and doubt of Melt density/ }).click();
+}
+
+async function openedLibrary(page: Page): Promise<void> {
+  await tab('Granulate')(page);
+  await press('Add from library')(page);
+  await page.getByRole('menuitem').first().waitFor();
+}
+
+/** Brings a part of the right side into sight. */
+const scroll = (selector: string) => (page: Page) =>
+  page
+    .locator(selector)
+    .first()
+    .evaluate((element) => element.scrollIntoView());
+
+const meltAge = press('Melt age');
+
+/** Several steps, one after the other. */
+const all =
+  (...steps: readonly ((page: Page) => Promise<unknown>)[]) =>
+  async (page: Page): Promise<void> => {
+    for (const step of steps) await step(page);
+  };
+
+const chooseSpot = (page: Page) => page.locator('.spot').first().click();
+const colourBy = (quantity: string) => (page: Page) => page.getByLabel('Coloured by').selectOption(quantity);
+
 const shots: readonly Shot[] = [
   { name: 'start' },
   { name: 'granulate', reach: tab('Granulate') },
+  { name: 'granulate-law', reach: scrolledTo('Melt flow') },
+  { name: 'granulate-source', reach: openedSource },
+  { name: 'granulate-aging', reach: scrolledTo('Changes with time and heat') },
+  { name: 'granulate-library', reach: openedLibrary },
   { name: 'barrel', reach: tab('Barrel') },
   { name: 'tip-and-nozzle', reach: press('Tip & nozzle') },
   { name: 'slice', reach: press('Slice') },
+  { name: 'melt-age', reach: meltAge },
+  { name: 'melt-outlet', reach: all(meltAge, press('Tip & nozzle')) },
+  { name: 'melt-wedge', reach: all(meltAge, press('Slice'), press('Screw')) },
+  { name: 'dead-spot', reach: all(chooseSpot, scroll('.spots')) },
+  { name: 'dead-spot-first-screw', revision: 'A', reach: all(chooseSpot, scroll('.spots')) },
+  { name: 'across-speed', reach: all(scroll('.across'), colourBy('speed')) },
+  { name: 'residence', reach: scroll('.curve:has(.landmarks)') },
   { name: 'compare', reach: press('Compare') },
   { name: 'examples', reach: press('Examples') },
   { name: 'wax', file: 'assets/examples/wax-head.json' },
@@ -51,6 +102,13 @@ async function takeShots(names: readonly string[]): Promise<void> {
   await browser.close();
 }
 
+/** Works on another revision and waits for its results. */
+async function openRevision(page: Page, id: string): Promise<void> {
+  await page.getByRole('button', { name: new RegExp(`^${id}: `) }).click();
+  await page.locator('.run-state.busy').waitFor();
+  await settled(page);
+}
+
 async function takeShot(
   browser: Browser,
   shot: Shot,
@@ -60,6 +118,7 @@ async function takeShot(
   const file = shot.file === undefined ? {} : { file: shot.file };
   const workbench = await openWorkbench({ ...look, ...file, browser });
   await settled(workbench.page);
+  if (shot.revision !== undefined) await openRevision(workbench.page, shot.revision);
   await shot.reach?.(workbench.page);
   // Software rendering needs a moment for the scene after a change of view.
   await workbench.page.waitForTimeout(500);
