@@ -1,6 +1,6 @@
 /** The flow at which screw and head balance at a speed. */
 
-import { bracketedRoot, bracketUpward } from '../math/roots.ts';
+import { type Bracket, bracketedRoot } from '../math/roots.ts';
 import { dissipationOf, evaluateFlow } from './flowState.ts';
 import type { Machine } from './machine.ts';
 
@@ -32,8 +32,14 @@ export const freshMemory = (machine: Machine): PumpingMemory => ({
   slope: 0,
 });
 
-/** Share of the swept volume that stands for "almost no flow". */
-export const trickle = 1e-5;
+/** Share of the swept volume that stands for "almost no flow"; less than this counts as none. */
+export const trickle = 1e-9;
+
+/** A balance may be off by this share of the head's pressure. */
+const pressureTolerance = 0.01;
+
+/** Flow is found to this share of itself. */
+const flowTolerance = 1e-3;
 
 /**
  * Pumping flow at a speed.
@@ -56,7 +62,7 @@ export function pumpingAt(machine: Machine, screwSpeed: number, memory: PumpingM
     const warm = settle(machine, near, scale);
     if (warm.converged) return warm;
   }
-  const cold = balance(machine, screwSpeed, freshMemory(machine).dissipation, scale, 3e-3 * scale);
+  const cold = balance(machine, screwSpeed, freshMemory(machine).dissipation, scale, 0.01);
   if (!cold.converged || !(cold.volumeFlow > 0) || !(cold.slope > 0)) {
     return { volumeFlow: cold.volumeFlow, converged: cold.converged, memory: { ...freshMemory(machine), screwSpeed } };
   }
@@ -70,11 +76,11 @@ function patient(machine: Machine, screwSpeed: number, scale: number, from: Pump
   let found: Balance = { volumeFlow: from.volumeFlow, slope: from.slope, converged: false };
   for (let pass = 0; pass < 6; pass++) {
     const before = found.volumeFlow;
-    found = balance(machine, screwSpeed, dissipation, scale, 2e-4 * scale);
+    found = balance(machine, screwSpeed, dissipation, scale, flowTolerance);
     const state = evaluateFlow(machine, screwSpeed, Math.max(found.volumeFlow, trickle * scale), dissipation);
     dissipation = blended(dissipation, dissipationOf(state));
     if (!found.converged || !state.march.converged || !state.head.converged) break;
-    if (Math.abs(found.volumeFlow - before) < 2e-3 * scale) {
+    if (Math.abs(found.volumeFlow - before) <= 5 * flowTolerance * found.volumeFlow) {
       const { volumeFlow, slope } = found;
       return { volumeFlow, converged: true, memory: { dissipation, screwSpeed, volumeFlow, slope } };
     }
@@ -82,28 +88,39 @@ function patient(machine: Machine, screwSpeed: number, scale: number, from: Pump
   return { volumeFlow: found.volumeFlow, converged: false, memory: freshMemory(machine) };
 }
 
-/** Secant steps from a known neighbourhood, renewing the heat at each. */
+/**
+ * Secant steps from a known neighbourhood, renewing the heat at each.
+ * Settled where the step is small against the flow and, since a small step may come from a wrong slope, the pressure
+ * left over is small against the head's or its sign has turned close by (near free discharge the head tells nothing).
+ */
 function settle(machine: Machine, from: PumpingMemory, scale: number): Pumping {
   const { screwSpeed } = from;
   let { dissipation, volumeFlow, slope } = from;
   let before: { flow: number; excess: number } | null = null;
   for (let pass = 0; pass < 14; pass++) {
-    const state = evaluateFlow(machine, screwSpeed, Math.max(volumeFlow, trickle * scale), dissipation);
+    if (!(volumeFlow > trickle * scale)) break;
+    const state = evaluateFlow(machine, screwSpeed, volumeFlow, dissipation);
     const excess = state.march.startPressure;
-    if (before && Math.abs(volumeFlow - before.flow) > 1e-3 * scale) {
+    const apart = before ? Math.abs(volumeFlow - before.flow) : 0;
+    if (before && apart > flowTolerance * volumeFlow) {
       const seen = (excess - before.excess) / (volumeFlow - before.flow);
       if (seen > 0.2 * slope && seen < 5 * slope) slope = seen;
     }
+    const turned = before !== null && excess * before.excess <= 0 && apart < 5 * flowTolerance * volumeFlow;
+    const balanced = turned || Math.abs(excess) <= pressureTolerance * state.headPressure;
     const next = dissipationOf(state);
     const heatChange = relativeChange(dissipation, next);
     dissipation = pass > 0 ? blended(dissipation, next) : next;
     before = { flow: volumeFlow, excess };
-    const step = Math.max(-0.4 * volumeFlow, Math.min(0.6 * volumeFlow, -excess / slope));
-    volumeFlow += step;
-    if (Math.abs(step) < 3e-4 * scale && heatChange < 0.05) {
+    const wanted = Math.max(-0.4 * volumeFlow, Math.min(0.6 * volumeFlow, -excess / slope));
+    const small = Math.abs(wanted) < flowTolerance * volumeFlow;
+    if (small && balanced && heatChange < 0.05) {
+      volumeFlow += wanted;
       const converged = state.march.converged && state.head.converged;
       return { volumeFlow, converged, memory: { dissipation, screwSpeed, volumeFlow, slope } };
     }
+    // a small step that is not to be trusted is taken further, to see the sign turn
+    volumeFlow += small && !balanced ? -Math.sign(excess) * 3 * flowTolerance * volumeFlow : wanted;
   }
   return { volumeFlow, converged: false, memory: { dissipation, screwSpeed, volumeFlow, slope } };
 }
@@ -114,7 +131,11 @@ interface Balance {
   readonly converged: boolean;
 }
 
-/** Bracketed search for the flow at which the left-over pressure vanishes, to a tolerance in m³/s. */
+/**
+ * Bracketed search for the flow at which the left-over pressure vanishes, over the logarithm of the flow: a narrow
+ * orifice may let out a millionth of what a wide one does.
+ * @param tolerance of the flow, relative
+ */
 function balance(
   machine: Machine,
   screwSpeed: number,
@@ -122,15 +143,38 @@ function balance(
   scale: number,
   tolerance: number,
 ): Balance {
-  const excess = (flow: number) =>
-    evaluateFlow(machine, screwSpeed, Math.max(flow, trickle * scale), dissipation).march.startPressure;
-  if (excess(0) >= 0) return { volumeFlow: 0, slope: 0, converged: true };
-  const bracket = bracketUpward(excess, 0.4 * scale, 12);
-  if (!bracket) return { volumeFlow: 0, slope: 0, converged: false };
+  const excess = (logFlow: number) =>
+    evaluateFlow(machine, screwSpeed, Math.exp(logFlow), dissipation).march.startPressure;
+  const bracket = bracketFlow(excess, Math.log(0.4 * scale), Math.log(trickle * scale));
+  if (bracket === 'nothing') return { volumeFlow: 0, slope: 0, converged: true };
+  if (bracket === 'everything') return { volumeFlow: 0, slope: 0, converged: false };
   const root = bracketedRoot(excess, bracket.low, bracket.high, { tolerance });
-  const flow = Math.max(root.x, trickle * scale);
-  const slope = (excess(1.02 * flow) - excess(0.98 * flow)) / (0.04 * flow);
+  const flow = Math.exp(root.x);
+  const slope = (excess(root.x + 0.02) - excess(root.x - 0.02)) / (0.04 * flow);
   return { volumeFlow: flow, slope, converged: root.converged };
+}
+
+/** Widens from a first guess until the sign turns: downward in growing steps to the least flow, upward by doubling. */
+function bracketFlow(
+  excess: (logFlow: number) => number,
+  first: number,
+  least: number,
+): Bracket | 'nothing' | 'everything' {
+  let at = first;
+  if (excess(at) < 0) {
+    for (let doubling = 0; doubling < 12; doubling++) {
+      const low = at;
+      at += Math.LN2;
+      if (excess(at) >= 0) return { low, high: at };
+    }
+    return 'everything';
+  }
+  for (let step = 1; at > least; step *= 1.7) {
+    const high = at;
+    at = Math.max(least, at - step);
+    if (excess(at) < 0) return { low: at, high };
+  }
+  return 'nothing';
 }
 
 /** Change of the summed heat, relative. */
