@@ -3,7 +3,7 @@
 import type { Stations } from '../geometry/types.ts';
 import type { ChannelMap, HeadMap, SolvedFields } from '../path/viewTypes.ts';
 import { type FlightGap, flightGaps } from './flightGaps.ts';
-import { type MapReader, mapReader, stationPlace } from './mapBetween.ts';
+import { type MapReader, mapReader, nodeAlong, stationPlace } from './mapBetween.ts';
 
 /** Triangles in the half-plane, with values at their corners. */
 export interface DwellSection {
@@ -36,11 +36,18 @@ function addCells(grown: Grown, first: number, { columns, rows }: ChannelMap): v
   }
 }
 
-function addGap(grown: Grown, reader: MapReader, map: ChannelMap, gap: FlightGap, from: number): void {
+function addGap(
+  grown: Grown,
+  stations: Stations,
+  reader: MapReader,
+  map: ChannelMap,
+  gap: FlightGap,
+  from: number,
+): void {
   const first = grown.z.length;
   const low = Math.max(gap.from, from);
   for (let k = 0; k < map.columns * map.rows; k++) {
-    const z = Math.min(gap.to, Math.max(low, gap.middle + reader.distance(gap.middle, k)));
+    const z = Math.min(gap.to, Math.max(low, nodeAlong(stations, reader, gap, k)));
     grown.z.push(z);
     grown.r.push(reader.radius(z, k));
     grown.age.push(reader.value('age', z, k));
@@ -81,7 +88,7 @@ export function channelSection(
   const from = meltStart(stations, maps);
   for (const gap of flightGaps(stations, azimuth, hand)) {
     const pitch = stations.lead[stationPlace(stations, gap.middle).low];
-    if (gap.middle + pitch / 2 > from) addGap(grown, reader, maps[0], gap, from);
+    if (gap.middle + pitch / 2 > from) addGap(grown, stations, reader, maps[0], gap, from);
   }
   return packed(grown);
 }

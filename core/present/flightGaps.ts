@@ -2,9 +2,11 @@
 
 import type { Stations } from '../geometry/types.ts';
 
-/** Middle of a channel cut by a half-plane, and the flighted stretch it belongs to. m. */
+/** A channel cut by a half-plane, between the centres of two flights, and the flighted stretch it belongs to. m. */
 export interface FlightGap {
+  readonly before: number;
   readonly middle: number;
+  readonly after: number;
   readonly from: number;
   readonly to: number;
 }
@@ -72,8 +74,8 @@ export function flightGaps(stations: Stations, azimuth: number, hand: 'right' | 
     const lowest = Math.ceil((turns[0] - wanted) * starts - 1);
     const highest = Math.floor((turns[turns.length - 1] - wanted) * starts);
     return Array.from({ length: highest - lowest + 1 }, (_, k) => {
-      const middle = whereTurned(stations, stretch, wanted + (lowest + k + 0.5) / starts);
-      return { middle, from, to };
+      const at = (half: number) => whereTurned(stations, stretch, wanted + (lowest + k + half) / starts);
+      return { before: at(0), middle: at(0.5), after: at(1), from, to };
     });
   });
 }

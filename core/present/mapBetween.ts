@@ -3,6 +3,7 @@
 import type { Stations } from '../geometry/types.ts';
 import { intervalOf } from '../math/interpolate.ts';
 import type { ChannelMap } from '../path/viewTypes.ts';
+import type { FlightGap } from './flightGaps.ts';
 
 /** A place between two stations. */
 export interface StationPlace {
@@ -53,8 +54,8 @@ function mixAt(maps: readonly ChannelMap[], section: number, z: number): MapMix 
 
 /** Reads maps at places of a machine; lengths follow the stations, so that shapes fit tapers exactly. */
 export interface MapReader {
-  /** axial distance of node k from mid-channel, m, in a channel whose middle is at z (m) */
-  distance(z: number, k: number): number;
+  /** axial distance of node k from mid-channel over the width at the barrel, in a channel whose middle is at z (m) */
+  across(z: number, k: number): number;
   /** radius (m) of node k where it lies at z (m) */
   radius(z: number, k: number): number;
   /** a mapped quantity of node k at z (m) */
@@ -75,11 +76,10 @@ export function mapReader(stations: Stations, maps: readonly ChannelMap[]): MapR
   const depthOf = (map: ChannelMap) => stationValue(stations.depth, places.get(map) ?? stationPlace(stations, map.z));
   const gapOf = (map: ChannelMap) => axialGap(stations, places.get(map) ?? stationPlace(stations, map.z));
   return {
-    distance: (z, k) => {
+    across: (z, k) => {
       const { before, after, shapeWeight } = mix(z);
       const relative = (map: ChannelMap) => map.x[k] / gapOf(map);
-      const share = (1 - shapeWeight) * relative(before) + shapeWeight * relative(after);
-      return share * axialGap(stations, stationPlace(stations, z));
+      return (1 - shapeWeight) * relative(before) + shapeWeight * relative(after);
     },
     radius: (z, k) => {
       const { before, after, shapeWeight } = mix(z);
@@ -94,4 +94,11 @@ export function mapReader(stations: Stations, maps: readonly ChannelMap[]): MapR
       return (1 - weight) * before[name][k] + weight * after[name][k];
     },
   };
+}
+
+/** z (m) of node k in a channel between two flights: from land to land, also where the lead changes between them. */
+export function nodeAlong(stations: Stations, reader: MapReader, gap: FlightGap, k: number): number {
+  const halfLand = (z: number) => stationValue(stations.flightWidth, stationPlace(stations, z)) / 2;
+  const [left, right] = [gap.before + halfLand(gap.before), gap.after - halfLand(gap.after)];
+  return left + (reader.across(gap.middle, k) + 0.5) * (right - left);
 }

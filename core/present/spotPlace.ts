@@ -4,7 +4,7 @@ import type { Stations } from '../geometry/types.ts';
 import type { ChannelMap } from '../path/viewTypes.ts';
 import type { DeadSpot } from '../prediction/types.ts';
 import { flightGaps } from './flightGaps.ts';
-import { mapReader } from './mapBetween.ts';
+import { mapReader, nodeAlong } from './mapBetween.ts';
 
 /** m */
 export interface SpotPlace {
@@ -29,10 +29,10 @@ export function spotPlace(
   const reader = mapReader(stations, maps);
   // one node in from the root and from either flank: amid the fillet
   const corners = [map.rows + 1, (map.columns - 2) * map.rows + 1];
-  const found = flightGaps(stations, azimuth, hand).flatMap(({ middle, from, to }) =>
+  const found = flightGaps(stations, azimuth, hand).flatMap((gap) =>
     corners
-      .map((k) => ({ z: middle + reader.distance(middle, k), k }))
-      .filter(({ z }) => z >= from && z <= to)
+      .map((k) => ({ z: nodeAlong(stations, reader, gap, k), k }))
+      .filter(({ z }) => z >= gap.from && z <= gap.to)
       .map(({ z, k }) => ({ z, r: reader.radius(z, k) })),
   );
   const [first, ...others] = found;

@@ -3,7 +3,7 @@
 import type { Stations } from '../geometry/types.ts';
 import type { ChannelMap, HeadMap } from '../path/viewTypes.ts';
 import { meltStart } from './dwellSection.ts';
-import { mapReader, stationPlace } from './mapBetween.ts';
+import { axialGap, mapReader, stationPlace } from './mapBetween.ts';
 
 /** A cross-section of the channel whose middle is at z. Node (i, j), i across, j up, at i * rows + j. */
 export interface StationSection {
@@ -31,12 +31,13 @@ export function stationSection(stations: Stations, maps: readonly ChannelMap[], 
   const { low } = stationPlace(stations, z);
   if (!stations.flighted[low]) return null;
   const reader = mapReader(stations, maps);
+  const width = axialGap(stations, stationPlace(stations, z));
   const nodes = Float32Array.from({ length: map.columns * map.rows }, (_, k) => k);
   return {
     z,
     columns: map.columns,
     rows: map.rows,
-    x: nodes.map((k) => reader.distance(z, k)),
+    x: nodes.map((k) => width * reader.across(z, k)),
     depth: nodes.map((k) => stations.barrelRadius[low] - reader.radius(z, k)),
     speed: nodes.map((k) => reader.value('speed', z, k)),
     age: nodes.map((k) => reader.value('age', z, k)),

@@ -6,7 +6,7 @@ import { formatNumber, formatQuantity, type PresentedSeries } from '../../core/i
 import { evaluationStore, useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
-import { drawTimeMarks, roomAbove, roundTimes, timeCurves, timeMarks } from './residenceMarks.ts';
+import { drawTimeMarks, roomAbove, timeAxis, timeCurves, timeMarks } from './residenceMarks.ts';
 
 const words = text.curve;
 
@@ -19,13 +19,6 @@ const dashes: readonly (number[] | undefined)[] = [undefined, [7, 4], [2, 3], [9
 const marksNow = () => {
   const { prediction } = evaluationStore.getState();
   return prediction ? timeMarks(prediction) : [];
-};
-
-/** Marks at round times; the plot's own logarithmic ones thin out to none over a short range. */
-const timeAxis: uPlot.Axis = {
-  splits: (_u, _axis, min, max) => roundTimes(min, max),
-  filter: (_u, splits) => splits,
-  values: (_u, splits) => splits.map(String),
 };
 
 /** No more than everything can have left; what stands above are names of landmarks. */

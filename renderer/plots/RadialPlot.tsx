@@ -5,6 +5,7 @@ import type uPlot from 'uplot';
 import { formatNumber, fromSi, type RadialProfile } from '../../core/index.ts';
 import { meltText } from '../strings/melt.ts';
 import { axis, Chart, type Ink } from './Chart.tsx';
+import { timeAxis } from './residenceMarks.ts';
 
 const words = meltText.across;
 
@@ -18,12 +19,16 @@ function options(ink: Ink): Omit<uPlot.Options, 'width' | 'height'> {
     ...{ label, scale, width: 2, points: { show: false }, value: shown(unit), ...(stroke ? { stroke } : {}), ...more },
   });
   return {
-    scales: { x: { time: false }, v: { range: (_u, _min, max) => [0, max > 0 ? 1.1 * max : 1] }, t: { distr: 3 } },
+    scales: {
+      x: { time: false },
+      v: { range: (_u, _min, max) => [0, max > 0 ? 1.1 * max : 1] },
+      t: { distr: 3, range: (_u, min, max) => [0.9 * min, 1.1 * max] },
+    },
     cursor: { drag: { x: false, y: false } },
     axes: [
       axis(ink, `${words.radius}, mm`, { size: 26 }),
       axis(ink, `${words.speed}, mm/s`, { scale: 'v', size: 46 }),
-      axis(ink, `${words.age}, s`, { scale: 't', side: 1, size: 46, grid: { show: false } }),
+      axis(ink, `${words.age}, s`, { ...timeAxis, scale: 't', side: 1, size: 46, grid: { show: false } }),
     ],
     series: [
       { label: words.radius, value: shown('mm') },

@@ -39,6 +39,13 @@ export function roundTimes(first: number, last: number): number[] {
   return times;
 }
 
+/** Marks at round times; the plot's own logarithmic ones thin out to none over a short range. */
+export const timeAxis: uPlot.Axis = {
+  splits: (_u, _axis, min, max) => roundTimes(min, max),
+  filter: (_u, splits) => splits,
+  values: (_u, splits) => splits.map(String),
+};
+
 /** Lines of text above the curves. */
 export const markRows = 3;
 

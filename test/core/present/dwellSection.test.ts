@@ -99,6 +99,28 @@ describe('a half-plane through the channel', () => {
   });
 });
 
+test('fills the channel from land to land where the lead changes along it', () => {
+  const project = changedDemo(({ revisions }) => {
+    for (const { screw } of revisions) {
+      for (const section of screw.sections) {
+        if (section.kind === 'flighted') Object.assign(section, { rootFilletMm: 0, leadStartMm: 18, leadEndMm: 12 });
+      }
+    }
+  });
+  const stations = buildStations(expectOk(validateDesign(project, project.activeRevision)), 16);
+  const maps = mapsOf(stations, () => 7);
+  const gaps = flightGaps(stations, 1, 'right').filter(({ before, after, from, to }) => before > from && after < to);
+  const whole = gaps.filter(({ before }) => before > meltStart(stations, maps));
+  expect(whole.length).toBeGreaterThan(2);
+  const { z } = channelSection(stations, maps, 1, 'right');
+  for (const { before, after } of whole) {
+    const inside = Array.from(z).filter((at) => at > before && at < after);
+    // the demo's lands are 2 mm wide
+    expect(Math.min(...inside) - before).toBeCloseTo(0.001, 6);
+    expect(after - Math.max(...inside)).toBeCloseTo(0.001, 6);
+  }
+});
+
 describe('gaps between flights', () => {
   const stations = buildStations(loadDesign('demo'), 16);
 
