@@ -40,6 +40,7 @@ export const granulateText = {
     surfaceTensionNPerM: 'Surface tension known',
     mechanical: 'Cooled print described',
   },
+  rangeSource: 'Range known from',
   form: 'Form',
   formHelp: 'Shape of the grains.',
   forms: {

@@ -55,6 +55,7 @@ function Law({ material, root }: PlacedMaterial) {
         }
       />
       <LawIssue path={path} />
+      <ViscosityPlot material={material} />
       <SourcedFields root={root} specs={rheologyFields[rheology.model] ?? []} />
     </>
   );
@@ -96,13 +97,11 @@ function Range({ material, root }: PlacedMaterial) {
     <>
       <Fields root={root} specs={rheologyRangeFields} locked={false} />
       <TextField
-        label={words.source}
+        label={own.rangeSource}
         value={rheologyRange.source}
         required
         maxLength={600}
-        onCommit={(source) =>
-          applyEdit(setValue(path, source), { label: `${own.parts.rheologyRange}, ${words.source}` })
-        }
+        onCommit={(source) => applyEdit(setValue(path, source), { label: own.rangeSource })}
       />
     </>
   );
@@ -114,7 +113,6 @@ export function MeltFlow(placed: PlacedMaterial) {
     <Group title={words.rheology}>
       <Law {...placed} />
       <Shift {...placed} />
-      <ViscosityPlot material={placed.material} />
       <PartSwitch {...placed} part="rheologyRange" />
       <Range {...placed} />
       <PartSwitch {...placed} part="filler" />
