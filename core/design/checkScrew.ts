@@ -9,6 +9,12 @@ type Flighted = Extract<SectionInput, { kind: 'flighted' }>;
 type End = 'Start' | 'End';
 const ends: readonly End[] = ['Start', 'End'];
 
+/** What the checks of the sections read of a revision. */
+export type ScrewParts = Pick<Revision, 'screw' | 'barrel'>;
+
+/** Thinnest root that the file format knows under a flight, mm. */
+const thinnestRootMm = 1;
+
 /** Thinnest flight at its root that can stand, mm (common practice: a tenth is less than any cutter leaves). */
 const thinnestFlightMm = 0.1;
 
@@ -16,7 +22,7 @@ const titleOf = (section: SectionInput, index: number): string =>
   `Section ${index + 1}${section.name ? ` "${section.name}"` : ''}`;
 
 /** The root must leave a channel: below the flight where there is one, below the bore where plain; clearance < depth/2. */
-function depthRules(revision: Revision, section: SectionInput, title: string, path: Path): readonly Rule[] {
+function depthRules(revision: ScrewParts, section: SectionInput, title: string, path: Path): readonly Rule[] {
   const boreMm = revision.barrel.boreDiameterMm;
   const clearanceMm = revision.screw.radialClearanceMm;
   const largestMm = section.kind === 'flighted' ? boreMm - 4 * clearanceMm : boreMm - 2 * clearanceMm;
@@ -38,16 +44,31 @@ function depthRules(revision: Revision, section: SectionInput, title: string, pa
   });
 }
 
-/** Height of the flight and its axial width at the root at one end, mm. */
-function flightAt(revision: Revision, section: Flighted, end: End) {
-  const heightMm =
-    revision.barrel.boreDiameterMm / 2 - revision.screw.radialClearanceMm - section[`rootDiameter${end}Mm`] / 2;
+/** A clearance so wide that no root of the file format fits inside it would fault every section; it is said once. */
+function clearanceRule(revision: ScrewParts, path: Path): Rule {
+  const { radialClearanceMm } = revision.screw;
+  const widestMm = (revision.barrel.boreDiameterMm - thinnestRootMm) / 4;
+  return {
+    holds: radialClearanceMm < widestMm,
+    path: [...path, 'screw', 'radialClearanceMm'],
+    code: 'clearance-too-wide',
+    message: 'The radial clearance leaves no room for a screw in this bore.',
+    value: mmText(radialClearanceMm),
+    allowed: `less than ${mmText(widestMm)} in a bore of ${mmText(revision.barrel.boreDiameterMm)}`,
+    remedy: 'Reduce the clearance or enlarge the bore.',
+  };
+}
+
+/** Height of the flight and its axial width at the root at one end, mm; a root beyond the flight counts as height 0. */
+function flightAt(revision: ScrewParts, section: Flighted, end: End) {
+  const flightMm = revision.barrel.boreDiameterMm / 2 - revision.screw.radialClearanceMm;
+  const heightMm = Math.max(0, flightMm - section[`rootDiameter${end}Mm`] / 2);
   const rootWidthMm = section.flightWidthMm + 2 * heightMm * Math.tan(toSi(section.flankAngleDeg, '°'));
   const pitchMm = section[`lead${end}Mm`] / section.starts;
   return { heightMm, rootWidthMm, pitchMm, gapMm: pitchMm - rootWidthMm };
 }
 
-function widthRules(revision: Revision, section: Flighted, title: string, path: Path): readonly Rule[] {
+function widthRules(revision: ScrewParts, section: Flighted, title: string, path: Path): readonly Rule[] {
   return ends.flatMap((end): readonly Rule[] => {
     const { rootWidthMm, pitchMm, gapMm } = flightAt(revision, section, end);
     const where = end === 'Start' ? 'at its start' : 'at its end';
@@ -74,7 +95,7 @@ function widthRules(revision: Revision, section: Flighted, title: string, path: 
   });
 }
 
-function filletRules(revision: Revision, section: Flighted, title: string, path: Path): readonly Rule[] {
+function filletRules(revision: ScrewParts, section: Flighted, title: string, path: Path): readonly Rule[] {
   return ends.map((end) => {
     const { heightMm, gapMm } = flightAt(revision, section, end);
     const largestMm = Math.min(heightMm, gapMm / 2);
@@ -98,21 +119,28 @@ const oncePerField = (issues: readonly Issue[]): readonly Issue[] =>
       issues.findIndex((other) => other.code === issue.code && other.path.at(-1) === issue.path.at(-1)) === i,
   );
 
-function sectionIssues(revision: Revision, section: SectionInput, index: number, path: Path): readonly Issue[] {
+function sectionIssues(revision: ScrewParts, section: SectionInput, index: number, path: Path): readonly Issue[] {
   const title = titleOf(section, index);
   const depth = brokenRules(depthRules(revision, section, title, path));
-  if (section.kind === 'plain' || depth.length > 0) return depth;
+  if (section.kind === 'plain') return depth;
   const width = oncePerField(brokenRules(widthRules(revision, section, title, path)));
+  // Without a depth the flanks add nothing: a land as wide as the pitch is a fault all the same, a thin root is none.
+  if (depth.length > 0) return [...depth, ...width.filter(({ code }) => code === 'flights-meet')];
   return width.length > 0 ? width : oncePerField(brokenRules(filletRules(revision, section, title, path)));
 }
 
+/** Whether the clearance leaves room for a screw at all. */
+export const clearanceFits = (revision: ScrewParts): boolean => clearanceRule(revision, []).holds;
+
 /**
  * Faults of the screw's sections.
- * @param revision stored revision that fits the schema
+ * @param revision stored revision whose screw and barrel fit the schema
  * @param path path of the revision
- * @returns one issue per fault; a section is judged from depth to width to fillet, each only where the one before holds
+ * @returns one issue per fault; a fillet is judged only where depth and width hold, sections only where the clearance does
  */
-export function screwIssues(revision: Revision, path: Path): readonly Issue[] {
+export function screwIssues(revision: ScrewParts, path: Path): readonly Issue[] {
+  const clearance = brokenRules([clearanceRule(revision, path)]);
+  if (clearance.length > 0) return clearance;
   const at = [...path, 'screw', 'sections'];
   return revision.screw.sections.flatMap((section, i) => sectionIssues(revision, section, i, [...at, i]));
 }

@@ -6,6 +6,7 @@ import { tipOutline, tipShape } from '../geometry/tip.ts';
 import type { Revision } from '../project/schema.ts';
 import type { Issue } from '../result.ts';
 import { fromSi, toSi } from '../units.ts';
+import { clearanceFits } from './checkScrew.ts';
 import { firstNarrowing, leastClearance, type MeridianPoint } from './clearance.ts';
 import { barrelOf, nozzleOf, screwOf } from './convert.ts';
 import { brokenRules, mmText, type Path, type Rule, slackMm } from './issueList.ts';
@@ -92,13 +93,21 @@ function flightEndRule(revision: Revision, path: Path): Rule {
   };
 }
 
+/** Whether the last root, where the tip begins, lies inside the bore. */
+function lastRootFits({ screw, barrel }: Revision): boolean {
+  const last = screw.sections[screw.sections.length - 1];
+  return last !== undefined && last.rootDiameterEndMm < barrel.boreDiameterMm - slackMm;
+}
+
 /**
  * Faults of the tip against the bore.
- * @param revision stored revision that fits the schema and whose roots leave a channel
+ * @param revision stored revision whose screw, barrel and nozzle fit the schema
  * @param path path of the revision
- * @returns one issue per fault; contact is judged only where pin and length are sound
+ * @returns one issue per fault; contact is judged only where pin, length, last root and clearance are sound
  */
 export function tipIssues(revision: Revision, path: Path): readonly Issue[] {
   const first = brokenRules([...pinRules(revision, path), lengthRule(revision, path)]);
-  return first.length > 0 ? first : brokenRules([contactRule(revision, path), flightEndRule(revision, path)]);
+  if (first.length > 0 || !lastRootFits(revision)) return first;
+  const contact = brokenRules([contactRule(revision, path)]);
+  return clearanceFits(revision) ? [...contact, ...brokenRules([flightEndRule(revision, path)])] : contact;
 }

@@ -178,6 +178,8 @@ export interface Design {
   readonly [validated]: true;
   readonly revisionId: string;
   readonly revisionName: string;
+  /** whether the project calls its machine and figures invented */
+  readonly invented: boolean;
   /** content hash of the revision, its material, process and print demand */
   readonly hash: string;
   readonly screw: Screw;

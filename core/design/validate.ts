@@ -2,15 +2,14 @@
 
 import { contentHash } from '../hash.ts';
 import { designMaterial } from '../material/designMaterial.ts';
+import { withoutConsequences } from '../project/consequences.ts';
 import { colourIssues, rangeIssues } from '../project/crossChecks.ts';
 import { type Material, materialSchema } from '../project/materialSchema.ts';
 import { type Project, printSchema, processSchema, type Revision, revisionSchema } from '../project/schema.ts';
 import { checkSchema } from '../project/schemaIssues.ts';
 import { fail, type Issue, type Result } from '../result.ts';
-import { barrelIssues } from './checkBarrel.ts';
-import { driveIssues } from './checkDrive.ts';
-import { screwIssues } from './checkScrew.ts';
-import { tipIssues } from './checkTip.ts';
+import { geometryIssues } from './checkGeometry.ts';
+import { printIssues } from './checkPrint.ts';
 import { barrelOf, driveOf, hopperOf, nozzleOf, printOf, processOf, screwOf } from './convert.ts';
 import type { Path } from './issueList.ts';
 import type { Design, DesignMaterial } from './types.ts';
@@ -32,29 +31,23 @@ function indexOf(list: readonly { readonly id: string }[], id: string, what: str
 
 const issuesOf = (result: Result<unknown>): readonly Issue[] => (result.ok ? [] : result.issues);
 
-/** Faults of shape and range: the editor may have typed anything since the file was read. */
-function shapeIssues(
-  project: Project,
-  revision: Revision,
-  material: Material,
-  at: Path,
-  materialAt: Path,
-): readonly Issue[] {
-  return [
-    ...issuesOf(checkSchema(revisionSchema, revision, at)),
-    ...issuesOf(checkSchema(materialSchema, material, materialAt)),
-    ...issuesOf(checkSchema(processSchema, project.process, ['process'])),
-    ...issuesOf(checkSchema(printSchema, project.print, ['print'])),
-  ];
+/** Faults of the material: of shape, else of its values between each other. */
+function materialOf(stored: Material, path: Path): Result<DesignMaterial> {
+  const shape = checkSchema(materialSchema, stored, path);
+  const between = [...rangeIssues(stored, path), ...colourIssues(stored, path)];
+  if (!shape.ok) return fail(...shape.issues, ...withoutConsequences(between, shape.issues));
+  const made = designMaterial(stored, path);
+  return between.length > 0 ? fail(...between, ...issuesOf(made)) : made;
 }
 
-function geometryIssues(revision: Revision, path: Path): readonly Issue[] {
-  const screw = screwIssues(revision, path);
+/** Faults of the machine, process and print: the editor may have typed anything since the file was read. */
+function machineIssues(project: Project, revision: Revision, path: Path): readonly Issue[] {
   return [
-    ...screw,
-    ...(screw.length > 0 ? [] : tipIssues(revision, path)),
-    ...barrelIssues(revision, path),
-    ...driveIssues(revision, path),
+    ...issuesOf(checkSchema(revisionSchema, revision, path)),
+    ...issuesOf(checkSchema(processSchema, project.process, ['process'])),
+    ...issuesOf(checkSchema(printSchema, project.print, ['print'])),
+    ...geometryIssues(revision, path),
+    ...printIssues(project.print),
   ];
 }
 
@@ -77,6 +70,7 @@ function build(project: Project, revision: Revision, material: Material, convert
   const design: Omit<Design, keyof Branded> = {
     revisionId: revision.id,
     revisionName: revision.name,
+    invented: project.invented,
     hash: designHash(revision, material, project),
     screw: screwOf(revision),
     barrel: barrelOf(revision),
@@ -105,18 +99,11 @@ export function validateDesign(project: Project, revisionId: string): Result<Des
   const path: Path = ['revisions', found.value];
   const revision = project.revisions[found.value] as Revision;
   const source = indexOf(project.materials, revision.materialId, 'material', [...path, 'materialId']);
-  if (!source.ok) return source;
+  const machine = machineIssues(project, revision, path);
+  if (!source.ok) return fail(...source.issues, ...machine);
   const materialPath: Path = ['materials', source.value];
   const stored = project.materials[source.value] as Material;
-  const shape = shapeIssues(project, revision, stored, path, materialPath);
-  if (shape.length > 0) return fail(...shape);
-  const material = designMaterial(stored, materialPath);
-  const issues = [
-    ...geometryIssues(revision, path),
-    ...rangeIssues(stored, materialPath),
-    ...colourIssues(stored, materialPath),
-    ...issuesOf(material),
-  ];
-  if (issues.length > 0 || !material.ok) return fail(...issues);
+  const material = materialOf(stored, materialPath);
+  if (machine.length > 0 || !material.ok) return fail(...machine, ...issuesOf(material));
   return { ok: true, value: build(project, revision, stored, material.value) };
 }

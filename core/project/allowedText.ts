@@ -21,9 +21,13 @@ function rangeText(node: SchemaNode, unit: string): string {
   return tail ? `${kind} in${tail}` : kind;
 }
 
-function countText(noun: string, least: number | undefined, most: number | undefined): string {
-  if (least !== undefined && least === most) return `${noun}, exactly ${least}`;
-  const parts = [least === undefined ? '' : `at least ${least}`, most === undefined ? '' : `at most ${most}`];
+function countText(noun: string, unit: readonly [one: string, more: string], least?: number, most?: number): string {
+  const counted = (count: number) => `${count} ${count === 1 ? unit[0] : unit[1]}`;
+  if (least !== undefined && least === most) return `${noun}, exactly ${counted(least)}`;
+  const parts = [
+    least === undefined ? '' : `at least ${counted(least)}`,
+    most === undefined ? '' : `at most ${counted(most)}`,
+  ];
   return [noun, ...parts.filter(Boolean)].join(', ');
 }
 
@@ -48,13 +52,10 @@ export function describeNode(node: SchemaNode, unit: string): string {
   const options = node.oneOf ?? node.anyOf;
   if (options) return choicesText(options);
   if (node.type === 'number' || node.type === 'integer') return rangeText(node, unit);
-  if (node.type === 'string')
-    return countText('a text', node.minLength, node.maxLength).replace(/(\d+)/g, '$1 characters');
-  if (node.type === 'array')
-    return countText('a list', node.minItems ?? node.prefixItems?.length, node.maxItems).replace(
-      /(\d+)/g,
-      '$1 entries',
-    );
+  if (node.type === 'string') return countText('a text', ['character', 'characters'], node.minLength, node.maxLength);
+  if (node.type === 'array') {
+    return countText('a list', ['entry', 'entries'], node.minItems ?? node.prefixItems?.length, node.maxItems);
+  }
   if (node.type === 'boolean') return 'true or false';
   return node.type === 'object' ? 'an object with its fields' : 'a value of the file format';
 }

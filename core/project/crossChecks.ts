@@ -9,6 +9,25 @@ type Path = readonly (string | number)[];
 const textsOf = (list: unknown, key: string): readonly (string | undefined)[] =>
   asList(list).map((item) => asText(asObject(item)[key]));
 
+/** Ids of a list; null where one cannot be read, so that nothing can be said about names that are not among them. */
+function idsOf(list: unknown): readonly string[] | null {
+  const ids = Array.isArray(list) ? textsOf(list, 'id') : [undefined];
+  return ids.every((id) => id !== undefined) ? ids : null;
+}
+
+/** As idsOf for a list that may not be empty: where it is, that is the fault. */
+function idsOfSome(list: unknown): readonly string[] | null {
+  const ids = idsOf(list);
+  return ids !== null && ids.length > 0 ? ids : null;
+}
+
+/** An id as shown: an empty one would leave a hole in the sentence. */
+const shownId = (id: string): string => (id === '' ? '""' : id);
+
+/** The first ids of a long list. */
+const someOf = (ids: readonly string[]): string =>
+  ids.slice(0, 20).map(shownId).join(', ') + (ids.length > 20 ? ', …' : '');
+
 function duplicateIssues(list: unknown, listName: string, what: string): readonly Issue[] {
   const seen = new Set<string>();
   return textsOf(list, 'id').flatMap((id, index): readonly Issue[] => {
@@ -16,37 +35,30 @@ function duplicateIssues(list: unknown, listName: string, what: string): readonl
       if (id !== undefined) seen.add(id);
       return [];
     }
-    const path = [listName, index, 'id'];
     return [
       {
-        path,
+        path: [listName, index, 'id'],
         code: 'duplicate-id',
         message: `Another ${what} has the same id.`,
-        value: id,
+        value: shownId(id),
+        allowed: `an id that no other ${what} has; taken: ${someOf([...seen])}`,
         remedy: 'Choose another id.',
       },
     ];
   });
 }
 
-/** One issue where a name is given but stands for nothing. */
-function missingTarget(
-  name: unknown,
-  known: readonly (string | undefined)[],
-  what: string,
-  path: Path,
-): readonly Issue[] {
+/** One issue where a name is given but stands for nothing; none where the known names cannot be read. */
+function missingTarget(name: unknown, known: readonly string[] | null, what: string, path: Path): readonly Issue[] {
   const text = asText(name);
-  if (text === undefined || known.includes(text)) return [];
-  const names = known.filter((k) => k !== undefined);
-  const allowed = names.length > 0 ? `one of: ${names.slice(0, 20).join(', ')}` : `none, as there is no ${what}`;
+  if (text === undefined || known === null || known.includes(text)) return [];
   return [
     {
       path,
       code: 'unknown-id',
       message: `No ${what} has this id.`,
-      value: text,
-      allowed,
+      value: shownId(text),
+      allowed: known.length > 0 ? `one of: ${someOf(known)}` : `none, as there is no ${what}`,
       remedy: `Name a ${what} of this file.`,
     },
   ];
@@ -70,7 +82,8 @@ function circleIssues(revisions: unknown): readonly Issue[] {
         path,
         code: 'circular-parent',
         message,
-        value: asText(parents.get(id)) ?? '',
+        value: shownId(asText(parents.get(id)) ?? ''),
+        allowed: 'a revision that does not descend from this one, or null',
         remedy: 'Choose another parent, or null.',
       },
     ];
@@ -78,8 +91,8 @@ function circleIssues(revisions: unknown): readonly Issue[] {
 }
 
 function referenceIssues(project: Readonly<Record<string, unknown>>): readonly Issue[] {
-  const revisions = textsOf(project.revisions, 'id');
-  const materials = textsOf(project.materials, 'id');
+  const revisions = idsOfSome(project.revisions);
+  const materials = idsOfSome(project.materials);
   const trials = asList(project.benchLog).map(asObject);
   return [
     ...missingTarget(project.activeRevision, revisions, 'revision', ['activeRevision']),
@@ -119,7 +132,7 @@ export function rangeIssues(node: unknown, path: Path): readonly Issue[] {
 /** A colour law that is named exists, and anchors come with rising extents. */
 export function colourIssues(material: unknown, path: Path): readonly Issue[] {
   const m = asObject(material);
-  const laws = textsOf(m.degradation, 'id');
+  const laws = idsOf(m.degradation);
   const extents = asList(m.colourAnchors).map((anchor) => asNumber(asObject(anchor).extent));
   const falling = extents.findIndex((extent, i) => i > 0 && extent <= (extents[i - 1] ?? Number.NaN));
   const issues = [...missingTarget(m.colourLaw, laws, 'degradation law', [...path, 'colourLaw'])];

@@ -100,8 +100,13 @@ class Scanner {
       this.at += 1;
       return;
     }
-    do this.value(depth + 1);
-    while (this.comma(']'));
+    let isFirst = true;
+    do {
+      this.skip(spaceAt);
+      this.refuseComma(!isFirst, ']');
+      isFirst = false;
+      this.value(depth + 1);
+    } while (this.comma(']'));
   }
 
   private object(depth: number): void {
@@ -114,12 +119,23 @@ class Scanner {
     const seen = new Set<string>();
     do {
       this.skip(spaceAt);
+      this.refuseComma(seen.size > 0, '}');
       this.key(seen);
       this.skip(spaceAt);
       if (this.text[this.at] !== ':') throw this.syntax('A colon is expected after the key.');
       this.at += 1;
       this.value(depth + 1);
     } while (this.comma('}'));
+  }
+
+  /** Commas that other notations allow, told apart from what else may be wrong where an item is expected. */
+  private refuseComma(afterComma: boolean, close: ']' | '}'): void {
+    if (!afterComma) return;
+    const next = this.text[this.at] ?? '';
+    if (next === close) throw this.syntax('No comma may stand after the last item: take it away.');
+    if (close === '}' && /[0-9]/.test(next) && /^[0-9],$/.test(this.text.slice(this.at - 2, this.at))) {
+      throw this.syntax('Decimals are written with a point: 0.1, not 0,1.');
+    }
   }
 
   private key(seen: Set<string>): void {

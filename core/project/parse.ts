@@ -1,6 +1,7 @@
 /** Text of a project file to a project: never throws, and names every fault at once. */
 
 import { fail, type Issue, ok, type Result } from '../result.ts';
+import { withoutConsequences } from './consequences.ts';
 import { colourIssues, crossIssues, rangeIssues } from './crossChecks.ts';
 import { findJsonFault, type JsonFault, lineAndColumn } from './jsonScan.ts';
 import { isObject, type JsonObject } from './looseView.ts';
@@ -63,7 +64,9 @@ function checkHeader(document: unknown): Result<JsonObject> {
   const { version } = document;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
     const value = shortValue(version);
-    return whole('bad-version', 'The file does not state a version.', 'Add the version the file was written with.', {
+    const message =
+      version === undefined ? 'The file does not state a version.' : 'The version of the file is no whole number.';
+    return whole('bad-version', message, 'State the version the file was written with.', {
       path: ['version'],
       ...(value === undefined ? {} : { value }),
       allowed: `a whole number from 0 to ${projectVersion}`,
@@ -81,16 +84,30 @@ function checkHeader(document: unknown): Result<JsonObject> {
 }
 
 /**
+ * Text of a project file as data of today's shape, not yet checked against the schema.
+ * @returns the data, or why they are no project this program can read
+ */
+export function readDocument(text: string): Result<JsonObject> {
+  const data = parseJson(text);
+  return data.ok ? currentDocument(data.value) : data;
+}
+
+function currentDocument(document: unknown): Result<JsonObject> {
+  const header = checkHeader(document);
+  return header.ok ? ok(migrate(header.value)) : header;
+}
+
+/**
  * Checks data that claim to be a project, older versions included.
  * @param document plain JSON data
  * @returns the project in today's shape, unknown fields kept, or every issue found
  */
 export function checkProject(document: unknown): Result<Project> {
-  const header = checkHeader(document);
-  if (!header.ok) return header;
-  const current = migrate(header.value);
-  const shape = checkSchema(projectSchema, current);
-  const issues = [...(shape.ok ? [] : shape.issues), ...crossIssues(current)];
+  const current = currentDocument(document);
+  if (!current.ok) return current;
+  const shape = checkSchema(projectSchema, current.value);
+  const faults = shape.ok ? [] : shape.issues;
+  const issues = [...faults, ...withoutConsequences(crossIssues(current.value), faults)];
   return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
 }
 
@@ -113,6 +130,8 @@ export function parseMaterial(text: string): Result<Material> {
   const data = parseJson(text);
   if (!data.ok) return data;
   const shape = checkSchema(materialSchema, data.value);
-  const issues = [...(shape.ok ? [] : shape.issues), ...rangeIssues(data.value, []), ...colourIssues(data.value, [])];
+  const faults = shape.ok ? [] : shape.issues;
+  const between = [...rangeIssues(data.value, []), ...colourIssues(data.value, [])];
+  const issues = [...faults, ...withoutConsequences(between, faults)];
   return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
 }

@@ -8,9 +8,13 @@ import { schemaNode } from './jsonSchema.ts';
 type Path = readonly (string | number)[];
 type ZodIssue = z.core.$ZodIssue;
 
+const isTooLarge = (value: unknown): boolean => value === Infinity || value === -Infinity;
+
 /** A value shortened for display; undefined where nothing is there. */
 export function shortValue(value: unknown): string | undefined {
   if (value === undefined) return undefined;
+  // JSON has no infinity: this is what a number such as 1e999 becomes when it is read.
+  if (isTooLarge(value)) return 'a number beyond 1.8e308';
   const text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
@@ -33,8 +37,9 @@ const limitMessage = (issue: ZodIssue & { code: 'too_small' | 'too_big' }): stri
   return small ? 'The number is too small.' : 'The number is too large.';
 };
 
-function messageOf(issue: ZodIssue, missing: boolean): { readonly code: string; readonly message: string } {
-  if (missing) return { code: 'missing', message: 'This field is missing.' };
+function messageOf(issue: ZodIssue, found: unknown): { readonly code: string; readonly message: string } {
+  if (found === undefined) return { code: 'missing', message: 'This field is missing.' };
+  if (isTooLarge(found)) return { code: 'out-of-range', message: 'The number is too large.' };
   switch (issue.code) {
     case 'invalid_type':
       return {
@@ -70,7 +75,7 @@ const pattern = (issue: ZodIssue): string | undefined =>
 function toIssue(issue: ZodIssue, schema: z.ZodType, document: unknown, prefix: Path): Issue {
   const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part));
   const found = valueAt(document, path);
-  const { code, message } = messageOf(issue, found === undefined);
+  const { code, message } = messageOf(issue, found);
   const allowed = pattern(issue) ?? allowedAt(schemaNode(schema), document, path);
   const value = shortValue(found);
   return {

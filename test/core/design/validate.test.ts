@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
+import { meshVolume } from '../../../core/geometry/meshMeasure.ts';
+import { nozzleMesh } from '../../../core/geometry/nozzleMesh.ts';
 import type { Project, Revision, SectionInput } from '../../../core/project/schema.ts';
 import { issueText, pathText } from '../../../core/result.ts';
 import { anyProject, pinned } from '../../helpers/arbitraries.ts';
@@ -185,9 +187,32 @@ describe('a barrel, nozzle or drive that cannot be', () => {
       'barrel.zones[3].endMm: zone-outside',
     ],
     [
-      'nozzle no wider than its orifice',
-      (r) => (r.nozzle.outerDiameterMm = 1.2),
+      'nozzle narrower than the bore it closes',
+      (r) => (r.nozzle.outerDiameterMm = 4),
       'nozzle.outerDiameterMm: nozzle-without-wall',
+    ],
+    [
+      'nozzle narrower than a pocket in it',
+      (r) => Object.assign(r.nozzle.segments[1] as object, { startDiameterMm: 17.8 }),
+      'nozzle.outerDiameterMm: nozzle-without-wall',
+    ],
+    [
+      'nozzle that begins wider than the barrel',
+      (r) => {
+        r.nozzle.outerDiameterMm = 40;
+        Object.assign(r.nozzle.segments[0] as object, { startDiameterMm: 28 });
+      },
+      'nozzle.segments[0].startDiameterMm: nozzle-entry-open',
+    ],
+    [
+      'wall too thin to be turned',
+      (r) => Object.assign(r.barrel, { outerDiameterMm: 14.3, heatBreak: null }),
+      'barrel.outerDiameterMm: barrel-without-wall',
+    ],
+    [
+      'shares of time that leave none for printing',
+      (_, p) => Object.assign(p.print, { travelShare: 0.6, idleShare: 0.4 }),
+      'print.idleShare: shares-fill-time',
     ],
     [
       'motor curve out of order',
@@ -217,6 +242,90 @@ describe('a barrel, nozzle or drive that cannot be', () => {
 
   it('a revision that is not there', () => {
     expect(codesOf(validateDesign(loadExample('demo'), 'Z'))).toEqual(['unknown-id']);
+  });
+});
+
+describe('faults beside each other', () => {
+  it('of shape do not hide those of parts that are sound', () => {
+    const faults = faultsAfter((r, p) => {
+      p.process.screwSpeedRpm = -1;
+      section(r, 2).rootDiameterEndMm = 14;
+      r.barrel.outerDiameterMm = 13;
+    });
+    expect(faults).toEqual([
+      'process.screwSpeedRpm: out-of-range',
+      'screw.sections[2].rootDiameterEndMm: root-too-thick',
+      'barrel.outerDiameterMm: barrel-without-wall',
+    ]);
+  });
+
+  it('of a screw section do not hide those of the tip, of another width or of a missing material', () => {
+    const faults = faultsAfter((r) => {
+      r.materialId = 'gone';
+      Object.assign(section(r, 0), { rootDiameterStartMm: 14, flightWidthMm: 14 });
+      Object.assign(r.screw.tip, { pinDiameterMm: 1, pinLengthMm: 60 });
+    });
+    expect(faults).toEqual([
+      'materialId: unknown-id',
+      'screw.sections[0].rootDiameterStartMm: root-too-thick',
+      'screw.sections[0].flightWidthMm: flights-meet',
+      'screw.tip: tip-touches',
+    ]);
+  });
+
+  it('are not followed by what only follows from them', () => {
+    const faults = faultsAfter((r) => (r.barrel.outerDiameterMm = 13));
+    expect(faults).toEqual(['barrel.outerDiameterMm: barrel-without-wall']);
+    expect(faultsAfter((r) => (r.screw.radialClearanceMm = 5))).toEqual([
+      'screw.radialClearanceMm: clearance-too-wide',
+    ]);
+    expect(faultsAfter((r) => (r.barrel.feedOpening.startMm = 170))).toEqual([
+      'barrel.feedOpening.lengthMm: feed-outside',
+    ]);
+    expect(faultsAfter((r) => (r.barrel.lengthMm = -1))).toEqual(['barrel.lengthMm: out-of-range']);
+  });
+
+  it('never allow a length below zero', () => {
+    const spoil = fc.record({
+      bore: fc.constantFrom(3, 14, 30),
+      clearance: fc.constantFrom(0, 0.6, 2, 5),
+      outer: fc.constantFrom(4, 13, 28),
+      root: fc.constantFrom(1, 10, 14, 40),
+      length: fc.constantFrom(5, 100, 166),
+    });
+    fc.assert(
+      fc.property(spoil, ({ bore, clearance, outer, root, length }) => {
+        const project = changedDemo((p) => {
+          const r = revisionAt(p, 2);
+          Object.assign(r.barrel, { boreDiameterMm: bore, outerDiameterMm: outer, lengthMm: length });
+          r.screw.radialClearanceMm = clearance;
+          section(r, 2).rootDiameterEndMm = root;
+        });
+        const result = validateDesign(project, 'C');
+        for (const issue of result.ok ? [] : result.issues) expect(issue.allowed).not.toMatch(/(^|\s)[-−]\d/);
+      }),
+      pinned(200),
+    );
+  });
+});
+
+describe('a valid nozzle', () => {
+  it('has a body of positive volume, whatever its outer diameter', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 60 }), fc.integer({ min: 1, max: 24 }), (outerMm, throatMm) => {
+        const project = changedDemo((p) => {
+          const { nozzle } = revisionAt(p, 2);
+          nozzle.outerDiameterMm = outerMm;
+          Object.assign(nozzle.segments[1] as object, { startDiameterMm: throatMm, endDiameterMm: throatMm });
+        });
+        const result = validateDesign(project, 'C');
+        if (!result.ok) return;
+        const mesh = nozzleMesh(result.value, { ringsPerTurn: 12, aroundCount: 24 }, 0);
+        expect(meshVolume(mesh)).toBeGreaterThan(0);
+        expect(outerMm).toBeGreaterThan(Math.max(14, throatMm));
+      }),
+      pinned(60),
+    );
   });
 });
 

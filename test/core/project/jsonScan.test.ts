@@ -27,6 +27,16 @@ describe('text that is no JSON', () => {
     expect(issue?.message).toContain(`Line ${line}, column ${column}.`);
   });
 
+  it.each([
+    ['{"a": 1,}', 'No comma may stand after the last item'],
+    ['{"a": 1,\n}', 'No comma may stand after the last item'],
+    ['[1, ]', 'No comma may stand after the last item'],
+    ['{"a": 0,1}', 'Decimals are written with a point: 0.1, not 0,1.'],
+    ['{"a": "x", 1: 2}', 'A text in double quotes is expected.'],
+  ])('%j is told what to do', (text, words) => {
+    expect(issuesOf(text)[0]?.message).toContain(words);
+  });
+
   it('agrees with the engine on what is JSON', () => {
     const text = fc.oneof(
       fc.json(),

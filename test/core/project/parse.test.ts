@@ -154,6 +154,32 @@ describe('faults of content', () => {
     expect(brief(issuesOf(JSON.stringify(changedDemo(change))))).toEqual([expected]);
   });
 
+  it.each<[string, (p: Record<string, unknown>) => void, readonly string[]]>([
+    ['a material that is null', (p) => put(p, 'materials', [null]), ['materials[0]: wrong-type']],
+    ['no materials', (p) => put(p, 'materials', []), ['materials: out-of-range']],
+    ['materials that are no list', (p) => put(p, 'materials', {}), ['materials: wrong-type']],
+  ])('%s does not fault whoever names it', (_, change, expected) => {
+    expect(brief(issuesOf(damaged(change)))).toEqual(expected);
+  });
+
+  it('are not followed by what only follows from them', () => {
+    const issues = issuesOf(
+      JSON.stringify(
+        changedDemo((p) => {
+          law(p).value = -1;
+          revisionAt(p, 0).barrel.lengthMm = -1;
+          zone(p, 2, { startMm: -5, endMm: -6 });
+        }),
+      ),
+    );
+    expect(brief(issues)).toEqual([
+      'revisions[0].barrel.lengthMm: out-of-range',
+      'revisions[0].barrel.zones[2].startMm: out-of-range',
+      'revisions[0].barrel.zones[2].endMm: out-of-range',
+      'materials[0].degradation[0].rateAtReferencePerS.value: out-of-range',
+    ]);
+  });
+
   it('two revisions of one id', () => {
     const issues = issuesOf(
       JSON.stringify(
@@ -165,6 +191,7 @@ describe('faults of content', () => {
       ),
     );
     expect(brief(issues)).toEqual(['revisions[2].id: duplicate-id']);
+    expect(issues[0]?.allowed).toBe('an id that no other revision has; taken: A, B');
   });
 
   it('a revision that descends from itself', () => {
@@ -179,6 +206,44 @@ describe('faults of content', () => {
     expect(codesOf(parseMaterial('{'))).toEqual(['bad-json']);
   });
 });
+
+describe('words of an issue', () => {
+  const first = (change: (p: Project) => void) => issuesOf(JSON.stringify(changedDemo(change)))[0];
+
+  it('say that a number is too large to be read', () => {
+    const [issue] = issuesOf(demoText.replace(/"ambientC": [\d.]+/, '"ambientC": 1e999'));
+    expect(issue).toMatchObject({
+      code: 'out-of-range',
+      message: 'The number is too large.',
+      value: 'a number beyond 1.8e308',
+      allowed: 'a number from -30 to 80 °C',
+    });
+  });
+
+  it('count one entry and one character as one', () => {
+    expect(first((p) => (revisionAt(p, 0).screw.sections = []))?.allowed).toBe(
+      'a list, at least 1 entry, at most 40 entries',
+    );
+    expect(first((p) => (p.name = ''))).toMatchObject({
+      value: '""',
+      allowed: 'a text, at least 1 character, at most 120 characters',
+    });
+  });
+
+  it('show an empty id', () => {
+    expect(first((p) => (p.activeRevision = ''))).toMatchObject({ code: 'unknown-id', value: '""' });
+  });
+
+  it('tell a version that is missing from one that is none', () => {
+    expect(issuesOf(damaged((d) => (d.version = 1.5)))[0]?.message).toMatch(/no whole number/);
+    expect(issuesOf(damaged((d) => (d.version = '1')))[0]?.message).toMatch(/no whole number/);
+    expect(issuesOf(damaged((d) => (d.version = undefined)))[0]?.message).toMatch(/does not state/);
+  });
+});
+
+function put(target: Record<string, unknown>, key: string, value: unknown): void {
+  target[key] = value;
+}
 
 function zone(p: Project, index: number, change: { startMm?: number; endMm?: number }): void {
   Object.assign(revisionAt(p, 0).barrel.zones[index] as object, change);
