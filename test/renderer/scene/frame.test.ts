@@ -25,3 +25,8 @@ describe('scale bar', () => {
     expect(scaleLength(zoom, most)).toBeCloseTo(expected, 12);
   });
 });
+
+test('a point beside the axis is put in the middle with its own surroundings', () => {
+  const stretch = stretchOf({ z: 0.12, near: { r: 0.005, around: 0.009 } }, bounds);
+  expect(stretch).toEqual({ from: 111, to: 129, radius: 9, up: 5 });
+});
