@@ -19,6 +19,7 @@ import './styles/see.css';
 import './styles/results.css';
 import './styles/findings.css';
 import './styles/melt.css';
+import './styles/across.css';
 import './styles/dialogs.css';
 import './styles/compare.css';
 
