@@ -1,7 +1,9 @@
 /** Standing cautions: true for every machine of this kind. They defer to local codes and licensed practice. */
 
+import type { Prediction } from '../prediction/types.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
+import { pressureText } from './words.ts';
 
 const standing = (code: string, where: string, saw: string, why: string, change: string): FindingRule => ({
   code,
@@ -9,11 +11,23 @@ const standing = (code: string, where: string, saw: string, why: string, change:
   check: () => found({ severity: 'caution', where, saw, why, change }),
 });
 
-const hottestSet = ({ design }: FindingContext): number =>
-  design.barrel.zones.reduce(
-    (most, zone) => (zone.kind === 'heated' ? Math.max(most, zone.setTemperature) : most),
-    design.nozzle.setTemperature,
-  );
+/** Hottest of set temperatures, walls and melt, K: shear may heat the melt above any set temperature. */
+const hottest = ({ design, prediction }: FindingContext): number => {
+  const { meltTemperature, wallTemperature } = prediction.axial;
+  const sets = design.barrel.zones.flatMap((zone) => (zone.kind === 'heated' ? [zone.setTemperature] : []));
+  return Math.max(design.nozzle.setTemperature, ...sets, ...meltTemperature, ...wallTemperature);
+};
+
+/** Below this a blocked nozzle is called a low pressure, Pa: that of a garden tap, own choice. */
+const lowPressure = 1e5;
+
+/** What a blocked nozzle does, by the pressure it brings. */
+function blockedText({ blockedPressure, stallPressure }: Prediction['drive']): string {
+  const most = stallPressure ?? blockedPressure;
+  return most < lowPressure
+    ? `A blocked nozzle lets the screw build little pressure, about ${pressureText(most)} by this estimate; trapped gas can bring more.`
+    : `A blocked nozzle lets pressure rise, up to ${pressureText(most)} by this estimate.`;
+}
 
 /** Cautions, in the order of the machine. */
 export const cautionRules: readonly FindingRule[] = [
@@ -24,10 +38,10 @@ export const cautionRules: readonly FindingRule[] = [
       found({
         severity: 'caution',
         where: 'barrel, nozzle and melt',
-        saw: `Surfaces and melt reach ${formatQuantity(hottestSet(context), '°C', 3)}.`,
+        saw: `Surfaces and melt reach ${formatQuantity(hottest(context), '°C', 3)}.`,
         why: 'Bare metal burns skin within a second from about 65 °C; melt sticks and keeps burning.',
         change: 'Guard hot parts, wear rated gloves and face protection, and let it cool before reaching in.',
-        value: hottestSet(context),
+        value: hottest(context),
         unit: 'K',
       }),
   },
@@ -51,11 +65,11 @@ export const cautionRules: readonly FindingRule[] = [
         severity: 'caution',
         where: 'nozzle',
         z: prediction.geometry.sectionsLength,
-        saw: `A blocked nozzle lets pressure rise, up to ${formatQuantity(prediction.drive.stallPressure, 'MPa', 3)} by this estimate.`,
+        saw: blockedText(prediction.drive),
         why: 'Melt and trapped gas can burst out, above all while heating up.',
         change:
           'Stand clear of the nozzle, stop screw and heat when flow stops, never force it. Relief and pressure-bearing parts are for a competent person to approve.',
-        value: prediction.drive.stallPressure,
+        value: prediction.drive.stallPressure ?? prediction.drive.blockedPressure,
         unit: 'Pa',
       }),
   },

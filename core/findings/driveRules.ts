@@ -4,9 +4,9 @@ import { highestScrewSpeed } from '../drive/motor.ts';
 import { shearShareOfYield } from '../drive/strength.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { torqueText as torque } from './words.ts';
 
 const rpm = (value: number) => formatQuantity(value, 'rpm', 3);
-const torque = (value: number) => formatQuantity(value, 'N·m', 3);
 const stress = (value: number) => formatQuantity(value, 'MPa', 3);
 
 /** Share of the usable torque above which a note is due. */
@@ -23,10 +23,13 @@ export const driveRules: readonly FindingRule[] = [
         : found({
             severity: 'stop',
             where: 'drive',
-            saw: `At ${rpm(design.process.screwSpeed)} the melt asks for ${torque(driven.torqueAtSetSpeed)}, more than the drive may give; it holds ${rpm(prediction.output.screwSpeed)}.`,
+            saw: driven.stalled
+              ? `The drive cannot turn the screw at any useful speed: at ${rpm(driven.point.screwSpeed)} the melt still asks for ${torque(prediction.drive.torque)}, and the drive may give ${torque(prediction.drive.torqueUsable)}. Nothing comes out.`
+              : `At ${rpm(design.process.screwSpeed)} the melt asks for ${torque(driven.torqueAtSetSpeed)}, more than the drive may give; it holds ${rpm(prediction.output.screwSpeed)}.`,
             why: 'The motor stalls, silently where it runs open loop.',
-            change:
-              'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
+            change: driven.stalled
+              ? 'Gear lower, take a stronger motor after checking the screw’s root, raise the temperature, or make the channel deeper.'
+              : 'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
             value: driven.torqueAtSetSpeed,
             limit: prediction.drive.torqueUsable,
             unit: 'N m',

@@ -5,6 +5,7 @@ import type { DegradationLaw } from '../design/types.ts';
 import { meltHeat } from '../prediction/colourStage.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { pressureText } from './words.ts';
 
 /** Ratio of slowest hundredth to mean residence that calls for a note; the wide channel alone gives 3.3. */
 const wideSpread = 4;
@@ -34,16 +35,27 @@ export const flowRules: readonly FindingRule[] = [
   {
     code: 'cannot-pump',
     about: 'the screw pushes something out',
-    check: ({ prediction }) =>
-      prediction.limit !== 'pumping' || prediction.output.volumeFlow > 0
-        ? null
-        : found({
-            severity: 'stop',
-            where: 'screw and nozzle',
-            saw: 'The screw builds no pressure that would move melt through the nozzle.',
-            why: 'Nothing comes out.',
-            change: 'Let more turns run in the melt, lower the back pressure, or open the nozzle.',
-          }),
+    check: ({ design, driven, machine, prediction }) => {
+      if (driven.point.limits.pumping > 0) return null;
+      const { backPressure } = design.process;
+      const { blockedPressure } = prediction.drive;
+      const late = driven.point.state.melt.start.reach >= machine.lastFlight;
+      return found({
+        severity: 'stop',
+        where: 'screw and nozzle',
+        z: prediction.geometry.sectionsLength,
+        saw: late
+          ? 'The granules are not molten before the flights end, so no flight builds pressure in the melt.'
+          : `The screw can build ${pressureText(blockedPressure)} in the melt at this speed; ${pressureText(backPressure)} stand against it outside the orifice.`,
+        why: 'No melt moves through the nozzle: nothing comes out, whatever the other capacities are.',
+        change: late
+          ? 'Move the heat upstream, lengthen the flighted part, or turn slower.'
+          : 'Let more turns run in the melt, lower the back pressure, or open the nozzle.',
+        value: blockedPressure,
+        limit: backPressure,
+        unit: 'Pa',
+      });
+    },
   },
   {
     code: 'no-compression',
@@ -56,7 +68,7 @@ export const flowRules: readonly FindingRule[] = [
       return found({
         severity: compressionRatio < 1.02 ? 'warn' : 'note',
         where: 'whole screw',
-        saw: `Free volume shrinks by ${formatNumber(compressionRatio, 3)}; loose granules shrink by ${formatNumber(needed, 3)} when they melt.`,
+        saw: `The volume per turn at the feed is ${formatNumber(compressionRatio, 3)} times that at the end; loose granules take up ${formatNumber(needed, 3)} times the volume of their melt.`,
         why: 'The channel does not press the air out; bubbles can travel to the nozzle.',
         change: 'Taper the root or shorten the lead towards the end, or feed starved so that air leaves backwards.',
         value: compressionRatio,
@@ -70,16 +82,17 @@ export const flowRules: readonly FindingRule[] = [
     about: 'pressure with the nozzle blocked',
     check: ({ prediction }) => {
       const { blockedPressure, stallPressure } = prediction.drive;
-      if (stallPressure < blockedLimit) return null;
-      const stalls = stallPressure < blockedPressure ? 'before the motor stalls' : 'and the motor holds it';
+      const most = stallPressure ?? blockedPressure;
+      if (most < blockedLimit) return null;
+      const stalls = stallPressure === null ? 'and the motor holds it' : 'before the motor stalls';
       return found({
         severity: 'warn',
         where: 'end of the screw',
         z: prediction.geometry.sectionsLength,
-        saw: `With a blocked nozzle the screw can build ${formatQuantity(stallPressure, 'MPa', 3)} ${stalls}.`,
+        saw: `With a blocked nozzle the screw can build ${pressureText(most)} ${stalls}.`,
         why: 'Threads, nozzle and barrel end see this pressure when the nozzle freezes or plugs.',
         change: 'Limit the torque, fit a relief path, and have pressure-bearing parts approved by a competent person.',
-        value: stallPressure,
+        value: most,
         limit: blockedLimit,
         unit: 'Pa',
       });

@@ -3,6 +3,7 @@
 import { interpolateLinear } from '../math/interpolate.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
+import { nozzleOf } from './heaterRules.ts';
 
 const celsius = (value: number) => formatQuantity(value, '°C', 3);
 const mm = (value: number) => formatQuantity(value, 'mm', 3);
@@ -13,7 +14,11 @@ const closeToMelting = 1.25;
 /** Hottest of walls, melt and nozzle, and where. */
 function hottest({ design, prediction }: FindingContext): { temperature: number; z: number; where: string } {
   const { stations, axial } = prediction;
-  let best = { temperature: design.nozzle.setTemperature, z: design.barrel.length, where: 'nozzle' };
+  let best = {
+    temperature: Math.max(design.nozzle.setTemperature, nozzleOf(prediction).reached),
+    z: design.barrel.length,
+    where: 'nozzle',
+  };
   for (let i = 0; i < stations.count; i++) {
     const temperature = Math.max(axial.meltTemperature[i], axial.wallTemperature[i]);
     if (temperature > best.temperature + 0.5) best = { temperature, z: stations.z[i], where: 'barrel' };
@@ -48,7 +53,7 @@ export const heatRules: readonly FindingRule[] = [
     about: 'melt leaves within the processing window',
     check: ({ design, prediction }) => {
       const { windowLow, windowHigh, maxSafe } = design.material;
-      const nozzle = design.nozzle.setTemperature;
+      const nozzle = nozzleOf(prediction).reached;
       const melt = prediction.axial.meltTemperature[prediction.stations.count - 1];
       const value = nozzle < windowLow || nozzle > windowHigh ? nozzle : melt;
       if (value > maxSafe || (value >= windowLow && value <= windowHigh)) return null;
@@ -68,18 +73,24 @@ export const heatRules: readonly FindingRule[] = [
   {
     code: 'nozzle-below-melting',
     about: 'the nozzle is hot enough for the material to flow',
-    check: ({ design }) => {
+    check: ({ design, prediction }) => {
       const { melting } = design.material;
-      const { setTemperature } = design.nozzle;
-      if (setTemperature >= melting) return null;
+      const { setTemperature, reached } = nozzleOf(prediction);
+      const value = Math.min(setTemperature, reached);
+      if (value >= melting) return null;
+      const carried = reached >= melting;
       return found({
-        severity: 'stop',
+        severity: carried ? 'warn' : 'stop',
         where: 'nozzle',
         z: design.barrel.length,
-        saw: `The nozzle is set to ${celsius(setTemperature)}; the material flows from ${celsius(melting)}.`,
-        why: 'The melt freezes in the nozzle and the pressure behind it rises.',
-        change: 'Raise the nozzle’s set temperature. The numbers shown assume it stands at the melting temperature.',
-        value: setTemperature,
+        saw: `The nozzle is set to ${celsius(setTemperature)} and stands at ${celsius(reached)}; the material flows from ${celsius(melting)}.`,
+        why: carried
+          ? 'Barrel and melt alone keep it open; it freezes in a draught or a pause.'
+          : 'The melt freezes in the nozzle and the pressure behind it rises.',
+        change: carried
+          ? 'Raise the nozzle’s set temperature.'
+          : 'Raise the nozzle’s set temperature and watts. The numbers shown take its melt at the melting temperature.',
+        value,
         limit: melting,
         unit: 'K',
       });
@@ -166,28 +177,6 @@ export const heatRules: readonly FindingRule[] = [
         value,
         limit: softening,
         unit: 'K',
-      });
-    },
-  },
-  {
-    code: 'heater-too-weak',
-    about: 'every heated zone can hold its set temperature',
-    check: ({ machine, prediction }) => {
-      const weak = machine.walls.heaters.filter((heater) => !heater.held);
-      const { heater, installed } = prediction.heat;
-      if (weak.length === 0 && heater <= installed) return null;
-      return found({
-        severity: 'warn',
-        where: weak.length > 0 ? weak.map((each) => each.name).join(', ') : 'all heated zones',
-        saw:
-          weak.length > 0
-            ? 'The zone cannot hold its set temperature even without throughput.'
-            : `The heaters must bring ${formatQuantity(heater, 'W', 3)}; ${formatQuantity(installed, 'W', 3)} are installed.`,
-        why: 'The melt is colder and stiffer than set; warming up takes long or never ends.',
-        change: 'Install more watts or insulate. Twice the steady need is common for warming up.',
-        value: heater,
-        limit: installed,
-        unit: 'W',
       });
     },
   },

@@ -6,6 +6,7 @@ import { deadRules } from './deadRules.ts';
 import { driveRules } from './driveRules.ts';
 import { feedRules } from './feedRules.ts';
 import { flowRules } from './flowRules.ts';
+import { heaterRules } from './heaterRules.ts';
 import { heatRules } from './heatRules.ts';
 import { printRules } from './printRules.ts';
 import type { Finding } from './types.ts';
@@ -14,6 +15,7 @@ import type { Finding } from './types.ts';
 export const findingRules: readonly FindingRule[] = [
   ...feedRules,
   ...heatRules,
+  ...heaterRules,
   ...flowRules,
   ...deadRules,
   ...driveRules,

@@ -124,7 +124,7 @@ export const driveBasis: BasisText = {
     'Torque of the melt in the filled channel, over the flight land and at the tip; friction of granules left out.',
     'The root alone carries the torque; no notch factor, no bending.',
     'Thrust is the head pressure on the full bore.',
-    'Blocked pressure: no flow at this speed, melt temperatures as running, viscosity without its pressure rise; the motor stalls where torque, growing with pressure, meets its pull-out torque.',
+    'Blocked pressure: no flow at this speed, melt temperatures as running, viscosity without its pressure rise; the motor stalls where torque, growing with pressure on a straight line from running to blocked, meets its pull-out torque.',
   ],
   source: 'Tadmor & Klein 1970 (power); elementary torsion; pressure times area',
   range: 'Running hot. A cold start can take the motor’s full torque.',

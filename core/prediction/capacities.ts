@@ -43,7 +43,8 @@ export function capacitiesOf(
     entry('torque', torqueCapacity(machine, driven), withDoubt(torqueLimitBasis)),
     entry('motorSpeed', speedCapacity(machine, driven), withDoubt(speedLimitBasis)),
   ];
-  return { capacities, limit: heldBy ?? point.limit };
+  // where nothing flows at any speed, that is named and not the drive
+  return { capacities, limit: limits[point.limit] > 0 ? (heldBy ?? point.limit) : point.limit };
 }
 
 /** Output scaled by the torque in reserve; the output itself where torque holds the speed down. */

@@ -2,6 +2,7 @@
 
 import { highestScrewSpeed, usableTorque } from '../drive/motor.ts';
 import { torqueOf } from './drivenPoint.ts';
+import { headPressureOf } from './driveStage.ts';
 import type { Machine } from './machine.ts';
 import { workingPoint } from './operating.ts';
 import type { PumpingMemory } from './pumping.ts';
@@ -43,7 +44,7 @@ export function curveStage(machine: Machine, points: number, memory: PumpingMemo
     curve.volumeFlow[i] = point.volumeFlow;
     curve.pumping[i] = point.limits.pumping;
     curve.feed[i] = Math.min(point.limits.feed, point.limits.starved);
-    curve.headPressure[i] = point.volumeFlow > 0 ? point.state.headPressure : 0;
+    curve.headPressure[i] = headPressureOf(machine, point);
     curve.torque[i] = torqueOf(point);
     curve.torqueAvailable[i] = usableTorque(drive, speed);
   }

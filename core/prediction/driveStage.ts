@@ -5,6 +5,7 @@ import { thrustOf, torsionStress } from '../drive/strength.ts';
 import { marchChannel } from '../flow/channel.ts';
 import type { GeometrySummary } from '../geometry/types.ts';
 import { driveBasis, withDoubt } from './bases.ts';
+import type { DrivenPoint } from './drivenPoint.ts';
 import { type FlowState, flowingTemperature } from './flowState.ts';
 import type { Machine } from './machine.ts';
 import type { WorkingPoint } from './operating.ts';
@@ -14,9 +15,9 @@ import type { Basis, DriveLoad } from './types.ts';
 /** Pressure at which the march starts when looking for the most a screw can build, Pa: above any real one. */
 const beyondAny = 1e11;
 
-/** Closed discharge at a speed. */
-interface Blocked {
-  /** Pa at the head, if the drive could hold the speed */
+/** Head pressure and torque of one state of a screw at a speed. */
+interface Load {
+  /** Pa at the head */
   readonly pressure: number;
   /** N m at the screw */
   readonly torque: number;
@@ -26,7 +27,7 @@ interface Blocked {
  * Pressure and torque with the discharge closed at a speed: what all molten reaches build together without flow.
  * Melt temperatures are those of the state; the viscosity's rise with pressure is left out.
  */
-function blockedAt(machine: Machine, state: FlowState, screwSpeed: number): Blocked {
+function blockedAt(machine: Machine, state: FlowState, screwSpeed: number): Load {
   const { design, channel, sweptPerTurn, stations } = machine;
   const { temperature, start } = state.melt;
   const lawAt = (i: number) =>
@@ -43,33 +44,48 @@ function blockedAt(machine: Machine, state: FlowState, screwSpeed: number): Bloc
   };
 }
 
+/** Pressure at the end of the screw, Pa above ambient: what stands outside the orifice where nothing flows. */
+export const headPressureOf = (machine: Machine, point: WorkingPoint): number =>
+  point.volumeFlow > 0 ? point.state.headPressure : machine.design.process.backPressure;
+
+/**
+ * Pressure at which the motor stalls as the discharge closes: pressure and torque grow together from running to
+ * blocked, taken as a straight line.
+ * @param pullout N m at the screw
+ * @returns Pa, never below running; null where the motor holds the blocked pressure
+ */
+function stallPressure(running: Load, blocked: Load, pullout: number): number | null {
+  if (pullout >= Math.max(blocked.torque, running.torque)) return null;
+  const climb = blocked.torque - running.torque;
+  const share = climb > 0 ? Math.max(0, (pullout - running.torque) / climb) : 0;
+  return running.pressure + share * Math.max(0, blocked.pressure - running.pressure);
+}
+
 /** Loads of drive, root and bearing. */
 export function driveStage(
   machine: Machine,
   geometry: GeometrySummary,
-  point: WorkingPoint,
+  { point, stalled }: DrivenPoint,
 ): DriveLoad & { readonly basis: Basis } {
   const { drive, barrel, screw } = machine.design;
   const { torqueChannel, torqueClearance, screwSpeed } = point;
   const torque = torqueChannel + torqueClearance;
-  const pressure = point.volumeFlow > 0 ? point.state.headPressure : 0;
+  const pressure = headPressureOf(machine, point);
   const blocked = blockedAt(machine, point.state, screwSpeed);
-  const pullout = pulloutTorque(drive, screwSpeed);
   return {
     torqueChannel,
     torqueClearance,
     torque,
     torqueUsable: usableTorque(drive, screwSpeed),
-    power: 2 * Math.PI * screwSpeed * torque,
-    motorSpeed: screwSpeed * drive.gearRatio,
+    power: stalled ? 0 : 2 * Math.PI * screwSpeed * torque,
+    motorSpeed: stalled ? 0 : screwSpeed * drive.gearRatio,
     motorSpeedMax: highestScrewSpeed(drive) * drive.gearRatio,
     rootShear: torsionStress(torque, geometry.leastRootDiameter),
     rootShearFull: torsionStress(fullTorque(drive), geometry.leastRootDiameter),
     thrust: thrustOf(pressure, barrel.boreDiameter),
     blockedPressure: blocked.pressure,
     blockedTorque: blocked.torque,
-    // pressure and torque grow together, so the motor stalls at about this share
-    stallPressure: blocked.pressure * Math.min(1, blocked.torque > 0 ? pullout / blocked.torque : 1),
+    stallPressure: stallPressure({ pressure, torque }, blocked, pulloutTorque(drive, screwSpeed)),
     basis: withDoubt(driveBasis, [
       screw.radialClearance === 0 && 'Without clearance the flight rubs on the barrel; that friction is not counted.',
     ]),

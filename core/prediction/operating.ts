@@ -65,6 +65,19 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
   };
 }
 
+/** The point of a screw that does not turn: nothing flows, no heat is made; torque as the slowest speed asks for. */
+export function stalledPoint(machine: Machine, slow: WorkingPoint): WorkingPoint {
+  const { screwSpeed, heat } = slow;
+  const still = trickle * machine.sweptPerTurn * screwSpeed;
+  const state = evaluateFlow(
+    machine,
+    screwSpeed,
+    Math.max(still, 1e-24),
+    slow.memory.dissipation.map(() => 0),
+  );
+  return { ...slow, volumeFlow: 0, state, heat: { ...heat, product: 0, dissipation: 0, heater: heat.loss } };
+}
+
 /** State at a flow; below the pumping flow the channel is partly empty and makes less heat, which takes two passes. */
 function stateAt(machine: Machine, speed: number, flow: number, scale: number, pumping: Pumping): FlowState {
   const some = Math.max(flow, trickle * scale);

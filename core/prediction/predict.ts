@@ -12,10 +12,12 @@ import { heatBasis, pumpingBasis, withDoubt } from './bases.ts';
 import { capacitiesOf, pumpingDoubts } from './capacities.ts';
 import { colourStage } from './colourStage.ts';
 import { curveStage } from './curveStage.ts';
-import { type DrivenPoint, drivenPoint } from './drivenPoint.ts';
-import { driveStage } from './driveStage.ts';
+import type { DrivenPoint } from './drivenPoint.ts';
+import { driveStage, headPressureOf } from './driveStage.ts';
 import { dwellStage } from './dwellStage.ts';
 import { headResistance } from './flowState.ts';
+import { heatDemand } from './heatBalance.ts';
+import { settledHeat } from './heatSettling.ts';
 import { createMachine, type Machine } from './machine.ts';
 import { printStage, type Supply } from './printStage.ts';
 import { type MeltVolumes, meltVolumes } from './residenceStage.ts';
@@ -42,10 +44,10 @@ export function predict(
   cache: FieldCache = createFieldCache(),
 ): Prediction {
   const chosen = { ...defaultOptions, ...options };
-  const plain = createMachine(design, Math.max(4, chosen.stationsPerTurn));
-  const geometry = measureGeometry(design, plain.stations);
+  const standing = createMachine(design, Math.max(4, chosen.stationsPerTurn));
+  const geometry = measureGeometry(design, standing.stations);
   progress?.(0.05, 'working point');
-  const first = drivenPoint(plain);
+  const { machine: plain, driven: first, converged: warm } = settledHeat(standing);
   const told = progress && ((done: number, stage: string) => progress(0.1 + 0.7 * done, stage));
   const solved = chosen.fields === 'solved' ? solvedPath(plain, first, cache, told) : null;
   const { machine, driven } = solved ?? { machine: plain, driven: first };
@@ -55,7 +57,6 @@ export function predict(
   progress?.(0.9, 'residence and colour');
   const volumes = meltVolumes(machine, point.state, geometry);
   const dwell = dwellStage(machine, point, geometry, solved, cache);
-  const { heaterCapacity: _, ...heat } = point.heat;
   const output = outputOf(machine, driven, solved);
   const partial: Omit<Prediction, 'findings'> = {
     ...originOf(design, chosen),
@@ -68,10 +69,10 @@ export function predict(
     curve,
     ...dwell,
     colour: colourStage(machine, point.state, dwell.residence),
-    drive: driveStage(machine, geometry, point),
-    heat: { ...heat, basis: withDoubt(heatBasis) },
+    drive: driveStage(machine, geometry, driven),
+    heat: { ...heatDemand(machine, point.state, point.volumeFlow), basis: withDoubt(heatBasis) },
     print: printStage(design, supplyOf(machine, driven, volumes), curve),
-    converged: point.converged && converged && (solved?.converged ?? true),
+    converged: warm && point.converged && converged && (solved?.converged ?? true),
   };
   progress?.(0.95, 'findings');
   return { ...partial, findings: findingsOf({ design, machine, driven, prediction: partial }) };
@@ -95,17 +96,18 @@ function supplyOf(machine: Machine, { point }: DrivenPoint, volumes: MeltVolumes
   };
 }
 
-function outputOf(machine: Machine, { point }: DrivenPoint, solved: SolvedPath | null): Prediction['output'] {
-  const { march, headPressure } = point.state;
+function outputOf(machine: Machine, { point, stalled }: DrivenPoint, solved: SolvedPath | null): Prediction['output'] {
+  const { march } = point.state;
   const leak = march.flows[machine.lastFlight - 1]?.leakFlow ?? 0;
-  const flowing = point.volumeFlow > 0;
+  const flows = point.volumeFlow > 0;
   return {
+    flows,
     volumeFlow: point.volumeFlow,
     massFlow: point.volumeFlow * machine.design.material.meltDensity,
-    screwSpeed: point.screwSpeed,
-    headPressure: flowing ? headPressure : 0,
-    leakFlow: flowing ? leak : 0,
-    filledLength: flowing ? march.filledLength : 0,
+    screwSpeed: stalled ? 0 : point.screwSpeed,
+    headPressure: headPressureOf(machine, point),
+    leakFlow: flows ? leak : 0,
+    filledLength: flows ? march.filledLength : 0,
     basis: withDoubt(solved ? solvedPumpingBasis : pumpingBasis, [
       ...(solved ? solved.doubts : pumpingDoubts(machine)),
       solved !== null && !solved.converged && 'A solved field, or its agreement with the flow, did not converge.',

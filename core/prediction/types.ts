@@ -176,23 +176,50 @@ export interface DriveLoad {
   readonly rootShearFull: number;
   /** N */
   readonly thrust: number;
-  /** closed discharge at this speed: Pa and N m if the drive held it, and Pa at which the motor stalls (at most that) */
+  /** closed discharge at this speed: Pa and N m if the drive held it */
   readonly blockedPressure: number;
   readonly blockedTorque: number;
-  readonly stallPressure: number;
+  /** Pa at which the motor stalls as the discharge closes, not below running; null where it holds the blocked pressure */
+  readonly stallPressure: number | null;
 }
 
-/** Heat the heaters must bring. W. */
+/** A heated zone of the barrel, or the nozzle, at the working point. */
+export interface HeaterLoad {
+  readonly name: string;
+  readonly part: 'zone' | 'nozzle';
+  /** K: wanted, and mean of the wall under the heater */
+  readonly setTemperature: number;
+  readonly reached: number;
+  /** W: given; needed if every heater had what it needs; installed */
+  readonly power: number;
+  readonly needed: number;
+  readonly maxPower: number;
+  /** holds its set temperature; gives all it has and stays below; is off and stays above */
+  readonly duty: 'held' | 'weak' | 'off';
+}
+
+/** Heat of the machine, W: given + dissipation = product + loss. */
 export interface HeatDemand {
-  /** to heat and melt the granulate */
+  /** taken up by the granulate on its way out of the nozzle */
   readonly product: number;
   /** supplied by dissipation in the melt */
   readonly dissipation: number;
-  /** to ambient by natural convection and radiation from the barrel */
+  /** ambient + coolant + driveEnd */
   readonly loss: number;
+  /** to still air, to cooling jackets, through the screw into its drive end; negative where heat comes in */
+  readonly ambient: number;
+  readonly coolant: number;
+  readonly driveEnd: number;
+  /** what the heaters must bring so that each holds its set temperature */
   readonly heater: number;
+  /** what they bring, each within its watts */
+  readonly given: number;
   /** watts of all heaters, nozzle included */
   readonly installed: number;
+  /** temperature of what leaves the nozzle, K */
+  readonly outlet: number;
+  /** heated zones with the flow, then the nozzle */
+  readonly zones: readonly HeaterLoad[];
 }
 
 /** Print demand against supply. */
@@ -230,13 +257,18 @@ export interface Prediction {
   readonly capacities: readonly Capacity[];
   readonly limit: CapacityKind;
   readonly output: {
+    /**
+     * false where nothing comes out: residence, dead volume, colour, steps per volume and loads then tell nothing and
+     * stand at zero
+     */
+    readonly flows: boolean;
     /** m³/s of melt */
     readonly volumeFlow: number;
     /** kg/s */
     readonly massFlow: number;
-    /** rev/s */
+    /** rev/s; 0 where the drive cannot turn the screw */
     readonly screwSpeed: number;
-    /** Pa above ambient at the end of the screw */
+    /** Pa above ambient at the end of the screw; the back pressure where nothing flows */
     readonly headPressure: number;
     /** leaking back over the flights, m³/s, at the last flighted station */
     readonly leakFlow: number;

@@ -1,6 +1,9 @@
 /** What views, tables, reports and exports show of a prediction: text and numbers in display units, nothing computed twice. */
 
 import type { Basis } from '../prediction/types.ts';
+import type { PredictionJson } from './jsonTypes.ts';
+
+export type { PredictionJson } from './jsonTypes.ts';
 
 /** One figure. */
 export interface PresentedRow {
@@ -42,78 +45,4 @@ export interface Presentation {
   readonly series: readonly PresentedSeries[];
   /** the machine-readable verdict, see predictionJson */
   readonly summaryJson: PredictionJson;
-}
-
-/** The verdict as the headless command prints it; units in the names; null where there is no number. */
-export interface PredictionJson {
-  readonly revision: string;
-  readonly name: string;
-  readonly designHash: string;
-  readonly coreVersion: string;
-  readonly converged: boolean;
-  readonly limit: string;
-  readonly capacities: readonly {
-    readonly kind: string;
-    readonly volumeFlow_mm3_s: number | null;
-    readonly reserve: number | null;
-  }[];
-  readonly output: {
-    readonly volumeFlow_mm3_s: number;
-    readonly massFlow_g_min: number;
-    readonly screwSpeed_rpm: number;
-    readonly leakFlow_mm3_s: number;
-    readonly filledLength_mm: number;
-  };
-  readonly pressure: { readonly head_MPa: number; readonly blocked_MPa: number; readonly stall_MPa: number };
-  readonly torque_Nm: number;
-  readonly torqueUsable_Nm: number;
-  readonly power_W: number;
-  readonly heater_W: number;
-  readonly residence: {
-    readonly mean_s: number;
-    readonly min_s: number;
-    readonly t50_s: number;
-    readonly t95_s: number;
-    readonly t99_s: number;
-  };
-  readonly dead: {
-    readonly fractionOver3: number;
-    readonly fractionOver5: number;
-    readonly spots: readonly {
-      readonly part: string;
-      readonly where: string;
-      readonly z_mm: number;
-      readonly r_mm: number;
-      readonly volume_mm3: number;
-      readonly meanAge_s: number;
-      readonly cause: string;
-      readonly remedy: string;
-    }[];
-  };
-  readonly colour: {
-    readonly dE00_mean: number | null;
-    readonly dE00_worst: number | null;
-    readonly srgb: string | null;
-    readonly reason: string | null;
-  };
-  readonly print: {
-    readonly demand_mm3_s: number;
-    readonly margin: number;
-    readonly stepsPerMm3: number;
-    readonly pressureTime_s: number;
-    readonly highestSpeed_mm_s: number;
-    readonly speedForDemand_rpm: number | null;
-  };
-  readonly findings: readonly {
-    readonly code: string;
-    readonly severity: string;
-    readonly where: string;
-    readonly saw: string;
-    readonly why: string;
-    readonly change: string;
-    readonly z_mm: number | null;
-    readonly value: number | null;
-    readonly limit: number | null;
-    readonly unit: string;
-  }[];
 }
