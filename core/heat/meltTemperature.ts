@@ -1,6 +1,6 @@
 /** Mean temperature of granules and melt along the screw, and where melting is complete. */
 
-import type { Design } from '../design/types.ts';
+import type { Design, DesignMaterial } from '../design/types.ts';
 import type { MeltStart } from '../flow/channel.ts';
 import type { Stations } from '../geometry/types.ts';
 import { slabNusselt } from './coefficients.ts';
@@ -18,7 +18,8 @@ export interface MeltTemperatures {
   readonly softensAt: number | null;
 }
 
-interface State {
+/** Warmth that moves on. */
+export interface Progress {
   temperature: number;
   /** share of fusion done */
   fused: number;
@@ -42,7 +43,7 @@ export function meltTemperatures(
   const { material, process, barrel } = design;
   const temperature = new Float64Array(stations.count).fill(process.feedTemperature);
   const molten = new Float64Array(stations.count);
-  const state: State = { temperature: process.feedTemperature, fused: 0 };
+  const state: Progress = { temperature: process.feedTemperature, fused: 0 };
   let start: MeltStart | null = null;
   let softensAt: number | null = null;
   for (let i = 0; i + 1 < stations.count; i++) {
@@ -64,45 +65,64 @@ function heatAlong(
   massFlow: number,
   dissipation: number,
   length: number,
-  state: State,
+  state: Progress,
 ): number | null {
   const { material } = design;
   const middle = (array: Float64Array) => (array[i] + array[i + 1]) / 2;
-  const packed = state.fused >= 1 ? 1 : material.bulkDensity / material.solidDensity;
-  const coefficient = (slabNusselt * material.conductivity * packed) / middle(stations.depth);
+  const coefficient = (slabNusselt * material.conductivity) / middle(stations.depth);
   const barrelSide = coefficient * 2 * Math.PI * middle(stations.barrelRadius);
   const screwSide = coefficient * 2 * Math.PI * middle(stations.rootRadius);
   const exchange = barrelSide + screwSide;
-  const warm = barrelSide * middle(walls.barrel) + screwSide * middle(walls.screw);
-  const target = (warm + (state.fused >= 1 ? dissipation : 0)) / exchange;
-  return advance(material, state, target, exchange / massFlow, length);
+  const warm = (barrelSide * middle(walls.barrel) + screwSide * middle(walls.screw)) / exchange;
+  const solid = { target: warm, pull: (exchange * looseShare(material)) / massFlow };
+  const melt = { target: warm + dissipation / exchange, pull: exchange / massFlow };
+  return advance(material, state, solid, melt, length);
+}
+
+/** Loose granules conduct by their share of solid. */
+export const looseShare = (material: DesignMaterial): number => material.bulkDensity / material.solidDensity;
+
+/** What pulls the temperature: K, and exchange per mass flow, J/(kg K m). */
+export interface Pull {
+  readonly target: number;
+  readonly pull: number;
 }
 
 /**
- * Moves the state a length on towards the target; `pull` is exchange per mass flow, J/(kg K m).
+ * Moves the state a length on towards the target of the solid, and of the melt from where melting is complete.
  * @returns share of the length after which melting was complete, or null where that did not happen in it
  */
-function advance(material: HeatContent, state: State, target: number, pull: number, length: number): number | null {
-  const { melting, heatOfFusion } = material;
+export function advance(content: HeatContent, state: Progress, loose: Pull, melt: Pull, length: number): number | null {
+  const { melting, heatOfFusion } = content;
   const solid = state.fused < 1;
-  const capacity = solid ? material.heatCapacitySolid : material.heatCapacityMelt;
+  const capacity = solid ? content.heatCapacitySolid : content.heatCapacityMelt;
+  const { target, pull } = solid ? loose : melt;
   const next = target + (state.temperature - target) * Math.exp((-pull * length) / capacity);
-  const standsAtMelting = solid && state.temperature >= melting && target > melting && heatOfFusion > 0;
-  const heat = standsAtMelting ? pull * length * (target - melting) : capacity * (next - state.temperature);
-  const toMelting = solid ? capacity * Math.max(0, melting - state.temperature) : Number.POSITIVE_INFINITY;
-  if (heat < toMelting) {
+  if (!solid) {
     state.temperature = next;
     return null;
   }
-  const toFuse = (1 - state.fused) * heatOfFusion;
-  if (heat - toMelting < toFuse) {
-    state.fused += (heat - toMelting) / heatOfFusion;
+  // time is length: to melting along the exponential, then evenly through fusion
+  const toMelting = lengthTo(melting, state.temperature, target, pull / capacity);
+  if (toMelting >= length) {
+    state.temperature = next;
+    return null;
+  }
+  const toFuse = ((1 - state.fused) * heatOfFusion) / (pull * (target - melting));
+  if (toMelting + toFuse >= length) {
+    state.fused += (pull * (target - melting) * (length - toMelting)) / heatOfFusion;
     state.temperature = melting;
     return null;
   }
-  const done = heat > 0 ? Math.min(1, (toMelting + toFuse) / heat) : 0;
+  const done = toMelting + toFuse;
   state.fused = 1;
-  const rest = Math.exp((-pull * length * (1 - done)) / material.heatCapacityMelt);
-  state.temperature = target + (melting - target) * rest;
-  return done;
+  const rest = Math.exp((-melt.pull * (length - done)) / content.heatCapacityMelt);
+  state.temperature = melt.target + (melting - melt.target) * rest;
+  return done / length;
+}
+
+/** Length after which an exponential approach to the target passes a temperature; Infinity where it never does. */
+function lengthTo(temperature: number, from: number, target: number, rate: number): number {
+  if (target <= temperature) return Number.POSITIVE_INFINITY;
+  return from >= temperature ? 0 : Math.log((target - from) / (target - temperature)) / rate;
 }

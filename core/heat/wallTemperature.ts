@@ -1,151 +1,93 @@
-/** Steady temperatures of barrel wall and screw core along the axis, and the power each heated zone needs to hold them. */
+/** Steady temperatures of barrel, nozzle and screw core, and what each heater must bring and can hold. */
 
-import type { Barrel, Design, Zone } from '../design/types.ts';
-import { rootRadiusAt, sectionAt } from '../geometry/profile.ts';
-import { coolingCoefficient, heaterCoefficient, insulatedCoefficient, outsideCoefficient } from './coefficients.ts';
-import { rodTemperature } from './rod.ts';
+import type { Design } from '../design/types.ts';
+import { warmthOf } from './enthalpy.ts';
+import { flowsOf, type HeatFlows } from './flows.ts';
+import { type CellCounts, defaultCells, type HeatCells, heatCells } from './heatCells.ts';
+import { type Duty, givenBy, underHeater } from './heatSystem.ts';
+import { type Load, streamOver } from './stream.ts';
+import { type HeldHeat, heldHeat } from './thermostats.ts';
 
-/** Cells along the barrel: heat breaks of a few mm still span several. */
-const cellCount = 240;
+/** A heated zone, or the nozzle. */
+export interface ZoneHeat {
+  readonly name: string;
+  readonly part: 'zone' | 'nozzle';
+  /** K, wanted and mean of the wall under the heater */
+  readonly setTemperature: number;
+  readonly reached: number;
+  /** W: given; needed if every heater had what it needs; installed */
+  readonly power: number;
+  readonly needed: number;
+  readonly maxPower: number;
+  /** holds its set temperature; gives all it has and stays below; is off and stays above */
+  readonly duty: Duty;
+}
 
-/** Temperatures at cell centres along the bore. */
+/** Temperatures at cell centres along the bore, and the heat behind them. */
 export interface WallTemperatures {
   /** m */
   readonly z: Float64Array;
   /** K */
   readonly barrel: Float64Array;
   readonly screw: Float64Array;
-  /** per heated zone: name, power needed to hold it without throughput (W), whether its set temperature is held */
-  readonly heaters: readonly { readonly name: string; readonly power: number; readonly held: boolean }[];
+  /** nozzle: z, m, and temperature, K */
+  readonly nozzleZ: Float64Array;
+  readonly nozzle: Float64Array;
+  /** mean of the nozzle's wall, K; its set temperature where it is held */
+  readonly nozzleTemperature: number;
+  /** of what leaves the nozzle, K; feed temperature without throughput */
+  readonly outlet: number;
+  /** heated zones with the flow, then the nozzle */
+  readonly zones: readonly ZoneHeat[];
+  readonly flows: HeatFlows;
+  /** the same if every heater had what it needs */
+  readonly wantedFlows: HeatFlows;
+  readonly converged: boolean;
 }
 
 /**
- * Solves barrel, then screw core.
- * @param design geometry, zones and materials
- * Assumes: radially uniform wall, controllers that hold the set temperature as far as their watts reach, nozzle at its
- * own set temperature, drive end of the screw at ambient, standing content between screw and barrel (conduction only).
+ * Solves barrel, nozzle and screw core together with what passes.
+ * @param load flow and heat made in it; null at standstill
+ * @param counts cells along barrel and nozzle
+ * Finite volumes along the axis, second order. Assumes: radially uniform wall; heaters of one body temperature whose
+ * sensor reads the mean of the wall under them; screw core warmed through standing content; heat that the core hands
+ * to the granulate is charged to the wall beside it. Source: fin equation (Jakob 1949, chapter 11) with a plug-flow
+ * heat balance of the content.
  */
-export function wallTemperatures(design: Design): WallTemperatures {
-  const { barrel, process } = design;
-  const cell = barrel.length / cellCount;
-  const z = Float64Array.from({ length: cellCount }, (_, i) => (i + 0.5) * cell);
-  const zones = Array.from(z, (at) => barrel.zones.findIndex((zone) => at >= zone.start && at <= zone.end));
-  let starved: ReadonlySet<number> = new Set();
-  let barrelTemperature = solveBarrel(design, z, zones, starved);
-  // a heater that lacks watts gives what it has; two more passes settle its neighbours
-  for (let pass = 0; pass < 3; pass++) {
-    const next = new Set([...starved, ...overdrawn(barrel, zones, barrelTemperature, process.ambient)]);
-    if (next.size === starved.size) break;
-    starved = next;
-    barrelTemperature = solveBarrel(design, z, zones, starved);
-  }
-  const heaters = barrel.zones.flatMap((zone, k) => {
-    if (zone.kind !== 'heated') return [];
-    const held = !starved.has(k);
-    const power = held ? zonePower(barrel, k, zone, zones, barrelTemperature, process.ambient) : zone.maxPower;
-    return [{ name: zone.name, power: Math.max(0, power), held }];
-  });
-  return { z, barrel: barrelTemperature, screw: solveScrew(design, z, barrelTemperature), heaters };
-}
-
-function solveBarrel(
+export function wallTemperatures(
   design: Design,
-  z: Float64Array,
-  zones: readonly number[],
-  starved: ReadonlySet<number>,
-): Float64Array {
-  const { barrel, process, nozzle } = design;
-  const cell = barrel.length / cellCount;
-  const around = Math.PI * barrel.outerDiameter;
-  const conduction = z.map((at) => wallConduction(barrel, at));
-  const exchange = new Float64Array(z.length);
-  const surroundings = new Float64Array(z.length).fill(process.ambient);
-  const source = new Float64Array(z.length);
-  zones.forEach((k, i) => {
-    const zone: Zone | undefined = barrel.zones[k];
-    exchange[i] = outsideCoefficient.value * around;
-    if (zone?.kind === 'insulated') exchange[i] = insulatedCoefficient * around;
-    if (zone?.kind === 'cooled') {
-      exchange[i] = coolingCoefficient * around;
-      surroundings[i] = zone.coolantTemperature;
-    }
-    if (zone?.kind !== 'heated') return;
-    if (starved.has(k)) source[i] = zone.maxPower / (zone.end - zone.start);
-    else {
-      exchange[i] = heaterCoefficient * around;
-      surroundings[i] = zone.setTemperature;
-    }
-  });
-  return rodTemperature({
-    cell,
-    conduction,
-    exchange,
-    surroundings,
-    source,
-    startTemperature: process.ambient,
-    startConductance: 0,
-    endTemperature: nozzle.setTemperature,
-    endConductance: (2 * conduction[z.length - 1]) / cell,
-  });
+  load: Load | null = null,
+  counts: CellCounts = defaultCells,
+): WallTemperatures {
+  const cells = heatCells(design, counts);
+  const stream = load && streamOver(design, cells, load);
+  const held = heldHeat(cells, stream);
+  const wanted = held.duties.includes('weak') ? heldHeat(cells, stream, false) : held;
+  const { wall, core, enthalpy } = held.state;
+  const zones = zonesOf(cells, held, wanted);
+  const flowing = stream !== null && stream.massFlow > 0;
+  return {
+    z: cells.z.subarray(0, cells.barrel),
+    barrel: wall.subarray(0, cells.barrel),
+    screw: core.subarray(0, cells.barrel),
+    nozzleZ: cells.z.subarray(cells.barrel),
+    nozzle: wall.subarray(cells.barrel),
+    nozzleTemperature: zones[zones.length - 1].reached,
+    outlet: flowing ? warmthOf(stream.content, enthalpy[cells.count - 1]).temperature : design.process.feedTemperature,
+    zones,
+    flows: flowsOf(cells, stream, held.state),
+    wantedFlows: flowsOf(cells, stream, wanted.state),
+    converged: held.converged && wanted.converged,
+  };
 }
 
-/** Conductivity times wall cross-section, W m/K; the heat break is a thin sleeve round the bore. */
-function wallConduction(barrel: Barrel, z: number): number {
-  const bore = barrel.boreDiameter / 2;
-  const stop = barrel.heatBreak;
-  if (stop && z >= stop.start && z <= stop.start + stop.length) {
-    const outside = Math.min(bore + stop.wall, barrel.outerDiameter / 2);
-    return stop.conductivity * Math.PI * (outside ** 2 - bore ** 2);
-  }
-  return barrel.conductivity * Math.PI * ((barrel.outerDiameter / 2) ** 2 - bore ** 2);
-}
-
-/** W into the wall plus what the heater's own outside loses. */
-function zonePower(
-  barrel: Barrel,
-  index: number,
-  zone: Zone & { kind: 'heated' },
-  zones: readonly number[],
-  temperature: Float64Array,
-  ambient: number,
-): number {
-  const cell = barrel.length / cellCount;
-  const around = Math.PI * barrel.outerDiameter;
-  let power = 0;
-  zones.forEach((k, i) => {
-    if (k !== index) return;
-    power += heaterCoefficient * around * (zone.setTemperature - temperature[i]) * cell;
-    power += outsideCoefficient.value * around * (zone.setTemperature - ambient) * cell;
-  });
-  return power;
-}
-
-function overdrawn(barrel: Barrel, zones: readonly number[], temperature: Float64Array, ambient: number): number[] {
-  return barrel.zones.flatMap((zone, k) => {
-    if (zone.kind !== 'heated') return [];
-    return zonePower(barrel, k, zone, zones, temperature, ambient) > zone.maxPower ? [k] : [];
-  });
-}
-
-/** Screw core: conducts along its root, exchanges with the barrel through the content, and stands on a cool drive end. */
-function solveScrew(design: Design, z: Float64Array, barrel: Float64Array): Float64Array {
-  const { screw, process, material } = design;
-  const bore = design.barrel.boreDiameter / 2;
-  const cell = design.barrel.length / cellCount;
-  const root = z.map((at) => {
-    const placed = sectionAt(screw, at);
-    return placed ? rootRadiusAt(placed.section, at - placed.start) : 0.2 * bore;
-  });
-  const shankArea = (Math.PI * screw.shankDiameter ** 2) / 4;
-  return rodTemperature({
-    cell,
-    conduction: root.map((r) => screw.steel.conductivity * Math.PI * r * r),
-    exchange: root.map((r) => (2 * Math.PI * material.conductivity) / Math.log(bore / Math.min(r, 0.98 * bore))),
-    surroundings: barrel,
-    source: new Float64Array(z.length),
-    startTemperature: process.ambient,
-    startConductance: (screw.steel.conductivity * shankArea) / Math.max(screw.shankLength, 0.005),
-    endTemperature: process.ambient,
-    endConductance: 0,
+function zonesOf(cells: HeatCells, held: HeldHeat, wanted: HeldHeat): ZoneHeat[] {
+  const given = ({ state }: HeldHeat, k: number) => Math.max(0, givenBy(cells.heaters[k], state.bodies[k], state.wall));
+  return cells.heaters.map((heater, k) => {
+    const { name, part, setTemperature, maxPower } = heater;
+    const duty = held.duties[k];
+    const reached = duty === 'held' ? setTemperature : underHeater(heater, held.state.wall);
+    const power = duty === 'weak' ? maxPower : given(held, k);
+    return { name, part, setTemperature, reached, power, needed: given(wanted, k), maxPower, duty };
   });
 }

@@ -47,8 +47,8 @@ const tolerance = 1e-4;
 
 /** Law of the melt in the head: nozzle temperature, half of the head's pressure. */
 export function headMeltLaw(machine: Machine, state: FlowState): ViscosityLaw {
-  const { material, nozzle } = machine.design;
-  return material.viscosityLaw(flowingTemperature(material, nozzle.setTemperature), state.headPressure / 2);
+  const { material } = machine.design;
+  return material.viscosityLaw(flowingTemperature(material, machine.walls.nozzleTemperature), state.headPressure / 2);
 }
 
 /** A grid point: numbers of turning rate and swirl; null where the melt does not notice them (Newtonian, at rest). */

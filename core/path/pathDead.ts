@@ -39,7 +39,7 @@ function degraded(path: SolvedPath, times: PathTimes, spot: FoundSpot): DeadSpot
   const { material } = machine.design;
   const heat = meltHeat(machine, driven.point.state, times.residence);
   const own = heat.filter((_, i) => times.residence.parts.filter(({ mean }) => mean > 0)[i]?.part === spot.part);
-  const temperature = (own[0] ?? heat[0])?.temperature ?? machine.design.nozzle.setTemperature;
+  const temperature = (own[0] ?? heat[0])?.temperature ?? machine.walls.nozzleTemperature;
   const age = Float64Array.of(spot.meanAge, spot.meanAge);
   const colour = predictColour(material, { time: age, cumulative: Float64Array.of(0, 1) }, temperature);
   return { ...spot, extent: colour.extentMean, dE00: colour.dE00Mean, srgb: colour.srgb };

@@ -26,8 +26,8 @@ export interface PathTimes {
 
 /** Distribution of the head where it could not be solved: a pipe. */
 function pipeLikeHead({ machine, driven }: SolvedPath, mean: number) {
-  const { material, nozzle } = machine.design;
-  const law = material.viscosityLaw(flowingTemperature(material, nozzle.setTemperature), 0);
+  const { material } = machine.design;
+  const law = material.viscosityLaw(flowingTemperature(material, machine.walls.nozzleTemperature), 0);
   const rate = driven.point.state.head.elements.reduce((most, drop) => Math.max(most, drop.wallShearRate), 1e-6);
   return pipeAtoms(mean, Math.max(0.1, localIndex(law, rate)));
 }

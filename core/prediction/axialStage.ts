@@ -31,7 +31,7 @@ export function axialStage(machine: Machine, state: FlowState): AxialState {
 
 /** Pressure drop of each piece of the head; pieces of one segment (ring, cone, step) are added up. */
 export function nozzleStage(machine: Machine, state: FlowState): NozzleDrop[] {
-  const { nozzle, material } = machine.design;
+  const { material } = machine.design;
   const drops: { name: string; segment: number; pressureDrop: number; wallShearRate: number }[] = [];
   for (const { element, pressureDrop, wallShearRate } of state.head.elements) {
     const last = drops[drops.length - 1];
@@ -45,6 +45,6 @@ export function nozzleStage(machine: Machine, state: FlowState): NozzleDrop[] {
     name,
     pressureDrop,
     wallShearRate,
-    temperature: flowingTemperature(material, segment < 0 ? meltEnd : nozzle.setTemperature),
+    temperature: flowingTemperature(material, segment < 0 ? meltEnd : machine.walls.nozzleTemperature),
   }));
 }

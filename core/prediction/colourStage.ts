@@ -8,7 +8,7 @@ import type { ColourPrediction, Residence } from './types.ts';
 
 /** Mean time and temperature of channel, tip and nozzle, in order of passing. */
 export function meltHeat(machine: Machine, state: FlowState, residence: Residence): HeatSegment[] {
-  const { material, nozzle } = machine.design;
+  const { material } = machine.design;
   const { count } = machine.stations;
   const { temperature, start } = state.melt;
   const molten = temperature.subarray(Math.min(start.reach + 1, count - 1));
@@ -16,7 +16,7 @@ export function meltHeat(machine: Machine, state: FlowState, residence: Residenc
   const at = {
     channel: flowingTemperature(material, mean),
     tip: flowingTemperature(material, temperature[count - 1]),
-    nozzle: flowingTemperature(material, nozzle.setTemperature),
+    nozzle: flowingTemperature(material, machine.walls.nozzleTemperature),
   };
   return residence.parts
     .filter((part) => part.mean > 0)

@@ -29,14 +29,14 @@ export const flowingTemperature = (material: DesignMaterial, temperature: number
   Math.min(Math.max(temperature, material.melting), material.maxSafe + beyondSafe);
 
 /**
- * Law of the melt in an element of the head: the screw's melt temperature in the barrel, the nozzle's set temperature
- * beyond it.
+ * Law of the melt in an element of the head: the screw's melt temperature in the barrel, the nozzle's temperature beyond
+ * it.
  */
 export function headLaw(machine: Machine, meltEnd: number): (element: HeadElement, pressure: number) => ViscosityLaw {
-  const { material, nozzle } = machine.design;
+  const { material } = machine.design;
   return (element, pressure) =>
     material.viscosityLaw(
-      flowingTemperature(material, element.segment < 0 ? meltEnd : nozzle.setTemperature),
+      flowingTemperature(material, element.segment < 0 ? meltEnd : machine.walls.nozzleTemperature),
       pressure,
     );
 }

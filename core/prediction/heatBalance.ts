@@ -1,65 +1,89 @@
 /** Heat the product takes, what the screw gives and what the heaters must bring. */
 
-import { outsideCoefficient } from '../heat/coefficients.ts';
 import { enthalpyBetween } from '../heat/enthalpy.ts';
+import { lossesOf } from '../heat/flows.ts';
+import { type Load, nozzleOutlet } from '../heat/stream.ts';
+import { wallTemperatures } from '../heat/wallTemperature.ts';
 import { dissipationOf, type FlowState } from './flowState.ts';
 import type { Machine } from './machine.ts';
+import type { HeatDemand } from './types.ts';
 
 /** Heat flows, W. */
 export interface HeatBalance {
   readonly product: number;
-  readonly dissipation: number;
+  /** by air, coolant and drive end */
   readonly loss: number;
   /** what the heaters must bring: product + loss - dissipation, at least 0 */
   readonly heater: number;
+  readonly dissipation: number;
   readonly installed: number;
   /** melt flow that the installed watts can heat, m³/s; 0 where losses eat them all */
   readonly heaterCapacity: number;
 }
 
 /**
- * Balance at a state.
- * Losses: heat the barrel's controllers supply without throughput (natural convection, radiation, conduction to the
- * cold end) plus the nozzle's own surface.
+ * Watts of all heaters against what a state asks of them.
+ * Losses are those of the machine's wall temperatures if every heater had what it needs.
  */
 export function heatBalance(machine: Machine, state: FlowState): HeatBalance {
-  const { material, process, nozzle, barrel } = machine.design;
-  const out = Math.max(nozzle.setTemperature, state.melt.temperature[machine.stations.count - 1]);
-  const perVolume = material.meltDensity * enthalpyBetween(material, process.feedTemperature, out);
+  const { material, process } = machine.design;
+  const { dissipation, headDissipation, massFlow } = loadOf(machine, state, state.volumeFlow);
+  const made = dissipation.reduce((sum, watts) => sum + watts, headDissipation);
+  const end = state.melt.temperature[machine.stations.count - 1];
+  const out = nozzleOutlet(machine.design, massFlow, end, machine.walls.nozzleTemperature, headDissipation);
+  const perVolume =
+    material.meltDensity * enthalpyBetween(material, process.feedTemperature, Math.max(out, material.melting));
+  const installed = machine.walls.zones.reduce((sum, { maxPower }) => sum + maxPower, 0);
+  const loss = lossesOf(machine.walls.wantedFlows);
+  const spare = installed - loss + made;
   const product = perVolume * state.volumeFlow;
-  const dissipation = dissipatedPower(machine, state);
-  const loss = standingLoss(machine);
-  const installed = barrel.zones.reduce(
-    (sum, zone) => sum + (zone.kind === 'heated' ? zone.maxPower : 0),
-    nozzle.maxPower,
-  );
-  const spare = installed - loss + dissipation;
   return {
     product,
-    dissipation,
     loss,
-    heater: Math.max(0, product + loss - dissipation),
+    heater: Math.max(0, product + loss - made),
+    dissipation: made,
     installed,
     heaterCapacity: perVolume > 0 ? Math.max(0, spare) / perVolume : Number.POSITIVE_INFINITY,
   };
 }
 
-function dissipatedPower(machine: Machine, state: FlowState): number {
-  const { z } = machine.stations;
-  const heat = dissipationOf(state);
-  let sum = state.head.swirlPower + state.volumeFlow * state.head.total;
-  heat.forEach((perLength, i) => {
+/**
+ * What passes at a state and where it makes heat.
+ * @param volumeFlow what comes out, m³/s: states of machines that give nothing are taken at a trickle
+ */
+export function loadOf(machine: Machine, state: FlowState, volumeFlow: number): Load {
+  const { stations, design } = machine;
+  const { z } = stations;
+  const dissipation = dissipationOf(state).map((perLength, i) => {
     const share = i === state.melt.start.reach ? state.melt.start.share : 1;
-    sum += perLength * (z[i + 1] - z[i]) * share;
+    return perLength * (z[i + 1] - z[i]) * share;
   });
-  return sum;
+  return {
+    stations,
+    massFlow: volumeFlow * design.material.meltDensity,
+    dissipation,
+    headDissipation: state.head.swirlPower + state.volumeFlow * state.head.total,
+  };
 }
 
-/** W the controllers bring without throughput; the nozzle counts as a cylinder of its outer diameter. */
-function standingLoss(machine: Machine): number {
-  const { nozzle, process } = machine.design;
-  const length = nozzle.segments.reduce((sum, segment) => sum + segment.length, 0);
-  const surface = Math.PI * nozzle.outerDiameter * (length + nozzle.outerDiameter / 4);
-  const atNozzle = outsideCoefficient.value * surface * Math.max(0, nozzle.setTemperature - process.ambient);
-  return atNozzle + machine.walls.heaters.reduce((sum, heater) => sum + heater.power, 0);
+/**
+ * Heat of the whole machine and of each heater at a working point.
+ * @param volumeFlow what comes out, m³/s
+ */
+export function heatDemand(machine: Machine, state: FlowState, volumeFlow: number): HeatDemand {
+  const walls = wallTemperatures(machine.design, loadOf(machine, state, volumeFlow));
+  const { product, dissipation, ambient, coolant, driveEnd, heaters } = walls.flows;
+  return {
+    product,
+    dissipation,
+    loss: lossesOf(walls.flows),
+    ambient,
+    coolant,
+    driveEnd,
+    heater: walls.zones.reduce((sum, { needed }) => sum + needed, 0),
+    given: heaters,
+    installed: walls.zones.reduce((sum, { maxPower }) => sum + maxPower, 0),
+    outlet: walls.outlet,
+    zones: walls.zones,
+  };
 }

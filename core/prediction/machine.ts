@@ -28,13 +28,12 @@ export interface Machine {
 }
 
 /**
- * Builds the machine of a design.
+ * Builds the machine of a design, with the walls of standstill.
  * @param stationsPerTurn stations per turn of lead, >= 4
  */
 export function createMachine(design: Design, stationsPerTurn: number): Machine {
   const stations = buildStations(design, stationsPerTurn);
   const walls = wallTemperatures(design);
-  const at = (values: Float64Array) => stations.z.map((z) => interpolateLinear(walls.z, values, z));
   const lastFlight = stations.flighted.lastIndexOf(1);
   return {
     design,
@@ -42,11 +41,23 @@ export function createMachine(design: Design, stationsPerTurn: number): Machine 
     channel: createChannel(stations, design.screw.radialClearance, indexOver(design)),
     head: createHead(headElements(design)),
     walls,
-    wallAt: { barrel: at(walls.barrel), screw: at(walls.screw) },
+    wallAt: wallsAt(stations, walls),
     feed: feedPlace(design, stations),
     lastFlight,
     sweptPerTurn: lastFlight < 0 ? 0 : stations.freeArea[lastFlight] * stations.lead[lastFlight],
   };
+}
+
+/** The machine with other wall temperatures, as under load. */
+export const withWalls = (machine: Machine, walls: WallTemperatures): Machine => ({
+  ...machine,
+  walls,
+  wallAt: wallsAt(machine.stations, walls),
+});
+
+function wallsAt(stations: Stations, walls: WallTemperatures): Machine['wallAt'] {
+  const at = (values: Float64Array) => stations.z.map((z) => interpolateLinear(walls.z, values, z));
+  return { barrel: at(walls.barrel), screw: at(walls.screw) };
 }
 
 /** Local power-law index over channel depth, at the set speed and the nozzle's temperature. */

@@ -83,14 +83,14 @@ function moltenLength(machine: Machine, state: FlowState): number {
 
 /** Local power-law index at the wall of a pipe with the head's volume and length. */
 function headIndex(machine: Machine, state: FlowState, volumes: MeltVolumes, volumeFlow: number): number {
-  const { material, nozzle } = machine.design;
+  const { material } = machine.design;
   const length = state.head.elements.reduce(
     (sum, { element }) => sum + (element.kind === 'piece' ? element.length : 0),
     1e-6,
   );
   const area = Math.max((volumes.tip + volumes.nozzle) / length, 1e-12);
   const rate = (4 * volumeFlow) / (Math.PI * (area / Math.PI) ** 1.5);
-  const law = material.viscosityLaw(flowingTemperature(material, nozzle.setTemperature), 0);
+  const law = material.viscosityLaw(flowingTemperature(material, machine.walls.nozzleTemperature), 0);
   return Math.max(0.1, localIndex(law, Math.max(rate, 1e-6)));
 }
 

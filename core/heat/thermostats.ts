@@ -1,0 +1,68 @@
+/** Which heaters hold their set temperature, which give all they have, which are off: found together with the heat. */
+
+import type { HeatCells } from './heatCells.ts';
+import { type Duty, givenBy, type HeatState, heatStep, underHeater } from './heatSystem.ts';
+import type { Stream } from './stream.ts';
+
+/** Change of a temperature that ends the iteration, K. */
+const tolerance = 1e-7;
+/** Most steps. */
+const mostSteps = 60;
+/** Watts and kelvins that count as nothing when a thermostat switches. */
+const nothing = 1e-9;
+
+/** Heat in balance. */
+export interface HeldHeat {
+  readonly state: HeatState;
+  readonly duties: readonly Duty[];
+  readonly converged: boolean;
+}
+
+/**
+ * Steady heat with thermostats: a heater gives between nothing and its watts, all of them only below its set
+ * temperature, none only above it.
+ * @param limited false lets every heater have what it needs
+ * Active-set iteration joined with Newton steps for the stream (Hintermueller, Ito & Kunisch 2003: for systems of this
+ * sign structure the sets settle in few steps).
+ */
+export function heldHeat(cells: HeatCells, stream: Stream | null, limited = true): HeldHeat {
+  const { heaters, count, ambient } = cells;
+  const start = heaters.reduce((most, heater) => Math.max(most, heater.setTemperature), ambient);
+  let state: HeatState = {
+    wall: new Float64Array(count).fill(start),
+    core: new Float64Array(count).fill(start),
+    enthalpy: new Float64Array(count).fill(stream?.feed ?? 0),
+    bodies: new Float64Array(heaters.length),
+  };
+  let duties: readonly Duty[] = heaters.map(() => 'held');
+  for (let step = 0; step < mostSteps; step++) {
+    const next = heatStep(cells, stream, duties, state);
+    const change = Math.max(farthest(next.wall, state.wall), farthest(next.core, state.core));
+    state = next;
+    const wanted = heaters.map((heater, k) => dutyOf(heater, duties[k], next.bodies[k], next.wall, limited));
+    const same = wanted.every((duty, k) => duty === duties[k]);
+    if (same && change < tolerance) return { state, duties, converged: true };
+    duties = wanted;
+  }
+  return { state, duties, converged: false };
+}
+
+function dutyOf(
+  heater: HeatCells['heaters'][number],
+  duty: Duty,
+  body: number,
+  wall: Float64Array,
+  limited: boolean,
+): Duty {
+  if (duty === 'held') {
+    const given = givenBy(heater, body, wall);
+    if (given < -nothing) return 'off';
+    return limited && given > heater.maxPower + nothing ? 'weak' : 'held';
+  }
+  const reached = underHeater(heater, wall);
+  if (duty === 'weak') return reached > heater.setTemperature + nothing ? 'held' : 'weak';
+  return reached < heater.setTemperature - nothing ? 'held' : 'off';
+}
+
+const farthest = (a: Float64Array, b: Float64Array): number =>
+  a.reduce((most, value, i) => Math.max(most, Math.abs(value - b[i])), 0);
