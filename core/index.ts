@@ -15,6 +15,7 @@ export {
   comparePredictions,
   compareTable,
 } from './compare/compare.ts';
+export { faultyFileIssues } from './design/inspect.ts';
 export type * from './design/types.ts';
 export { validateDesign } from './design/validate.ts';
 export { findingRules } from './findings/rules.ts';
@@ -43,9 +44,11 @@ export { createFieldCache, type FieldCache } from './path/fieldCache.ts';
 export type { ChannelMap, HeadMap, SolvedFields } from './path/viewTypes.ts';
 export { defaultOptions, type Progress, predict } from './prediction/predict.ts';
 export type * from './prediction/types.ts';
+export { comparisonJson, comparisonTable } from './present/comparison.ts';
 export { type DwellSection, dwellSection, meltStart } from './present/dwellSection.ts';
 export { capacityNames } from './present/groups.ts';
 export { predictionJson } from './present/json.ts';
+export type { ComparisonJson } from './present/jsonTypes.ts';
 export { present } from './present/present.ts';
 export { type SpotPlace, spotPlace } from './present/spotPlace.ts';
 export { type RadialProfile, radialProfile, type StationSection, stationSection } from './present/stationSection.ts';

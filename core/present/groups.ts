@@ -4,7 +4,7 @@ import type { CapacityKind, Prediction } from '../prediction/types.ts';
 import type { Group } from './group.ts';
 import { drive, geometry, heat } from './machineGroups.ts';
 import { colour, nozzle, print, residence } from './meltGroups.ts';
-import { quantityRow, textRow } from './row.ts';
+import { quantityRow, textRow, whereFlowing } from './row.ts';
 import type { PresentedGroup } from './types.ts';
 
 /** Names of the capacities. */
@@ -19,7 +19,9 @@ export const capacityNames: Readonly<Record<CapacityKind, string>> = {
   grainFit: 'grain against channel',
 };
 
-const output: Group = ({ output: o, limit }) => ({
+const output: Group = (prediction) => outputRows(prediction, whereFlowing(prediction));
+
+const outputRows = ({ output: o, limit }: Prediction, flowing: ReturnType<typeof whereFlowing>): PresentedGroup => ({
   id: 'output',
   title: 'Output',
   rows: [
@@ -50,12 +52,12 @@ const output: Group = ({ output: o, limit }) => ({
         label: 'Leak over the flight',
         help: 'Axial flow lost over the flight land at the last flight.',
       },
-      o.leakFlow,
+      flowing(o.leakFlow),
       'mm³/s',
     ),
     quantityRow(
       { id: 'filledLength', label: 'Filled length', help: 'Length of screw that is full of melt under pressure.' },
-      o.filledLength,
+      flowing(o.filledLength),
       'mm',
     ),
   ],

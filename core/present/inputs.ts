@@ -12,6 +12,14 @@ export function inputsGroup(design: Design): PresentedGroup {
     id: 'inputs',
     title: 'Run with',
     rows: [
+      ...(design.invented
+        ? [
+            textRow(
+              { id: 'invented', label: 'Project', help: 'Machine and figures of this project are made up.' },
+              'invented: no such machine was built or measured',
+            ),
+          ]
+        : []),
       textRow({ id: 'material', label: 'Material', help: 'The granulate this was predicted for.' }, name),
       quantityRow(
         { id: 'setSpeed', label: 'Set screw speed', help: 'As entered; the drive may hold less.' },

@@ -1,7 +1,9 @@
 /** Figures of the machine: geometry, drive, heat. */
 
+import type { Prediction } from '../prediction/types.ts';
 import type { Group } from './group.ts';
-import { numberRow, quantityRow } from './row.ts';
+import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
+import type { PresentedGroup, PresentedRow } from './types.ts';
 
 /** Geometry. */
 export const geometry: Group = ({ geometry: g }) => ({
@@ -60,19 +62,15 @@ export const geometry: Group = ({ geometry: g }) => ({
 });
 
 /** Drive. */
-export const drive: Group = ({ drive: d }) => ({
+export const drive: Group = (prediction) => driveRows(prediction, whereFlowing(prediction));
+
+const driveRows = ({ drive: d }: Prediction, flowing: ReturnType<typeof whereFlowing>): PresentedGroup => ({
   id: 'drive',
   title: 'Drive and strength',
   rows: [
     quantityRow(
       { id: 'torque', label: 'Torque', help: 'Torque of the melt on the screw.', basis: d.basis },
-      d.torque,
-      'N·m',
-      3,
-    ),
-    quantityRow(
-      { id: 'torqueUsable', label: 'Torque available', help: 'What the drive may give at this speed.' },
-      d.torqueUsable,
+      flowing(d.torque),
       'N·m',
       3,
     ),
@@ -82,11 +80,17 @@ export const drive: Group = ({ drive: d }) => ({
         label: 'of it over the flight land',
         help: 'Shear in the gap between flight and barrel.',
       },
-      d.torqueClearance,
+      flowing(d.torqueClearance),
       'N·m',
       3,
     ),
-    quantityRow({ id: 'power', label: 'Power at the screw', help: 'Torque times speed.' }, d.power, 'W', 3),
+    quantityRow(
+      { id: 'torqueUsable', label: 'Torque available', help: 'What the drive may give at this speed.' },
+      d.torqueUsable,
+      'N·m',
+      3,
+    ),
+    quantityRow({ id: 'power', label: 'Power at the screw', help: 'Torque times speed.' }, flowing(d.power), 'W', 3),
     quantityRow(
       { id: 'motorSpeed', label: 'Motor speed', help: 'Screw speed times gear ratio.' },
       d.motorSpeed,
@@ -95,7 +99,7 @@ export const drive: Group = ({ drive: d }) => ({
     ),
     quantityRow(
       { id: 'rootShear', label: 'Shear in the root', help: 'Torsional stress of the least root when running.' },
-      d.rootShear,
+      flowing(d.rootShear),
       'MPa',
       3,
     ),
@@ -109,7 +113,7 @@ export const drive: Group = ({ drive: d }) => ({
       'MPa',
       3,
     ),
-    quantityRow({ id: 'thrust', label: 'Thrust', help: 'Axial force on the bearing.' }, d.thrust, 'N', 3),
+    quantityRow({ id: 'thrust', label: 'Thrust', help: 'Axial force on the bearing.' }, flowing(d.thrust), 'N', 3),
     quantityRow(
       {
         id: 'blockedPressure',
@@ -120,14 +124,15 @@ export const drive: Group = ({ drive: d }) => ({
       'MPa',
       3,
     ),
-    quantityRow(
-      { id: 'stallPressure', label: 'Pressure at which the motor stalls', help: 'At most the pressure when blocked.' },
-      d.stallPressure,
-      'MPa',
-      3,
-    ),
+    stallRow(d.stallPressure),
   ],
 });
+
+/** A motor that holds the blocked pressure has no pressure at which it stalls. */
+function stallRow(stallPressure: number | null): PresentedRow {
+  const words = { id: 'stallPressure', label: 'Pressure at which the motor stalls', help: 'As the discharge closes.' };
+  return stallPressure === null ? textRow(words, 'does not stall') : quantityRow(words, stallPressure, 'MPa', 3);
+}
 
 /** Heat. */
 export const heat: Group = ({ heat: h }) => ({

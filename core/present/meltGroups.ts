@@ -1,34 +1,61 @@
 /** Figures of what happens to the melt: residence, colour, nozzle, print. */
 
+import type { Prediction } from '../prediction/types.ts';
 import { stepsPerFilamentLength } from '../print/bead.ts';
 import type { Group } from './group.ts';
-import { numberRow, quantityRow, textRow } from './row.ts';
-import type { PresentedRow } from './types.ts';
+import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
+import { stepsPerCubicMm } from './steps.ts';
+import type { PresentedGroup, PresentedRow } from './types.ts';
+
+/** Keeps a number where melt flows. */
+type Flowing = ReturnType<typeof whereFlowing>;
 
 /** Residence. */
-export const residence: Group = ({ residence: r, dead }) => ({
+export const residence: Group = (prediction) => residenceRows(prediction, whereFlowing(prediction));
+
+const residenceRows = ({ residence: r, dead }: Prediction, flowing: Flowing): PresentedGroup => ({
   id: 'residence',
   title: 'Residence',
   rows: [
-    quantityRow({ id: 'mean', label: 'Mean', help: 'Melt volume over flow.', basis: r.basis }, r.mean, 's', 3),
-    quantityRow({ id: 'min', label: 'Shortest', help: 'The first melt that leaves.' }, r.min, 's', 3),
-    quantityRow({ id: 't50', label: 'Half has left by', help: 'Median.' }, r.t50, 's', 3),
-    quantityRow({ id: 't95', label: '95 % has left by', help: 'One part in twenty stays longer.' }, r.t95, 's', 3),
-    quantityRow({ id: 't99', label: '99 % has left by', help: 'One part in a hundred stays longer.' }, r.t99, 's', 3),
+    quantityRow({ id: 'mean', label: 'Mean', help: 'Melt volume over flow.', basis: r.basis }, flowing(r.mean), 's', 3),
+    quantityRow({ id: 'min', label: 'Shortest', help: 'The first melt that leaves.' }, flowing(r.min), 's', 3),
+    quantityRow({ id: 't50', label: 'Half has left by', help: 'Median.' }, flowing(r.t50), 's', 3),
+    quantityRow(
+      { id: 't95', label: '95 % has left by', help: 'One part in twenty stays longer.' },
+      flowing(r.t95),
+      's',
+      3,
+    ),
+    quantityRow(
+      { id: 't99', label: '99 % has left by', help: 'One part in a hundred stays longer.' },
+      flowing(r.t99),
+      's',
+      3,
+    ),
+    quantityRow(
+      {
+        id: 'washout99',
+        label: 'Washed out to 99 %',
+        help: 'After a change of material: one part in a hundred is left.',
+      },
+      flowing(r.washout99),
+      's',
+      3,
+    ),
     quantityRow(
       {
         id: 'washout999',
         label: 'Washed out to 99.9 %',
         help: 'After a change of material: one part in a thousand is left.',
       },
-      r.washout999,
+      flowing(r.washout999),
       's',
       3,
     ),
     ...r.parts.map((part) =>
       quantityRow(
         { id: `mean-${part.part}`, label: `Mean in the ${part.part}`, help: 'Volume of the part over flow.' },
-        part.mean,
+        flowing(part.mean),
         's',
         3,
       ),
@@ -40,13 +67,13 @@ export const residence: Group = ({ residence: r, dead }) => ({
         help: 'Share of the melt volume that lingers.',
         basis: dead.basis,
       },
-      dead.fractionOver3,
+      flowing(dead.fractionOver3),
       '%',
       2,
     ),
     quantityRow(
       { id: 'over5', label: 'Volume older than 5 × mean', help: 'Share of the melt volume that hardly moves.' },
-      dead.fractionOver5,
+      flowing(dead.fractionOver5),
       '%',
       2,
     ),
@@ -80,7 +107,9 @@ export const colour: Group = ({ colour: c }) => ({
 });
 
 /** Print. */
-export const print: Group = ({ print: p }) => ({
+export const print: Group = (prediction) => printRows(prediction, whereFlowing(prediction));
+
+const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup => ({
   id: 'print',
   title: 'Print',
   rows: [
@@ -119,7 +148,7 @@ export const print: Group = ({ print: p }) => ({
         label: 'Motor steps per mm³',
         help: 'Microsteps per volume at this pressure; measure to calibrate.',
       },
-      p.stepsPerVolume * 1e-9,
+      flowing(stepsPerCubicMm(p.stepsPerVolume)),
       'steps/mm³',
       5,
     ),
@@ -130,7 +159,7 @@ export const print: Group = ({ print: p }) => ({
           label: `Steps per mm of virtual ${diameter} mm filament`,
           help: 'For firmware that thinks in filament length (steps per unit of the E axis).',
         },
-        stepsPerFilamentLength(p.stepsPerVolume * 1e-9, diameter),
+        flowing(stepsPerFilamentLength(stepsPerCubicMm(p.stepsPerVolume), diameter)),
         'steps/mm',
         5,
       ),
@@ -139,9 +168,9 @@ export const print: Group = ({ print: p }) => ({
       {
         id: 'pressureTime',
         label: 'Pressure lets go in',
-        help: 'Time constant of a stopped screw through the nozzle; firmware calls it pressure advance.',
+        help: 'Time constant of a stopped screw through the nozzle: the time constant that open printer firmware asks for.',
       },
-      p.pressureTime,
+      flowing(p.pressureTime),
       's',
       2,
     ),
@@ -149,14 +178,14 @@ export const print: Group = ({ print: p }) => ({
 });
 
 /** Nozzle. */
-export const nozzle: Group = ({ nozzle: drops }) => ({
+export const nozzle: Group = (prediction) => ({
   id: 'nozzle',
   title: 'Pressure from the screw’s end to the orifice',
-  rows: drops.map(
+  rows: prediction.nozzle.map(
     (drop, i): PresentedRow =>
       quantityRow(
         { id: `${i}-${drop.name}`, label: drop.name, help: 'Pressure lost in this piece.' },
-        drop.pressureDrop,
+        whereFlowing(prediction)(drop.pressureDrop),
         'MPa',
         3,
       ),

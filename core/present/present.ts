@@ -15,5 +15,5 @@ import type { Presentation } from './types.ts';
 export const present = (prediction: Prediction, design?: Design): Presentation => ({
   groups: [...groupsOf(prediction), ...(design ? [inputsGroup(design)] : [])],
   series: seriesOf(prediction),
-  summaryJson: predictionJson(prediction),
+  summaryJson: predictionJson(prediction, design),
 });

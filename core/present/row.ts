@@ -1,11 +1,17 @@
 /** Making one presented row. */
 
-import type { Basis } from '../prediction/types.ts';
+import type { Basis, Prediction } from '../prediction/types.ts';
 import { formatNumber, formatQuantity, fromSi, type Unit, unitLabel } from '../units.ts';
 import type { PresentedRow } from './types.ts';
 
 /** Text where a number is missing. */
 const missing = '–';
+
+/** Keeps a number where melt flows; elsewhere it is a zero that says nothing, and none is shown. */
+export const whereFlowing =
+  ({ output }: Prediction) =>
+  (value: number): number | null =>
+    output.flows ? value : null;
 
 /** What a row says besides its number. */
 export interface RowWords {

@@ -80,6 +80,7 @@ export const unitTable = {
   'rev/s': row('rotation', 1, 1, ['rps', 'r/s', '1/s', 'turns/s', 'Hz']),
   N·m: row('torque', 1, 1, ['Nm', 'newtonmetre', 'newtonmetres', 'newtonmeter', 'newtonmeters']),
   N·cm: row('torque', 1, 100, ['Ncm']),
+  mN·m: row('torque', 1, 1000, ['mNm']),
   kgf·cm: row('torque', 9.80665, 100, ['kgfcm', 'kgcm', 'kg·cm']),
   lbf·in: row('torque', poundForce * inch, 1, ['lbfin', 'inlbf', 'inlb', 'in·lb', 'lb·in', 'lbin']),
   MPa: row('pressure', 1e6, 1, ['N/mm²', 'megapascal']),

@@ -18,6 +18,7 @@ const targets = {
       bundle(out, { ssr: { noExternal: true } }, 'es', 'mjs', {
         main: 'electron/cli/main.ts',
         start: 'electron/cli/start.ts',
+        predictWorker: 'electron/cli/predictWorker.ts',
       }),
   },
   electron: {

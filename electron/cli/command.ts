@@ -19,11 +19,20 @@ export interface Output {
 /** A headless command. */
 export interface Command {
   readonly shape: CommandShape;
-  run(given: readonly string[], output: Output): Promise<Status>;
+  /** @param workerPath bundle of the thread that predicts, or null to work on this thread */
+  run(given: readonly string[], output: Output, workerPath: string | null): Promise<Status>;
 }
 
-/** Writes one message per issue and answers with the status for bad input. */
-export function refuse(issues: readonly Issue[], output: Output): Status {
-  for (const issue of issues) output.problem(issueText(issue));
+/**
+ * Writes one message per issue and answers with the status for bad input.
+ * @param file named before each message that does not name it itself
+ */
+export function refuse(issues: readonly Issue[], output: Output, file?: string): Status {
+  for (const issue of issues) output.problem(messageOf(issue, file));
   return status.badInput;
+}
+
+function messageOf(issue: Issue, file: string | undefined): string {
+  if (file === undefined || issue.path[0] === file) return issueText(issue);
+  return issue.path.length > 0 ? `${file}: ${issueText(issue)}` : issueText({ ...issue, path: [file] });
 }

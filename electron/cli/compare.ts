@@ -1,28 +1,42 @@
-/** `compare FILE REV REV... [--json]`: revisions side by side, and which is better in what. */
+/** `compare FILE REV REV... [--json] [--quick]`: revisions side by side, and which is better in what. */
 
-import { comparePredictions, compareTable, predict } from '../../core/index.ts';
+import { comparePredictions, comparisonJson, comparisonTable } from '../../core/index.ts';
 import { type Command, refuse, status } from './command.ts';
 import { readWords } from './options.ts';
+import { predictAll } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
 
 /** The command. */
 export const compareCommand: Command = {
   shape: {
-    usage: 'npm run -s compare -- FILE REV REV... [--json]',
-    flags: ['json'],
+    usage: 'npm run -s compare -- FILE REV REV... [--json] [--quick]',
+    about: [
+      'Predicts revisions of a project and compares them with the first one named.',
+      '  --json   machine-readable, each figure with its unit',
+      '  --quick  formula estimate: corners, tip and nozzle are not looked into',
+    ],
+    flags: ['json', 'quick'],
     values: [],
     words: [3, Number.POSITIVE_INFINITY],
   },
-  async run(given, output) {
+  async run(given, output, workerPath) {
     const words = readWords(this.shape, given);
     if (!words.ok) return refuse(words.issues, output);
-    const [path = '', ...revisions] = words.value.bare;
-    const project = await readProject(path);
-    if (!project.ok) return refuse(project.issues, output);
+    const [file = '', ...revisions] = words.value.bare;
+    const project = await readProject(file);
+    if (!project.ok) return refuse(project.issues, output, file);
     const designs = readDesigns(project.value, revisions);
-    if (!designs.ok) return refuse(designs.issues, output);
-    const comparison = comparePredictions(designs.value.map((design) => predict(design)));
-    output.result(words.value.flags.has('json') ? JSON.stringify(comparison, null, 2) : compareTable(comparison));
+    if (!designs.ok) return refuse(designs.issues, output, file);
+    const fields = words.value.flags.has('quick') ? 'formula' : 'solved';
+    const tasks = revisions.map((revisionId) => ({ project: project.value, revisionId, fields }) as const);
+    const predictions = await predictAll(tasks, workerPath);
+    const comparison = comparePredictions(predictions);
+    const json = words.value.flags.has('json');
+    output.result(
+      json
+        ? JSON.stringify(comparisonJson(comparison, predictions, designs.value), null, 2)
+        : comparisonTable(comparison, predictions, designs.value),
+    );
     return status.done;
   },
 };

@@ -2,6 +2,7 @@
 
 import type { Issue } from '../../core/index.ts';
 import { type Command, type Output, refuse, type Status, status } from './command.ts';
+import { asksForHelp, helpText } from './options.ts';
 
 /** Each command is loaded when it is asked for, so that one does not wait for the others' code. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
@@ -15,17 +16,41 @@ const streams: Output = {
   problem: (text) => void process.stderr.write(`${text}\n`),
 };
 
-/** Runs `words[0]` with the rest; answers with the exit status and never throws. */
-export async function main(words: readonly string[], output: Output = streams): Promise<Status> {
+/**
+ * Runs `words[0]` with the rest; answers with the exit status and never throws.
+ * @param workerPath bundle of the thread that predicts, or null to work on this thread
+ */
+export async function main(
+  words: readonly string[],
+  output: Output = streams,
+  workerPath: string | null = null,
+): Promise<Status> {
   const [name = '', ...given] = words;
   const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (!load) return refuse([unknownCommand(name)], output);
   try {
-    return await (await load()).run(given, output);
+    if (!load) return await withoutCommand(words, output);
+    const command = await load();
+    if (!asksForHelp(given)) return await command.run(given, output, workerPath);
+    output.result(helpText(command.shape));
+    return status.done;
   } catch (error) {
     output.problem(`Internal fault in ${name}: ${error instanceof Error ? (error.stack ?? error.message) : error}`);
     return status.fault;
   }
+}
+
+/** Every command's usage: asked for it is a result, else it follows what is wrong. */
+async function withoutCommand(words: readonly string[], output: Output): Promise<Status> {
+  const shapes = await Promise.all(Object.values(commands).map(async (load) => (await load()).shape));
+  const usage = shapes.map(helpText).join('\n\n');
+  if (asksForHelp(words)) {
+    output.result(usage);
+    return status.done;
+  }
+  const [name] = words;
+  if (name !== undefined) return refuse([unknownCommand(name)], output);
+  output.problem(usage);
+  return status.badInput;
 }
 
 const unknownCommand = (name: string): Issue => ({

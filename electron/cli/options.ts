@@ -6,6 +6,8 @@ import { fail, type Issue, ok, type Result } from '../../core/index.ts';
 export interface CommandShape {
   /** One line that shows how the command is typed. */
   readonly usage: string;
+  /** What it does and what its options mean, one line each. */
+  readonly about: readonly string[];
   /** Options that stand alone, without dashes. */
   readonly flags: readonly string[];
   /** Options followed by a value, without dashes. */
@@ -29,16 +31,17 @@ export function readWords(shape: CommandShape, given: readonly string[]): Result
   const issues: Issue[] = [];
   for (let i = 0; i < given.length; i++) {
     const word = given[i] ?? '';
-    if (!word.startsWith('--')) {
+    if (!word.startsWith('-') || word === '-') {
       bare.push(word);
       continue;
     }
-    const [name = '', ...rest] = word.slice(2).split('=');
+    const [name = '', ...rest] = word.startsWith('--') ? word.slice(2).split('=') : [];
     if (shape.flags.includes(name) && rest.length === 0) flags.add(name);
     else if (!shape.values.includes(name)) issues.push(unknownOption(shape, word));
     else {
       const value = rest.length > 0 ? rest.join('=') : given[++i];
       if (value === undefined || value === '') issues.push(valueMissing(shape, name));
+      else if (values.has(name)) issues.push(valueRepeated(shape, name, value));
       else values.set(name, value);
     }
   }
@@ -51,7 +54,7 @@ const unknownOption = (shape: CommandShape, word: string): Issue => ({
   code: 'option-unknown',
   message: 'There is no such option here.',
   value: word,
-  allowed: [...shape.flags, ...shape.values].map((name) => `--${name}`).join(', '),
+  allowed: [...shape.flags, ...shape.values, 'help'].map((name) => `--${name}`).join(', '),
   remedy: `Type: ${shape.usage}`,
 });
 
@@ -62,11 +65,32 @@ const valueMissing = (shape: CommandShape, name: string): Issue => ({
   remedy: `Type: ${shape.usage}`,
 });
 
+const valueRepeated = (shape: CommandShape, name: string, value: string): Issue => ({
+  path: ['command line'],
+  code: 'option-repeated',
+  message: `--${name} is given more than once.`,
+  value,
+  allowed: 'once',
+  remedy: `Type: ${shape.usage}`,
+});
+
+/** Whether the words ask for help rather than for work. */
+export const asksForHelp = (given: readonly string[]): boolean =>
+  given.some((word) => word === '-h' || word === '--help');
+
+/** Usage and meaning of a command, as lines. */
+export const helpText = ({ usage, about }: CommandShape): string => [`Usage: ${usage}`, '', ...about].join('\n');
+
+const countText = ([least, most]: CommandShape['words']): string => {
+  if (most === Number.POSITIVE_INFINITY) return `${least} or more`;
+  return least === most ? `exactly ${least}` : `${least} to ${most}`;
+};
+
 const wordCount = (shape: CommandShape, count: number): Issue => ({
   path: ['command line'],
   code: 'word-count',
   message: 'The command needs other words than these.',
   value: `${count} without dashes`,
-  allowed: shape.words[1] === Number.POSITIVE_INFINITY ? `${shape.words[0]} or more` : shape.words.join(' to '),
+  allowed: countText(shape.words),
   remedy: `Type: ${shape.usage}`,
 });

@@ -1,31 +1,42 @@
-/** `predict FILE [--revision ID] [--json]`: the verdict on one revision. */
+/** `predict FILE [--revision ID] [--json] [--quick]`: the verdict on one revision. */
 
-import { predict, predictionJson, predictionTable } from '../../core/index.ts';
+import { predictionJson, predictionTable } from '../../core/index.ts';
 import { type Command, refuse, status } from './command.ts';
 import { readWords } from './options.ts';
+import { predictAll } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
 
 /** The command; without --revision it takes the project's active one. */
 export const predictCommand: Command = {
   shape: {
-    usage: 'npm run -s predict -- FILE [--revision ID] [--json]',
-    flags: ['json'],
+    usage: 'npm run -s predict -- FILE [--revision ID] [--json] [--quick]',
+    about: [
+      'Predicts one revision of a project.',
+      '  --revision ID  the revision; without it the active one',
+      '  --json         everything, machine-readable, with assumptions, ranges and sources',
+      '  --quick        formula estimate: corners, tip and nozzle are not looked into',
+    ],
+    flags: ['json', 'quick'],
     values: ['revision'],
     words: [1, 1],
   },
-  async run(given, output) {
+  async run(given, output, workerPath) {
     const words = readWords(this.shape, given);
     if (!words.ok) return refuse(words.issues, output);
-    const project = await readProject(words.value.bare[0] ?? '');
-    if (!project.ok) return refuse(project.issues, output);
-    const revision = words.value.values.get('revision') ?? project.value.activeRevision;
-    const designs = readDesigns(project.value, [revision]);
-    if (!designs.ok) return refuse(designs.issues, output);
-    for (const design of designs.value) {
-      const prediction = predict(design);
-      const json = words.value.flags.has('json');
-      output.result(json ? JSON.stringify(predictionJson(prediction), null, 2) : predictionTable(prediction));
-    }
+    const [file = ''] = words.value.bare;
+    const project = await readProject(file);
+    if (!project.ok) return refuse(project.issues, output, file);
+    const revisionId = words.value.values.get('revision') ?? project.value.activeRevision;
+    const designs = readDesigns(project.value, [revisionId]);
+    if (!designs.ok) return refuse(designs.issues, output, file);
+    const fields = words.value.flags.has('quick') ? 'formula' : 'solved';
+    const [prediction] = await predictAll([{ project: project.value, revisionId, fields }], workerPath);
+    const [design] = designs.value;
+    if (!prediction) throw new Error('no prediction came back');
+    const json = words.value.flags.has('json');
+    output.result(
+      json ? JSON.stringify(predictionJson(prediction, design), null, 2) : predictionTable(prediction, design),
+    );
     return status.done;
   },
 };

@@ -17,6 +17,10 @@ interface ReferenceFile {
 export const referenceCommand: Command = {
   shape: {
     usage: 'npm run -s reference -- FILE... [--json]',
+    about: [
+      'Solves every entry of reference files and compares; exit status 3 where a quantity misses its limit.',
+      '  --json  machine-readable',
+    ],
     flags: ['json'],
     values: [],
     words: [1, Number.POSITIVE_INFINITY],

@@ -8,4 +8,4 @@ import { dist, ensureBuilt } from './builder.mjs';
 process.stdout.on('error', () => process.exit(0));
 await ensureBuilt(['cli']);
 const { main } = await import(pathToFileURL(join(dist, 'cli/main.mjs')).href);
-process.exitCode = await main(process.argv.slice(2));
+process.exitCode = await main(process.argv.slice(2), undefined, join(dist, 'cli/predictWorker.mjs'));

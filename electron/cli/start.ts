@@ -7,10 +7,14 @@ import { readTextFile } from '../services/textFile.ts';
 import { openAppWindow } from './browserWindow.ts';
 import { refuse, type Status, status } from './command.ts';
 import { electronPath, runElectron } from './electronBinary.ts';
-import { type CommandShape, readWords } from './options.ts';
+import { asksForHelp, type CommandShape, helpText, readWords } from './options.ts';
 
 const shape: CommandShape = {
   usage: 'npm start -- [FILE] [--no-window]',
+  about: [
+    'Opens the workbench, with a project file where one is named.',
+    '  --no-window  serve it to a browser on this machine instead',
+  ],
   flags: ['no-window'],
   values: [],
   words: [0, 1],
@@ -21,6 +25,10 @@ const streams = { result: say, problem: (text: string) => void process.stderr.wr
 
 /** Runs until the window is closed or the process is told to stop. `root` is the project's folder. */
 export async function startWorkbench(given: readonly string[], root: string): Promise<Status> {
+  if (asksForHelp(given)) {
+    say(helpText(shape));
+    return status.done;
+  }
   const words = readWords(shape, given);
   if (!words.ok) return refuse(words.issues, streams);
   const file = words.value.bare[0];

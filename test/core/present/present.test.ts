@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { predict } from '../../../core/prediction/predict.ts';
+import type { DeadSpot, Finding } from '../../../core/prediction/types.ts';
 import { predictionJson } from '../../../core/present/json.ts';
 import { present } from '../../../core/present/present.ts';
 import { alignColumns, predictionTable } from '../../../core/present/table.ts';
@@ -10,6 +11,34 @@ const design = loadDesign('demo', 'C');
 const prediction = predict(design, { curvePoints: 5 });
 const presentation = present(prediction, design);
 const misfit = predict(loadDesign('pla-pellet-misfit'), { curvePoints: 2 });
+
+const blankFinding: Finding = {
+  code: 'made-up',
+  severity: 'note',
+  where: 'here',
+  z: null,
+  saw: 'Saw.',
+  why: 'Why.',
+  change: 'Change.',
+  value: null,
+  limit: null,
+  unit: '',
+};
+
+const spot: DeadSpot = {
+  part: 'tip',
+  where: 'ahead of the tip',
+  z: 0.162,
+  zFrom: 0.161,
+  zTo: 0.163,
+  r: 0.001,
+  volume: 5e-9,
+  meanAge: 300,
+  cause: 'tip',
+  remedy: 'Point it.',
+  dE00: 2.5,
+  srgb: '#ccbbaa',
+};
 
 describe('json', () => {
   const json = predictionJson(prediction);
@@ -22,8 +51,10 @@ describe('json', () => {
     expect(json.pressure.head_MPa).toBeCloseTo(prediction.output.headPressure / 1e6, 5);
     expect(json.torque_Nm).toBeCloseTo(prediction.drive.torque, 5);
     expect(json.power_W).toBeCloseTo(prediction.drive.power, 5);
-    expect(Object.keys(json.residence)).toEqual(['mean_s', 'min_s', 't50_s', 't95_s', 't99_s']);
-    expect(Object.keys(json.dead)).toEqual(['fractionOver3', 'fractionOver5', 'spots']);
+    expect(Object.keys(json.residence)).toEqual(
+      expect.arrayContaining(['mean_s', 'min_s', 't50_s', 't95_s', 't99_s', 'washout99_s', 'washout999_s']),
+    );
+    expect(Object.keys(json.dead)).toEqual(expect.arrayContaining(['fractionOver3', 'fractionOver5', 'spots']));
     expect(json.colour).toMatchObject({ dE00_mean: expect.any(Number), dE00_worst: expect.any(Number) });
     expect(json.colour.srgb).toMatch(/^#[0-9a-f]{6}$/);
     expect(json.print.stepsPerMm3).toBeCloseTo(prediction.print.stepsPerVolume * 1e-9, 3);
@@ -32,6 +63,79 @@ describe('json', () => {
         expect.arrayContaining(['code', 'severity', 'where', 'saw', 'why', 'change']),
       );
     }
+  });
+
+  test('says what it rests on, for every stage', () => {
+    expect(json.fields).toBe('formula');
+    expect(json.fieldsNote).toMatch(/corners, tip and nozzle are not looked into/);
+    const { output, drive, heat, residence, dead, colour, print } = json;
+    const stages = [output, drive, heat, residence, dead, colour, print, ...json.capacities];
+    for (const { basis } of stages) {
+      expect(Object.keys(basis).sort()).toEqual(['assumptions', 'doubt', 'model', 'range', 'source']);
+    }
+    expect(output.basis).toEqual(prediction.output.basis);
+  });
+
+  test('has what the window shows of drive, heat, residence and print', () => {
+    expect(json.drive.torqueLand_Nm).toBeCloseTo(prediction.drive.torqueClearance, 5);
+    expect(json.drive.rootShear_MPa).toBeCloseTo(prediction.drive.rootShear / 1e6, 4);
+    expect(json.drive.thrust_N).toBeCloseTo(prediction.drive.thrust, 2);
+    expect(json.heat.loss_W).toBeCloseTo(prediction.heat.loss, 4);
+    expect(json.residence.parts.map(({ part }) => part)).toEqual(prediction.residence.parts.map(({ part }) => part));
+    expect(json.residence.washout999_s).toBeCloseTo(prediction.residence.washout999, 2);
+    expect(json.print.meanDemand_mm3_s).toBeCloseTo(prediction.print.meanDemand * 1e9, 4);
+    expect(json.print.passesPerWall).toBe(prediction.print.passesPerWall);
+  });
+
+  test('says of project and material whether they are invented', () => {
+    const named = predictionJson(prediction, design);
+    expect(named.projectInvented).toBe(true);
+    expect(named.material).toEqual({ id: design.material.id, name: design.material.name, invented: true });
+    expect(predictionJson(prediction, { ...design, invented: false }).projectInvented).toBe(false);
+    expect(json.projectInvented).toBeNull();
+  });
+
+  test('states findings in display units', () => {
+    const made = { ...blankFinding, value: 2e6, limit: 1e6, unit: 'Pa' };
+    const torque = { ...blankFinding, value: 3, unit: 'N m' };
+    const hot = { ...blankFinding, value: 473.15, unit: 'K' };
+    const { findings } = predictionJson({ ...prediction, findings: [made, torque, hot] });
+    expect(findings.map(({ value, limit, unit }) => [value, limit, unit])).toEqual([
+      [2, 1, 'MPa'],
+      [3, null, 'N·m'],
+      [200, null, '°C'],
+    ]);
+  });
+
+  test('has every field of a dead spot', () => {
+    const dead = { ...prediction.dead, spots: [spot] };
+    expect(predictionJson({ ...prediction, dead }).dead.spots).toEqual([
+      {
+        part: 'tip',
+        where: 'ahead of the tip',
+        z_mm: 162,
+        zFrom_mm: 161,
+        zTo_mm: 163,
+        r_mm: 1,
+        volume_mm3: 5,
+        meanAge_s: 300,
+        cause: 'tip',
+        remedy: 'Point it.',
+        dE00: 2.5,
+        srgb: '#ccbbaa',
+      },
+    ]);
+  });
+
+  test('has no number for what melt would do where nothing flows', () => {
+    const still = predictionJson({ ...prediction, output: { ...prediction.output, flows: false } });
+    expect(still.flows).toBe(false);
+    expect([still.residence.mean_s, still.dead.fractionOver3, still.torque_Nm, still.print.stepsPerMm3]).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ]);
   });
 
   test('survives writing and reading unchanged, unbound capacities as null', () => {
@@ -94,6 +198,45 @@ describe('terminal', () => {
       for (const finding of each.findings) expect(text).toContain(finding.saw);
     }
     expect(predictionTable(misfit)).toContain('grain against channel');
+  });
+
+  test('says what is invented, what it rests on and what is doubtful', () => {
+    const doubtful = { ...prediction.output, basis: { ...prediction.output.basis, doubt: 'The channel is deep.' } };
+    const text = predictionTable({ ...prediction, output: doubtful }, design);
+    expect(text).toContain('This project is invented');
+    expect(text).toContain('Invented material data');
+    expect(text).toContain('Formula estimate: corners, tip and nozzle are not looked into.');
+    expect(text).toContain(`Output: ${prediction.output.basis.model}.`);
+    expect(text).toContain('Doubtful here: The channel is deep.');
+    expect(predictionTable(prediction, { ...design, invented: false })).not.toContain('This project is invented');
+  });
+
+  test('lists dead spots with place, volume, age, cause and remedy', () => {
+    const text = predictionTable({ ...prediction, dead: { ...prediction.dead, spots: [spot] } });
+    expect(text).toContain('1  ahead of the tip: 5 mm³, mean age 300 s, cause: tip');
+    expect(text).toContain('Point it.');
+  });
+
+  test('shows no number for what melt would do where nothing flows', () => {
+    const text = predictionTable({ ...prediction, output: { ...prediction.output, flows: false } });
+    expect(text).toMatch(/Half has left by +–/);
+    expect(text).toMatch(/Leak over the flight +–/);
+    expect(text).toMatch(/Thrust +–/);
+    expect(text).toContain('Nothing flows');
+  });
+
+  test('takes a unit that suits a small number', () => {
+    const output = { ...prediction.output, headPressure: 4321 };
+    const drive = { ...prediction.drive, torque: 0.0123, blockedPressure: 12.3 };
+    const text = predictionTable({ ...prediction, output, drive });
+    expect(text).toMatch(/Head pressure +4\.32 kPa/);
+    expect(text).toMatch(/Pressure when blocked +12\.3 Pa/);
+    expect(text).toMatch(/Torque +12\.3 mN·m/);
+  });
+
+  test('the land’s part of the torque stands under the torque', () => {
+    const drive = presentation.groups.find(({ id }) => id === 'drive')?.rows.map(({ id }) => id);
+    expect(drive?.slice(0, 3)).toEqual(['torque', 'torqueClearance', 'torqueUsable']);
   });
 
   test('columns line up', () => {
