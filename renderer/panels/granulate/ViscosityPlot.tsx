@@ -22,9 +22,15 @@ function decades(least: number, most: number): [number, number] {
   return [10 ** low, 10 ** Math.max(low + 1, Math.ceil(Math.log10(most) - 1e-9))];
 }
 
-const wholeDecade = (value: number): string => {
-  const power = Math.log10(value);
-  return Math.abs(power - Math.round(power)) < 1e-6 ? formatNumber(value, 3) : '';
+/** Marks and grid lines at whole decades only: the chart is too small for more. */
+const byDecades: uPlot.Axis = {
+  splits: (_u, _axis, least, most) => {
+    const low = Math.ceil(Math.log10(least) - 1e-9);
+    const count = Math.floor(Math.log10(most) + 1e-9) - low + 1;
+    return Array.from({ length: Math.max(0, count) }, (_, index) => 10 ** (low + index));
+  },
+  filter: (_u, marks) => marks,
+  values: (_u, marks) => marks.map((mark) => formatNumber(mark, 3)),
 };
 
 function optionsFor(names: readonly string[], first: PresentedSeries | undefined) {
@@ -32,8 +38,8 @@ function optionsFor(names: readonly string[], first: PresentedSeries | undefined
     scales: { x: { time: false, distr: 3 }, y: { distr: 3, range: (_u, least, most) => decades(least, most) } },
     cursor: { drag: { x: false, y: false } },
     axes: [
-      axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26, values: (_u, marks) => marks.map(wholeDecade) }),
-      axis(ink, `${first?.yLabel}, ${first?.yUnit}`, { size: 52, values: (_u, marks) => marks.map(wholeDecade) }),
+      axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26, ...byDecades }),
+      axis(ink, `${first?.yLabel}, ${first?.yUnit}`, { size: 52, ...byDecades }),
     ],
     series: [
       { label: first?.xLabel ?? '', value: reading(first?.xUnit ?? '') },
