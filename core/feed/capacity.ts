@@ -2,6 +2,7 @@
 
 import type { Design } from '../design/types.ts';
 import type { Stations } from '../geometry/types.ts';
+import { hopperState } from './hopper.ts';
 import { type PlugShape, plugConveying } from './plug.ts';
 
 /**
@@ -20,6 +21,8 @@ export interface FeedCapacity {
   readonly efficiency: number;
   /** true where friction carries no plug and trough filling was taken instead */
   readonly trough: boolean;
+  /** kg/s that the screw would take in, nominal, were the hopper fast enough; above massFlow where it is not */
+  readonly intake: number;
 }
 
 /** Feed geometry where the feed opening ends: all that limits the granules. */
@@ -81,17 +84,21 @@ function nearestFlight(stations: Stations, z: number): number {
  * @param place from feedPlace; null feeds nothing
  * @param screwSpeed rev/s
  * Free volume per turn x bulk density x speed x conveying efficiency, the latter from the plug model within
- * [trough filling, 1]. Nothing is said of arching: that is a finding.
+ * [trough filling, 1], and at most what the hopper's outlet lets out by gravity. Nothing is said of arching: that is a
+ * finding.
  */
 export function feedCapacity(design: Design, place: FeedPlace | null, screwSpeed: number): FeedCapacity {
-  if (!place) return { massFlow: 0, massFlowLow: 0, massFlowHigh: 0, efficiency: 0, trough: false };
+  if (!place) return { massFlow: 0, massFlowLow: 0, massFlowHigh: 0, efficiency: 0, trough: false, intake: 0 };
   const { frictionOnBarrel, frictionOnScrew, bulkDensity } = design.material;
   const efficiency = (onBarrel: number, onScrew: number) =>
     plugConveying(place.plug, Math.max(onBarrel, 1e-3), onScrew).efficiency;
   const nominal = efficiency(frictionOnBarrel.value, frictionOnScrew.value);
   const full = place.volumePerTurn * bulkDensity * screwSpeed;
-  const bound = (share: number) => full * Math.min(1, Math.max(troughFilling, share));
+  const { discharge } = hopperState(design);
+  const intake = (share: number) => full * Math.min(1, Math.max(troughFilling, share));
+  const bound = (share: number) => Math.min(discharge, intake(share));
   return {
+    intake: intake(nominal),
     massFlow: bound(nominal),
     massFlowLow: bound(efficiency(frictionOnBarrel.low, frictionOnScrew.high)),
     massFlowHigh: bound(efficiency(frictionOnBarrel.high, frictionOnScrew.low)),

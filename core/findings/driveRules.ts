@@ -4,7 +4,7 @@ import { highestScrewSpeed } from '../drive/motor.ts';
 import { shearShareOfYield } from '../drive/strength.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
-import { torqueText as torque } from './words.ts';
+import { lengthText, torqueText as torque } from './words.ts';
 
 const rpm = (value: number) => formatQuantity(value, 'rpm', 3);
 const stress = (value: number) => formatQuantity(value, 'MPa', 3);
@@ -12,13 +12,19 @@ const stress = (value: number) => formatQuantity(value, 'MPa', 3);
 /** Share of the usable torque above which a note is due. */
 const tightShare = 0.85;
 
+/** Clearance per side below which screws rub, m; own choice, about what turning and straightness can hold. */
+const leastClearance = 5e-6;
+
+/** Clearance per side over the bore, common practice. */
+const clearanceOverBore = [0.001, 0.002];
+
 /** Rules of the drive. */
 export const driveRules: readonly FindingRule[] = [
   {
     code: 'over-torque',
     about: 'torque at the set speed against what the drive may give',
     check: ({ driven, prediction, design }) =>
-      driven.heldBy !== 'torque'
+      driven.heldBy !== 'torque' || driven.point.limits.grainFit === 0
         ? null
         : found({
             severity: 'stop',
@@ -40,7 +46,7 @@ export const driveRules: readonly FindingRule[] = [
     about: 'reserve of torque',
     check: ({ driven, prediction }) => {
       const { torque: asked, torqueUsable } = prediction.drive;
-      if (driven.heldBy === 'torque' || asked < tightShare * torqueUsable) return null;
+      if (driven.heldBy === 'torque' || !prediction.output.flows || asked < tightShare * torqueUsable) return null;
       return found({
         severity: 'note',
         where: 'drive',
@@ -69,6 +75,29 @@ export const driveRules: readonly FindingRule[] = [
         value: screwSpeed,
         limit: highest,
         unit: 'rev/s',
+      });
+    },
+  },
+  {
+    code: 'no-clearance',
+    about: 'room between flight and barrel',
+    check: ({ design }) => {
+      const { radialClearance } = design.screw;
+      if (radialClearance >= leastClearance) return null;
+      const { boreDiameter } = design.barrel;
+      const [low, high] = clearanceOverBore.map((share) => lengthText(share * boreDiameter));
+      return found({
+        severity: 'warn',
+        where: 'flights',
+        saw:
+          radialClearance > 0
+            ? `The clearance is ${lengthText(radialClearance)} per side; warm and bent screws need more.`
+            : 'The flights touch the barrel: there is no clearance.',
+        why: 'The screw rubs and seizes; friction and wear are not counted in torque and output.',
+        change: `Leave ${low} to ${high} per side (0.001 to 0.002 of the bore, common practice).`,
+        value: radialClearance,
+        limit: leastClearance,
+        unit: 'm',
       });
     },
   },

@@ -3,11 +3,7 @@
 import { hopperState } from '../feed/hopper.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
-
-const mm = (value: number) => formatQuantity(value, 'mm', 3);
-
-/** Depth over the 90 % grain: below the first a grain does not enter, below the second it enters badly; common practice. */
-const depthOverGrain = { least: 1, wanted: 1.3 } as const;
+import { lengthText as mm } from './words.ts';
 
 /** Gap between flights over the 90 % grain, common practice. */
 const gapOverGrain = 2;
@@ -15,50 +11,12 @@ const gapOverGrain = 2;
 /** Rules of the feed. */
 export const feedRules: readonly FindingRule[] = [
   {
-    code: 'feed-no-flight',
-    about: 'a flight runs under the feed opening',
-    check: ({ design, machine }) =>
-      machine.feed
-        ? null
-        : found({
-            severity: 'stop',
-            where: 'feed opening',
-            z: design.barrel.feedOpening.start,
-            saw: 'No flight runs under the feed opening.',
-            why: 'Nothing carries the granules forward.',
-            change: 'Move the opening over a flighted section, or flight the screw there.',
-          }),
-  },
-  {
-    code: 'grain-fit',
-    about: 'granules fit the channel under the feed opening',
-    check: ({ design, machine }) => {
-      const grain = design.material.grain.d90;
-      const { feed, stations } = machine;
-      if (!feed || feed.depth >= depthOverGrain.wanted * grain) return null;
-      const blocked = feed.depth < depthOverGrain.least * grain;
-      return found({
-        severity: blocked ? 'stop' : 'warn',
-        where: 'channel under the feed opening',
-        z: stations.z[feed.station],
-        saw: `The channel is ${mm(feed.depth)} deep; one granule in ten is larger than ${mm(grain)}.`,
-        why: blocked
-          ? 'Granules do not enter: they ride on the flight, are sheared, or jam the screw.'
-          : 'Granules enter one by one and jam now and then; output pulses.',
-        change: `Make the feed depth at least ${mm(depthOverGrain.wanted * grain)}, or use granules below ${mm(feed.depth / depthOverGrain.wanted)}.`,
-        value: feed.depth,
-        limit: (blocked ? depthOverGrain.least : depthOverGrain.wanted) * grain,
-        unit: 'm',
-      });
-    },
-  },
-  {
     code: 'flight-gap-narrow',
     about: 'two granules fit between neighbouring flights',
     check: ({ design, machine }) => {
       const { feed, stations } = machine;
       const wanted = gapOverGrain * design.material.grain.d90;
-      if (!feed || feed.gap >= wanted) return null;
+      if (!feed || feed.gap >= wanted || feed.gap < design.material.grain.d90) return null;
       return found({
         severity: 'warn',
         where: 'flights under the feed opening',
@@ -98,7 +56,7 @@ export const feedRules: readonly FindingRule[] = [
       const { width, length, start } = design.barrel.feedOpening;
       const across = Math.min(width, length);
       const wanted = 3 * design.material.grain.d90;
-      if (across >= wanted) return null;
+      if (across >= wanted || across < design.material.grain.d90) return null;
       return found({
         severity: 'warn',
         where: 'feed opening',
@@ -115,18 +73,22 @@ export const feedRules: readonly FindingRule[] = [
   {
     code: 'hopper-slow',
     about: 'gravity discharge of the outlet against the output',
-    check: ({ design, prediction }) => {
+    check: ({ design, driven, prediction }) => {
       const { discharge } = hopperState(design);
-      if (discharge >= 2 * prediction.output.massFlow) return null;
+      const { feed } = driven.point;
+      // where the outlet holds the output down, the screw's own intake is what it is measured by
+      const wanted =
+        feed.intake > feed.massFlow && prediction.limit === 'feed' ? feed.intake : prediction.output.massFlow;
+      if (discharge >= 2 * wanted) return null;
       return found({
         severity: 'warn',
         where: 'hopper outlet',
         z: design.barrel.feedOpening.start,
-        saw: `By gravity the outlet lets out ${formatQuantity(discharge, 'g/min', 3)}; the screw takes ${formatQuantity(prediction.output.massFlow, 'g/min', 3)}.`,
+        saw: `By gravity the outlet lets out ${formatQuantity(discharge, 'g/min', 3)}; the screw ${wanted > discharge ? 'would take' : 'takes'} ${formatQuantity(wanted, 'g/min', 3)}.`,
         why: 'The screw runs starved in bursts.',
         change: 'Widen the outlet or shake the hopper.',
         value: discharge,
-        limit: 2 * prediction.output.massFlow,
+        limit: 2 * wanted,
         unit: 'kg/s',
       });
     },
@@ -153,8 +115,8 @@ export const feedRules: readonly FindingRule[] = [
   {
     code: 'runs-starved',
     about: 'the feeder gives less than the screw could pump',
-    check: ({ prediction }) =>
-      prediction.limit !== 'starved' && prediction.limit !== 'feed'
+    check: ({ driven, prediction }) =>
+      (prediction.limit !== 'starved' && prediction.limit !== 'feed') || !prediction.output.flows
         ? null
         : found({
             severity: 'note',
@@ -164,7 +126,9 @@ export const feedRules: readonly FindingRule[] = [
             change:
               prediction.limit === 'starved'
                 ? 'Right where a feeder meters on purpose; else raise its rate or slow the screw.'
-                : 'Deepen the feed, roughen or groove the barrel there, polish the root, or make the metering shallower.',
+                : driven.point.feed.intake > driven.point.feed.massFlow
+                  ? 'Widen the hopper’s outlet: it lets out less than the screw takes in.'
+                  : 'Deepen the feed, roughen or groove the barrel there, polish the root, or make the metering shallower.',
           }),
   },
 ];

@@ -147,7 +147,7 @@ export const heatRules: readonly FindingRule[] = [
         severity: turns < 0 ? 'stop' : 'warn',
         where: 'melt front',
         z: Math.min(front, prediction.geometry.sectionsLength),
-        saw: `The granules are molten from ${mm(front)} on; the last flight ends at ${mm(end)}.`,
+        saw: `The granules are molten from ${mm(front)} on; the last flight ends at ${mm(end)}.${prediction.limit === 'pumping' ? ' Pumping limits the output because melting is so late.' : ''}`,
         why: 'With less than one and a half turns in the melt the screw builds little pressure; only granules push from behind.',
         change: 'Carry the flights further, move the heat upstream, or turn slower.',
         value: turns,

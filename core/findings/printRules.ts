@@ -2,14 +2,21 @@
 
 import { viscosityAt } from '../material/viscosityLaw.ts';
 import { flowingTemperature } from '../prediction/flowState.ts';
-import { pinchTime } from '../print/ooze.ts';
+import { heldHead, pinchTime } from '../print/ooze.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { lengthText, pressureText } from './words.ts';
 
 const flow = (value: number) => formatQuantity(value, 'mm³/s', 3);
 
 /** Melt thinner than this, Pa s, drips from any open nozzle; own estimate from gravity head and 1 mm bores. */
 const drippingViscosity = 30;
+
+/** Times the weight of the melt or the hold of its skin below which the screw does not rule the flow; own choice. */
+const weightShare = 3;
+
+/** m/s² */
+const gravity = 9.81;
 
 /** Rules of the print side. */
 export const printRules: readonly FindingRule[] = [
@@ -19,17 +26,19 @@ export const printRules: readonly FindingRule[] = [
     check: ({ prediction }) => {
       const { margin, demand, speedForDemand } = prediction.print;
       if (margin >= 1) return null;
-      const faster =
+      const slower = `print at ${formatQuantity(prediction.print.highestSpeed, 'mm/s', 3)} at most, or lay a smaller line`;
+      const change =
         speedForDemand === null
-          ? 'No speed of this drive meets it.'
-          : `Turning at ${formatQuantity(speedForDemand, 'rpm', 3)} would meet it.`;
-      const slower = formatQuantity(prediction.print.highestSpeed, 'mm/s', 3);
+          ? `No speed of this drive meets it: ${slower}.`
+          : `Turn at ${formatQuantity(speedForDemand, 'rpm', 3)}, which would meet it, ${slower}.`;
       return found({
         severity: 'warn',
         where: 'print',
-        saw: `The print asks for ${flow(demand)}; ${flow(prediction.output.volumeFlow)} come out.`,
-        why: 'Lines come out thin and gaps open.',
-        change: `${faster} Or print at ${slower} at most, or lay a smaller line.`,
+        saw: prediction.output.flows
+          ? `The print asks for ${flow(demand)}; ${flow(prediction.output.volumeFlow)} come out.`
+          : `The print asks for ${flow(demand)}; nothing comes out.`,
+        why: prediction.output.flows ? 'Lines come out thin and gaps open.' : 'Nothing is laid.',
+        change: prediction.output.flows ? change : 'Mend first what stops the output.',
         value: prediction.output.volumeFlow,
         limit: demand,
         unit: 'm³/s',
@@ -78,6 +87,35 @@ export const printRules: readonly FindingRule[] = [
         value: viscosity,
         limit: drippingViscosity,
         unit: 'Pa s',
+      });
+    },
+  },
+  {
+    code: 'weight-and-skin',
+    about: 'head pressure against the melt’s own weight and the skin at the orifice',
+    check: ({ design, driven, machine, prediction }) => {
+      const { material, nozzle, barrel } = design;
+      const { flows, headPressure } = prediction.output;
+      if (!flows) return null;
+      const { start } = driven.point.state.melt;
+      const from = machine.stations.z[Math.min(start.reach, machine.stations.count - 1)];
+      const column = barrel.length - from + nozzle.segments.reduce((sum, { length }) => sum + length, 0);
+      const radius = nozzle.segments[nozzle.segments.length - 1].endDiameter / 2;
+      const held =
+        material.surfaceTension === null ? 0 : heldHead(material.surfaceTension, radius, material.meltDensity);
+      const asPressure = (height: number) => material.meltDensity * gravity * height;
+      const limit = weightShare * asPressure(Math.max(column, held));
+      if (headPressure >= limit) return null;
+      const skin = held > 0 ? `, and the skin at the orifice holds ${pressureText(asPressure(held))}` : '';
+      return found({
+        severity: 'warn',
+        where: 'orifice',
+        saw: `The head stands under ${pressureText(headPressure)}; ${lengthText(column)} of melt standing upright press with ${pressureText(asPressure(column))}${skin}.`,
+        why: 'Weight and surface tension are not in this model: how the machine hangs, how full it is and how the orifice is wetted decide what comes out.',
+        change: 'Take the output as rough. A smaller orifice, a colder nozzle or a shut-off lets the screw rule.',
+        value: headPressure,
+        limit,
+        unit: 'Pa',
       });
     },
   },

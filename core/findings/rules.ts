@@ -6,6 +6,7 @@ import { deadRules } from './deadRules.ts';
 import { driveRules } from './driveRules.ts';
 import { feedRules } from './feedRules.ts';
 import { flowRules } from './flowRules.ts';
+import { grainRules } from './grainRules.ts';
 import { heaterRules } from './heaterRules.ts';
 import { heatRules } from './heatRules.ts';
 import { printRules } from './printRules.ts';
@@ -13,6 +14,7 @@ import type { Finding } from './types.ts';
 
 /** Every rule, in the order in which the material meets what they look at; cautions last. */
 export const findingRules: readonly FindingRule[] = [
+  ...grainRules,
   ...feedRules,
   ...heatRules,
   ...heaterRules,

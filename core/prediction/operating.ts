@@ -1,6 +1,7 @@
 /** The working point at a speed: every capacity, the least of them, and the state of the machine there. */
 
 import { type FeedCapacity, feedCapacity } from '../feed/capacity.ts';
+import { blockedPassages } from '../feed/grainFit.ts';
 import { meltTemperatures } from '../heat/meltTemperature.ts';
 import { bracketedRoot, bracketUpward } from '../math/roots.ts';
 import { dissipationOf, evaluateFlow, type FlowState } from './flowState.ts';
@@ -106,9 +107,9 @@ function withoutHeater(machine: Machine, pumping: Pumping, feed: FeedCapacity, s
   };
 }
 
-/** Nine in ten granules pass into the channel: its depth at the feed is at least d90. */
-export const grainFits = (machine: Machine): boolean =>
-  machine.feed !== null && machine.feed.depth >= machine.design.material.grain.d90;
+/** Nine in ten granules pass from the hopper into the channel. */
+const grainFits = (machine: Machine): boolean =>
+  machine.feed !== null && blockedPassages(machine.design, machine.feed).length === 0;
 
 const least = (limits: FlowLimits): keyof FlowLimits =>
   (Object.keys(limits) as (keyof FlowLimits)[]).reduce((best, kind) => (limits[kind] < limits[best] ? kind : best));

@@ -18,7 +18,7 @@ const finding = ({ findings }: Prediction, code: string) => findings.find((each)
 describe('a drive that cannot turn the screw', () => {
   test.each([
     ['no torque', torqueTimes(0)],
-    ['a fiftieth of it usable', (revision: Revision) => Object.assign(revision.drive, { usableTorqueShare: 0.02 })],
+    ['a thirtieth of it', torqueTimes(1 / 30)],
   ])('%s: stands, delivers nothing and says so', (_, change) => {
     const prediction = changed(change);
     const { output, drive, heat, print } = prediction;
@@ -26,7 +26,7 @@ describe('a drive that cannot turn the screw', () => {
     expect(prediction.limit).toBe('torque');
     expect(drive.power).toBe(0);
     expect(drive.motorSpeed).toBe(0);
-    expect(heat.dissipation).toBe(0);
+    expect(heat.dissipation).toBeLessThan(0.05);
     expect(print.margin).toBe(0);
     expect(finding(prediction, 'over-torque')?.saw).toContain('cannot turn the screw at any useful speed');
     expect(nonFinite(predictionJson(prediction))).toEqual([]);
@@ -65,11 +65,11 @@ describe('back pressure above what the screw can build', () => {
 
 describe('pressure at which the motor stalls', () => {
   test('lies between running and blocked, and at running where the motor has nothing to spare', () => {
-    const { drive, output } = changed(torqueTimes(0.8));
+    const { drive, output } = changed(torqueTimes(0.7));
     expect(drive.stallPressure ?? 0).toBeGreaterThan(output.headPressure);
     expect(drive.stallPressure ?? 0).toBeLessThan(drive.blockedPressure);
     const tight = changed((revision) => {
-      torqueTimes(0.6)(revision);
+      torqueTimes(0.5)(revision);
       revision.drive.usableTorqueShare = 1;
     });
     expect(tight.limit).toBe('torque');
