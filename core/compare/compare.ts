@@ -1,6 +1,7 @@
 /** Predictions side by side: what differs, by how much, and whether that is more than the model's error. */
 
-import type { Prediction } from '../prediction/types.ts';
+import type { CapacityKind, Prediction } from '../prediction/types.ts';
+import { capacityNames } from '../present/groups.ts';
 import { alignColumns } from '../present/table.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type ComparedQuantity, comparedQuantities } from './quantities.ts';
@@ -25,7 +26,7 @@ export interface ComparedRow {
 
 /** The comparison. */
 export interface Comparison {
-  readonly revisions: readonly { readonly id: string; readonly name: string; readonly limit: string }[];
+  readonly revisions: readonly { readonly id: string; readonly name: string; readonly limit: CapacityKind }[];
   readonly rows: readonly ComparedRow[];
   /** sentences from the numbers, one revision at a time */
   readonly account: readonly string[];
@@ -70,28 +71,36 @@ function verdictOf(quantity: ComparedQuantity, first: number | null, value: numb
 
 /** What a revision gains and loses against the first, figures named in the table's order. */
 function accountOf(first: Prediction, other: Prediction, rows: readonly ComparedRow[], column: number): string {
-  const named = (verdict: ComparedValue['verdict']) =>
-    rows
+  const named = (verdict: ComparedValue['verdict']) => {
+    const all = rows
       .filter((row) => row.values[column].verdict === verdict)
-      .slice(0, 4)
-      .map((row) => `${row.label.toLowerCase()} ${row.values[0].text} to ${row.values[column].text}`);
-  const better = named('better');
-  const worse = named('worse');
-  const parts = [
-    better.length > 0 ? `better in ${better.join(', ')}` : 'better in nothing that exceeds the model error',
-    worse.length > 0 ? `worse in ${worse.join(', ')}` : 'worse in nothing that exceeds the model error',
-  ];
+      .map((row) => `${inSentence(row.label)} ${row.values[0].text} to ${row.values[column].text}`);
+    const rest = all.length - mostNamed;
+    const shown = all.slice(0, mostNamed).join(', ');
+    if (rest > 0) return `${verdict} in ${shown} and ${rest} more`;
+    return `${verdict} in ${all.length > 0 ? shown : 'nothing that exceeds the model error'}`;
+  };
+  const stands = (prediction: Prediction) => `${prediction.revisionId} delivers nothing`;
+  const still = [first, other].filter((prediction) => !prediction.output.flows).map(stands);
   const limit =
     first.limit === other.limit
-      ? `both are limited by ${other.limit}`
-      : `limited by ${other.limit}, not ${first.limit}`;
-  return `${other.revisionId} against ${first.revisionId}: ${parts.join('; ')}; ${limit}.`;
+      ? `both are limited by ${capacityNames[other.limit]}`
+      : `limited by ${capacityNames[other.limit]}, not ${capacityNames[first.limit]}`;
+  const parts = [...still, named('better'), named('worse'), limit];
+  return `${other.revisionId} against ${first.revisionId}: ${parts.join('; ')}.`;
 }
+
+/** Figures named in an account; the others are counted. */
+const mostNamed = 4;
+
+/** A label within a sentence: a capital that only begins a sentence made small, words like dE00 left alone. */
+const inSentence = (label: string): string =>
+  /^[A-Z][a-z]/.test(label) ? label[0].toLowerCase() + label.slice(1) : label;
 
 /** The comparison as text for a terminal. */
 export function compareTable(comparison: Comparison): string {
   const head = ['', ...comparison.revisions.map((revision) => revision.id)];
-  const limits = ['limited by', ...comparison.revisions.map((revision) => revision.limit)];
+  const limits = ['limited by', ...comparison.revisions.map((revision) => capacityNames[revision.limit])];
   const rows = comparison.rows.map((row) => [
     row.label,
     ...row.values.map((value, i) => (i === 0 ? value.text : `${value.text} ${mark(value)}`)),
@@ -101,7 +110,7 @@ export function compareTable(comparison: Comparison): string {
     '',
     ...comparison.account,
     '',
-    '+ better, - worse, ~ smaller than the model error, * different; against the first column.',
+    '+ better, - worse, ~ smaller than the model error, * different, = same, – no number; against the first column.',
   ].join('\n');
 }
 

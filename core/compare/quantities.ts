@@ -14,9 +14,15 @@ export interface ComparedQuantity {
    * (viscosity, friction) hit both designs alike and mostly cancel.
    */
   readonly modelError: number;
-  /** SI, or null where there is no number */
+  /** SI, or null where there is no number or, for what only a flow has, nothing comes out */
   readonly value: (prediction: Prediction) => number | null;
 }
+
+/** A figure that tells nothing where nothing comes out. */
+const flowing =
+  (value: (prediction: Prediction) => number | null) =>
+  (prediction: Prediction): number | null =>
+    prediction.output.flows ? value(prediction) : null;
 
 /** Compared figures, the deciding ones first. */
 export const comparedQuantities: readonly ComparedQuantity[] = [
@@ -36,16 +42,37 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     modelError: 0.05,
     value: (p) => p.print.margin,
   },
-  { id: 'mean', label: 'Mean residence', unit: 's', better: 'less', modelError: 0.05, value: (p) => p.residence.mean },
-  { id: 't95', label: '95 % has left by', unit: 's', better: 'less', modelError: 0.1, value: (p) => p.residence.t95 },
-  { id: 't99', label: '99 % has left by', unit: 's', better: 'less', modelError: 0.2, value: (p) => p.residence.t99 },
+  {
+    id: 'mean',
+    label: 'Mean residence',
+    unit: 's',
+    better: 'less',
+    modelError: 0.05,
+    value: flowing((p) => p.residence.mean),
+  },
+  {
+    id: 't95',
+    label: '95 % has left by',
+    unit: 's',
+    better: 'less',
+    modelError: 0.1,
+    value: flowing((p) => p.residence.t95),
+  },
+  {
+    id: 't99',
+    label: '99 % has left by',
+    unit: 's',
+    better: 'less',
+    modelError: 0.2,
+    value: flowing((p) => p.residence.t99),
+  },
   {
     id: 'over3',
     label: 'Volume older than 3 × mean',
     unit: '%',
     better: 'less',
     modelError: 0.2,
-    value: (p) => p.dead.fractionOver3,
+    value: flowing((p) => p.dead.fractionOver3),
   },
   {
     id: 'dE00Mean',
@@ -53,7 +80,7 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     unit: '',
     better: 'less',
     modelError: 0.15,
-    value: (p) => p.colour.dE00Mean,
+    value: flowing((p) => p.colour.dE00Mean),
   },
   {
     id: 'dE00Worst',
@@ -61,9 +88,16 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     unit: '',
     better: 'less',
     modelError: 0.25,
-    value: (p) => p.colour.dE00Worst,
+    value: flowing((p) => p.colour.dE00Worst),
   },
-  { id: 'torque', label: 'Torque', unit: 'N·m', better: 'less', modelError: 0.1, value: (p) => p.drive.torque },
+  {
+    id: 'torque',
+    label: 'Torque',
+    unit: 'N·m',
+    better: 'less',
+    modelError: 0.1,
+    value: flowing((p) => p.drive.torque),
+  },
   {
     id: 'rootShearFull',
     label: 'Root shear, full motor torque',
@@ -78,7 +112,7 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     unit: 'MPa',
     better: 'less',
     modelError: 0.05,
-    value: (p) => p.output.headPressure,
+    value: flowing((p) => p.output.headPressure),
   },
   {
     id: 'blockedPressure',
@@ -86,7 +120,7 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     unit: 'MPa',
     better: 'less',
     modelError: 0.1,
-    value: (p) => p.drive.blockedPressure,
+    value: flowing((p) => p.drive.blockedPressure),
   },
   {
     id: 'heater',
@@ -94,7 +128,7 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     unit: 'W',
     better: 'less',
     modelError: 0.2,
-    value: (p) => p.heat.heater,
+    value: flowing((p) => p.heat.heater),
   },
   {
     id: 'compressionRatio',

@@ -52,6 +52,61 @@ test('the table has a column for each revision and explains its marks', () => {
   expect(text).toContain('smaller than the model error');
 });
 
+test('a machine that delivers nothing is not better in anything that only a flow has', () => {
+  const none: Prediction = {
+    ...base,
+    revisionId: 'none',
+    limit: 'grainFit',
+    output: { ...base.output, flows: false, volumeFlow: 0, headPressure: 0 },
+    residence: { ...base.residence, mean: 0, t95: 0, t99: 0 },
+    drive: { ...base.drive, torque: 0 },
+  };
+  for (const pair of [
+    [base, none],
+    [none, base],
+  ]) {
+    for (const id of [
+      'mean',
+      't95',
+      't99',
+      'over3',
+      'dE00Mean',
+      'torque',
+      'headPressure',
+      'blockedPressure',
+      'heater',
+    ]) {
+      expect(verdicts(pair, id)?.[1]).toBe('unknown');
+    }
+  }
+  const comparison = comparePredictions([base, none]);
+  expect(verdicts([base, none], 'volumeFlow')?.[1]).toBe('worse');
+  expect(comparison.account[0]).toContain('none delivers nothing');
+  expect(comparison.account[0]).toContain('better in nothing');
+  expect(compareTable(comparison)).toMatch(/limited by .*grain against channel/);
+  expect(compareTable(comparison)).not.toContain('grainFit');
+});
+
+test('the account keeps dE00 as it is written, and counts what it does not name', () => {
+  const worse: Prediction = {
+    ...base,
+    revisionId: 'worse',
+    residence: { ...base.residence, mean: 2 * base.residence.mean, t95: 2 * base.residence.t95 },
+    colour: { ...base.colour, dE00Mean: 9, dE00Worst: 12 },
+    drive: { ...base.drive, torque: 2 * base.drive.torque },
+  };
+  const [account] = comparePredictions([base, worse]).account;
+  expect(account).toContain('mean colour shift, dE00 ');
+  expect(account).toMatch(/worse in .* and 1 more/);
+});
+
+test('every mark of the table is explained under it', () => {
+  const [legend] = compareTable(comparePredictions([base, base]))
+    .split('\n')
+    .slice(-1);
+  for (const sign of ['+ ', '- ', '~ ', '* ', '= ']) expect(legend).toContain(sign);
+});
+
 test('survives predictions without flow', () => {
   const none = predict(loadDesign('pla-pellet-misfit'), { curvePoints: 0 });
   expect(compareTable(comparePredictions([none, base]))).not.toMatch(/NaN|Infinity/);
