@@ -1,10 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { validateDesign } from '../../../core/design/validate.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import { meltTemperatures } from '../../../core/heat/meltTemperature.ts';
-import { wallTemperatures } from '../../../core/heat/wallTemperature.ts';
-import { demoC } from '../../helpers/edgeProjects.ts';
-import { expectOk, loadDesign } from '../../helpers/projects.ts';
+import { loadDesign } from '../../helpers/projects.ts';
 
 const design = loadDesign('demo', 'C');
 const stations = buildStations(design, 16);
@@ -63,44 +60,5 @@ describe('granules and melt', () => {
   test('heat of shear warms it above the wall by dissipation over exchange', () => {
     const warm = meltTemperatures(design, stations, walls(470), 1e-6, new Float64Array(stations.count).fill(20));
     expect(warm.temperature[stations.count - 1]).toBeGreaterThan(470.5);
-  });
-});
-
-describe('walls', () => {
-  test('heated zones stand at their set temperature, the feed block near its coolant', () => {
-    const { z, barrel: wall, heaters } = wallTemperatures(design);
-    barrel.zones.forEach((zone) => {
-      const middle = wall[z.findIndex((at) => at >= (zone.start + zone.end) / 2)];
-      if (zone.kind === 'heated') expect(Math.abs(middle - zone.setTemperature)).toBeLessThan(3);
-      if (zone.kind === 'cooled') expect(Math.abs(middle - zone.coolantTemperature)).toBeLessThan(30);
-    });
-    for (const heater of heaters) expect(heater.held).toBe(true);
-  });
-
-  test('without its heat break the feed end is warmer', () => {
-    const open = expectOk(
-      validateDesign(
-        demoC((revision) => {
-          revision.barrel.heatBreak = null;
-        }),
-        'C',
-      ),
-    );
-    const end = (d: typeof design) => wallTemperatures(d).barrel[Math.floor((240 * 40) / 162)];
-    expect(end(open)).toBeGreaterThan(end(design) + 2);
-  });
-
-  test('a heater without the watts gives what it has and says so', () => {
-    const weak = expectOk(
-      validateDesign(
-        demoC((revision) => {
-          for (const zone of revision.barrel.zones) if (zone.kind === 'heated') zone.maxPowerW = 1;
-        }),
-        'C',
-      ),
-    );
-    const { heaters } = wallTemperatures(weak);
-    expect(heaters.some((heater) => !heater.held)).toBe(true);
-    for (const heater of heaters) expect(heater.power).toBeLessThanOrEqual(1 + 1e-9);
   });
 });

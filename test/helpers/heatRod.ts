@@ -1,0 +1,59 @@
+/** A bare rod as cells of the heat solver: no screw core, no stream, for textbook cases. */
+
+import type { HeatCells } from '../../core/heat/heatCells.ts';
+import type { HeatState } from '../../core/heat/heatSystem.ts';
+import type { Heater } from '../../core/heat/zoneCells.ts';
+
+/** A rod. m, W m/K, W/(m K), K. */
+export interface RodCase {
+  readonly count: number;
+  readonly length: number;
+  readonly conduction: number;
+  readonly exchange: number;
+  readonly ambient: number;
+  /** temperature of both ends, K; none = insulated */
+  readonly ends?: number;
+  readonly heaters?: readonly Heater[];
+}
+
+/** Cells of the rod; the unused core stands at ambient temperature. */
+export function rodCells({ count, length, conduction, exchange, ambient, ends, heaters = [] }: RodCase): HeatCells {
+  const cell = length / count;
+  const filled = (value: number) => new Float64Array(count).fill(value);
+  const toCoolant = filled(0);
+  if (ends !== undefined) for (const i of [0, count - 1]) toCoolant[i] = (2 * conduction) / cell;
+  return {
+    count,
+    barrel: count,
+    z: Float64Array.from({ length: count }, (_, i) => (i + 0.5) * cell),
+    length: filled(cell),
+    link: Float64Array.from({ length: count }, (_, i) => (i + 1 < count ? conduction / cell : 0)),
+    coreLink: Float64Array.from({ length: count }, (_, i) => (i + 1 < count ? 1 : 0)),
+    across: filled(0),
+    driveEnd: 1,
+    toAmbient: filled(exchange * cell),
+    toCoolant,
+    coolant: filled(ends ?? ambient),
+    ambient,
+    heaters,
+  };
+}
+
+/** A heater over cells from..to - 1. */
+export const heaterOn = (
+  name: string,
+  setTemperature: number,
+  maxPower: number,
+  [from, to]: readonly [number, number],
+): Heater => {
+  const contact = new Float64Array(to - from).fill(10);
+  return { name, part: 'zone', setTemperature, maxPower, first: from, contact, whole: 10 * (to - from) };
+};
+
+/** Somewhere to begin. */
+export const stateOf = (cells: HeatCells, temperature: number): HeatState => ({
+  wall: new Float64Array(cells.count).fill(temperature),
+  core: new Float64Array(cells.count).fill(temperature),
+  enthalpy: new Float64Array(cells.count),
+  bodies: new Float64Array(cells.heaters.length),
+});
