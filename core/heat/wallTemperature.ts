@@ -51,7 +51,7 @@ export interface WallTemperatures {
  * @param counts cells along barrel and nozzle
  * Finite volumes along the axis, second order. Assumes: radially uniform wall; heaters of one body temperature whose
  * sensor reads the mean of the wall under them; screw core warmed through standing content; heat that the core hands
- * to the granulate is charged to the wall beside it. Source: fin equation (Jakob 1949, chapter 11) with a plug-flow
+ * to the granulate is charged to the wall beside it. Source: fin equation (Incropera & DeWitt, section 3.6) with a plug-flow
  * heat balance of the content.
  */
 export function wallTemperatures(

@@ -84,14 +84,20 @@ export const meltingBasis: BasisText = {
 
 /** Heat demand. */
 export const heatBasis: BasisText = {
-  model: 'Heat content of the granulate, shear heat and losses to still air',
+  model: 'Steady heat balance of barrel, nozzle, screw core and melt along the axis, with thermostats of limited watts',
   assumptions: [
-    'Constant heat capacities on either side of melting.',
-    'Outside: 10 W/(m² K) for natural convection and radiation (6 to 16).',
-    'Controllers hold their set temperatures as far as their watts reach.',
+    'Wall and screw core have one temperature across; they conduct along the axis by finite volumes of second order.',
+    'A thermostat holds the mean of the wall under its heater as far as its watts reach, and can only switch off above it.',
+    'Outside: 10 W/(m² K) for natural convection and radiation (6 to 16), 2 insulated, 400 under a cooling jacket; heater contact 3000.',
+    'The nozzle is of the barrel’s metal, screwed in tight: 10 000 W/(m² K) on its wall section; melt in it warms as in a pipe, Nu = 3.66.',
+    'Granulate and melt take up heat as a slab heated from both faces; what the screw core hands on is charged to the wall beside it.',
+    'Constant heat capacities on either side of melting, heat of fusion at melting; dissipation heats the melt where it is made.',
+    'The output over speed takes the walls of the working point.',
   ],
-  source: 'Energy balance; outside coefficient common practice',
-  range: 'Steady running; warming up wants about twice the watts.',
+  source:
+    'Fin equation with heat sinks (Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, section 3.6); pipe flow: Graetz 1883; energy balance; coefficients common practice',
+  range:
+    'Steady running of small barrels (Biot number of the bare wall below 0.1); warming up wants about twice the watts.',
 };
 
 /** Residence. */

@@ -11,7 +11,7 @@ const solve = (own: RodCase) => {
 };
 
 describe('rod with both ends at one temperature', () => {
-  /** Fin equation, symmetric: (T - Ta)/(Te - Ta) = cosh m(x - L/2)/cosh(m L/2), m² = exchange/(k A) (Jakob 1949, ch. 11). */
+  /** Fin equation, symmetric: (T - Ta)/(Te - Ta) = cosh m(x - L/2)/cosh(m L/2), m² = exchange/(k A) (Incropera & DeWitt, section 3.6). */
   const worst = (count: number): number => {
     const { cells, state } = solve({ ...rod, count, ends: 500 });
     const m = Math.sqrt(rod.exchange / rod.conduction);
