@@ -7,12 +7,13 @@ import type { Prediction } from '../prediction/types.ts';
 export const fieldsOf = (prediction: Prediction): 'solved' | 'formula' =>
   prediction.options.fields === 'solved' && prediction.fields !== null ? 'solved' : 'formula';
 
-/** One sentence about fieldsOf. */
+/** What the numbers rest on, and what that leaves out. */
 export function fieldsNote(prediction: Prediction): string {
+  const { output, options } = prediction;
   if (fieldsOf(prediction) === 'solved') return 'Fields solved in channel, tip and nozzle.';
-  return prediction.options.fields === 'solved'
-    ? 'Nothing flows, so no fields were solved.'
-    : 'Formula estimate: corners, tip and nozzle are not looked into.';
+  const estimate = 'Formula estimate: corners, tip and nozzle are not looked into.';
+  if (!output.flows) return `Nothing flows: what melt would do cannot be said. ${estimate}`;
+  return options.fields === 'solved' ? `No field could be solved. ${estimate}` : estimate;
 }
 
 /** Sentences that must stand wherever figures of invented machines or materials are shown; none where all is real. */

@@ -72,7 +72,24 @@ export interface HeatJson {
   readonly product_W: number;
   readonly dissipation_W: number;
   readonly loss_W: number;
+  /** parts of the loss: to still air, to cooling jackets, through the screw into its drive end */
+  readonly ambient_W: number;
+  readonly coolant_W: number;
+  readonly driveEnd_W: number;
   readonly heater_W: number;
+  /** what the heaters bring within their watts */
+  readonly given_W: number;
+  readonly outlet_C: number;
+  readonly zones: readonly {
+    readonly name: string;
+    readonly part: string;
+    readonly setTemperature_C: number;
+    readonly reached_C: number;
+    readonly given_W: number;
+    readonly needed_W: number;
+    readonly installed_W: number;
+    readonly duty: string;
+  }[];
   readonly installed_W: number;
   readonly basis: Basis;
 }

@@ -1,6 +1,7 @@
 /** Figures of the machine: geometry, drive, heat. */
 
 import type { Prediction } from '../prediction/types.ts';
+import { formatQuantity } from '../units.ts';
 import type { Group } from './group.ts';
 import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
 import type { PresentedGroup, PresentedRow } from './types.ts';
@@ -134,6 +135,13 @@ function stallRow(stallPressure: number | null): PresentedRow {
   return stallPressure === null ? textRow(words, 'does not stall') : quantityRow(words, stallPressure, 'MPa', 3);
 }
 
+/** How a heater runs. */
+const dutyWords = {
+  held: 'held',
+  weak: 'gives all it has and stays below',
+  off: 'off and stays above',
+} as const;
+
 /** Heat. */
 export const heat: Group = ({ heat: h }) => ({
   id: 'heat',
@@ -151,8 +159,33 @@ export const heat: Group = ({ heat: h }) => ({
       'W',
       3,
     ),
-    quantityRow({ id: 'loss', label: 'Losses', help: 'To the air and to the cold end.' }, h.loss, 'W', 3),
-    quantityRow({ id: 'heater', label: 'Heaters must bring', help: 'Steady running.' }, h.heater, 'W', 3),
+    quantityRow({ id: 'loss', label: 'Losses', help: 'To the air, to cooling and to the cold end.' }, h.loss, 'W', 3),
+    quantityRow({ id: 'ambient', label: 'of it to the air', help: 'Still air and radiation.' }, h.ambient, 'W', 3),
+    quantityRow(
+      { id: 'coolant', label: 'of it to cooling', help: 'Cooled zones; negative: heats.' },
+      h.coolant,
+      'W',
+      3,
+    ),
+    quantityRow(
+      { id: 'driveEnd', label: 'of it to the drive end', help: 'Through the screw; negative: heat comes in.' },
+      h.driveEnd,
+      'W',
+      3,
+    ),
+    quantityRow(
+      { id: 'heater', label: 'Heaters must bring', help: 'Steady running, every set temperature held.' },
+      h.heater,
+      'W',
+      3,
+    ),
+    quantityRow({ id: 'given', label: 'Heaters bring', help: 'Each within its own watts.' }, h.given, 'W', 3),
     quantityRow({ id: 'installed', label: 'Installed', help: 'Watts of all heaters.' }, h.installed, 'W', 3),
+    ...h.zones.map((zone, i) =>
+      textRow(
+        { id: `heater-${i}`, label: `Heater “${zone.name}”`, help: 'Wall under the heater, and how the heater runs.' },
+        `${formatQuantity(zone.reached, '°C', 4)} of ${formatQuantity(zone.setTemperature, '°C', 4)}, ${dutyWords[zone.duty]}`,
+      ),
+    ),
   ],
 });

@@ -85,7 +85,6 @@ export function predictionTable(prediction: Prediction, design?: Design): string
     `Revision ${prediction.revisionId}: ${prediction.revisionName}`,
     ...(design ? [`Material: ${design.material.name}`, ...inventedNotes([design])] : []),
     fieldsNote(prediction),
-    ...(prediction.output.flows ? [] : ['Nothing flows: what melt would do cannot be said.']),
     ...(prediction.converged ? [] : ['An iteration did not converge; treat the numbers as rough.']),
     '',
     ...figures(prediction),

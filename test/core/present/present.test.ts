@@ -81,6 +81,10 @@ describe('json', () => {
     expect(json.drive.rootShear_MPa).toBeCloseTo(prediction.drive.rootShear / 1e6, 4);
     expect(json.drive.thrust_N).toBeCloseTo(prediction.drive.thrust, 2);
     expect(json.heat.loss_W).toBeCloseTo(prediction.heat.loss, 4);
+    expect(json.heat.ambient_W + json.heat.coolant_W + json.heat.driveEnd_W).toBeCloseTo(json.heat.loss_W, 3);
+    expect(json.heat.zones.map(({ reached_C }) => reached_C)).toEqual(
+      prediction.heat.zones.map(({ reached }) => expect.closeTo(reached - 273.15, 3)),
+    );
     expect(json.residence.parts.map(({ part }) => part)).toEqual(prediction.residence.parts.map(({ part }) => part));
     expect(json.residence.washout999_s).toBeCloseTo(prediction.residence.washout999, 2);
     expect(json.print.meanDemand_mm3_s).toBeCloseTo(prediction.print.meanDemand * 1e9, 4);
