@@ -16,6 +16,9 @@ const steel = { colour: '#a3abb4', cutColour: '#8d99a8', metalness: 0.85, roughn
 const barrelSteel = { colour: '#73808d', cutColour: '#5d6875', metalness: 0.7, roughness: 0.48, opacity: 1 };
 const copper = { colour: '#c98a55', cutColour: '#9a6237', metalness: 0.85, roughness: 0.36, opacity: 1 };
 
+/** Barrel end and nozzle share a plane; drawn in one place they would flicker through each other. m */
+const hairline = 2e-5;
+
 const uncut: Cut = { planes: [], wedge: false };
 /** What lies between the two angles is behind both planes, so it is taken out. */
 const wedge: Cut = {
@@ -89,7 +92,9 @@ export function Machine({ shape, onPainted }: { readonly shape: Shape; onPainted
             finish={outside(barrelSteel)}
             cut={slice ?? (view === 'cutaway' ? wedge : uncut)}
           />
-          <Solid mesh={shape.nozzle} finish={outside(copper)} cut={slice ?? (view === 'cutaway' ? wedge : uncut)} />
+          <group position={[0, 0, hairline]}>
+            <Solid mesh={shape.nozzle} finish={outside(copper)} cut={slice ?? (view === 'cutaway' ? wedge : uncut)} />
+          </group>
         </>
       )}
       <MeltInScene onPainted={onPainted} />
