@@ -1,6 +1,6 @@
-/** Pressure lost in converging and diverging pieces and at sudden steps of the bore. */
+/** Pressure lost in converging and diverging pieces of the bore. */
 
-import { localIndex, type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
+import type { ViscosityLaw } from '../material/viscosityLaw.ts';
 import { gaussLegendre } from '../math/gaussLegendre.ts';
 import { pipeFlow } from './pipe.ts';
 
@@ -61,25 +61,4 @@ export function coneToLubrication(halfAngle: number): number {
   const meanStress = (3 * m2) / m0 - 1 / 3 - 2 * b;
   const exact = ((3 / Math.PI) * meanStress * Math.sin(halfAngle) ** 3) / flux;
   return exact / (8 / (3 * Math.PI * Math.tan(halfAngle)));
-}
-
-/**
- * Entrance (or exit) loss of a sudden step of the bore, in excess of the developed flow on both sides.
- * @param wideRadius, narrowRadius m
- * @returns Pa; half of the Newtonian 3 eta Q/R³ of a hole in a plate, fading as the step vanishes, with the viscosity at
- * the narrow side's wall rate. Shear-thinning generalisation by that viscosity is common practice; elastic extra
- * pressure is not included.
- * Source: Sampson 1891; Dagan, Weinbaum & Pfeffer 1982.
- */
-export function stepPressureDrop(
-  law: ViscosityLaw,
-  wideRadius: number,
-  narrowRadius: number,
-  volumeFlow: number,
-): number {
-  const apparent = (4 * volumeFlow) / (Math.PI * narrowRadius ** 3);
-  if (!(apparent > 0)) return 0;
-  const index = localIndex(law, apparent);
-  const viscosity = viscosityAt(law, (apparent * (3 * index + 1)) / (4 * index));
-  return ((1.5 * viscosity * volumeFlow) / narrowRadius ** 3) * (1 - (narrowRadius / wideRadius) ** 3);
 }

@@ -3,10 +3,11 @@
 import type { ViscosityLaw } from '../material/viscosityLaw.ts';
 import { gaussLegendre } from '../math/gaussLegendre.ts';
 import { annulusFlow } from './annulus.ts';
-import { conePressureDrop, stepPressureDrop } from './cone.ts';
+import { conePressureDrop } from './cone.ts';
 import type { HeadElement, HeadPiece } from './headPieces.ts';
 import { pipeFlow } from './pipe.ts';
 import { createPlateSolver, type PlateSolver } from './plate.ts';
+import { stepPressureDrop } from './step.ts';
 
 const rule = gaussLegendre(5);
 
@@ -54,7 +55,7 @@ const hasCore = (piece: HeadPiece): boolean => piece.coreStart > 0 || piece.core
  * Pressure drop from the last section of the screw to the outside.
  * @param lawAt law per element
  * @param screwSpeed rev/s; @param volumeFlow m³/s, >= 0; @param outside pressure at the orifice, Pa above ambient
- * Rings by plates with swirl, pipes exactly, cones and steps by cone.ts. The free jet's own exit loss is left out.
+ * Rings by plates with swirl, pipes exactly, cones by cone.ts, steps by step.ts. The free jet's own exit loss is left out.
  */
 export function headDrop(
   head: Head,
