@@ -23,7 +23,7 @@ function indexOf(list: readonly { readonly id: string }[], id: string, what: str
     path,
     code: 'unknown-id',
     message: `No ${what} has this id.`,
-    value: id,
+    value: id === '' ? '""' : id,
     allowed,
     remedy: `Name a ${what} of this project.`,
   });

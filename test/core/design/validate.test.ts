@@ -221,6 +221,7 @@ describe('a barrel, nozzle or drive that cannot be', () => {
     ],
     ['number outside its range', (r) => (r.hopper.wallFriction = Number.NaN), 'hopper.wallFriction: wrong-type'],
     ['process outside its range', (_, p) => (p.process.screwSpeedRpm = -1), 'process.screwSpeedRpm: out-of-range'],
+    ['material without a name', (r) => (r.materialId = ''), 'materialId: unknown-id'],
     ['material that is not there', (r) => (r.materialId = 'gone'), 'materialId: unknown-id'],
     [
       'material without sense',
@@ -242,6 +243,8 @@ describe('a barrel, nozzle or drive that cannot be', () => {
 
   it('a revision that is not there', () => {
     expect(codesOf(validateDesign(loadExample('demo'), 'Z'))).toEqual(['unknown-id']);
+    const result = validateDesign(loadExample('demo'), '');
+    expect(result.ok ? '' : result.issues[0]?.value).toBe('""');
   });
 });
 
