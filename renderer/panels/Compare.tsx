@@ -57,7 +57,8 @@ const signs: Readonly<Record<ComparedValue['verdict'], string>> = {
 
 function Value({ value, first }: { readonly value: ComparedValue; readonly first: boolean }) {
   if (first) return <td>{value.text}</td>;
-  const change = value.change === null ? '' : ` ${value.change > 0 ? '+' : ''}${formatNumber(100 * value.change, 2)}\u00a0%`;
+  const change =
+    value.change === null ? '' : ` ${value.change > 0 ? '+' : ''}${formatNumber(100 * value.change, 2)}\u00a0%`;
   return (
     <td className={`verdict-${value.verdict.split(' ')[0]}`}>
       {value.text} <span className="change">{`${signs[value.verdict]} ${words.verdicts[value.verdict]}${change}`}</span>
