@@ -30,11 +30,11 @@ export const pumpingBasis: BasisText = {
 export const feedBasis: BasisText = {
   model: 'Free volume per turn, filled as a plug slides',
   assumptions: [
-    'The hopper keeps the opening covered; arching is judged apart.',
+    'The hopper keeps the opening covered as far as its outlet discharges by gravity; arching is judged apart.',
     'Granules move as a packed plug with constant friction, without pressure build-up.',
     'The plug carries at least 30 % of the free volume, like a trough conveyor, and at most all of it.',
   ],
-  source: 'Darnell & Mol 1956; conveyor guides after ANSI/CEMA 350',
+  source: 'Darnell & Mol 1956; conveyor guides after ANSI/CEMA 350; outlet: Beverloo, Leniger & van de Velde 1961',
   range: 'Granules smaller than the channel; friction is rarely known within 30 %.',
 };
 
@@ -48,8 +48,10 @@ export const starvedBasis: BasisText = {
 
 /** Grain against channel. */
 export const grainBasis: BasisText = {
-  model: 'Channel depth against the 90 % grain',
-  assumptions: ['A grain enters if the channel under the opening is at least as deep as it is wide.'],
+  model: 'Hopper outlet, feed opening, channel depth and flight gap against the 90 % grain',
+  assumptions: [
+    'A grain enters if every passage down to the channel under the opening is at least as wide as the grain.',
+  ],
   source: 'common practice: depth at least 1.0, better 1.3 to 1.5 grains',
   range: 'Hard granules; soft or flat flakes may fold in.',
 };
