@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
 import { feedCapacity, feedPlace, troughFilling } from '../../../core/feed/capacity.ts';
+import { blockedPassages } from '../../../core/feed/grainFit.ts';
 import { hopperState } from '../../../core/feed/hopper.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import type { Project, Revision } from '../../../core/project/schema.ts';
@@ -80,4 +81,26 @@ test('stirring or shaking halves the outlet that is wanted; long grains count lo
   }).design;
   expect(hopperState(long).outletRatio).toBeLessThan(hopperState(still).outletRatio);
   expect(hopperState(long).discharge).toBeLessThan(hopperState(still).discharge);
+});
+
+test('feeds no more than the hopper lets out, and says what the screw would take', () => {
+  const { design, place } = made((revision) => {
+    revision.hopper.outletDiameterMm = 4.4;
+  });
+  const { discharge } = hopperState(design);
+  const feed = feedCapacity(design, place, 1);
+  expect(feed.massFlow).toBe(discharge);
+  expect(feed.intake).toBeGreaterThan(discharge);
+  const open = made(() => {});
+  expect(feedCapacity(open.design, open.place, 1).massFlow).toBe(feed.intake);
+});
+
+test.each([
+  ['outlet', (r: Revision) => Object.assign(r.hopper, { outletDiameterMm: 2 })],
+  ['openingLength', (r: Revision) => Object.assign(r.barrel.feedOpening, { lengthMm: 2 })],
+  ['openingWidth', (r: Revision) => Object.assign(r.barrel.feedOpening, { widthMm: 2 })],
+] as const)('a granule wider than the %s does not pass', (id, change) => {
+  const { design, place } = made(change);
+  expect(blockedPassages(design, place).map((passage) => passage.id)).toEqual([id]);
+  expect(blockedPassages(made(() => {}).design, place)).toEqual([]);
 });
