@@ -19,7 +19,7 @@ export interface MeltTemperatures {
 }
 
 /** Warmth that moves on. */
-export interface Progress {
+interface Progress {
   temperature: number;
   /** share of fusion done */
   fused: number;
@@ -83,7 +83,7 @@ function heatAlong(
 export const looseShare = (material: DesignMaterial): number => material.bulkDensity / material.solidDensity;
 
 /** What pulls the temperature: K, and exchange per mass flow, J/(kg K m). */
-export interface Pull {
+interface Pull {
   readonly target: number;
   readonly pull: number;
 }
@@ -92,7 +92,7 @@ export interface Pull {
  * Moves the state a length on towards the target of the solid, and of the melt from where melting is complete.
  * @returns share of the length after which melting was complete, or null where that did not happen in it
  */
-export function advance(content: HeatContent, state: Progress, loose: Pull, melt: Pull, length: number): number | null {
+function advance(content: HeatContent, state: Progress, loose: Pull, melt: Pull, length: number): number | null {
   const { melting, heatOfFusion } = content;
   const solid = state.fused < 1;
   const capacity = solid ? content.heatCapacitySolid : content.heatCapacityMelt;

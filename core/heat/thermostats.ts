@@ -6,8 +6,9 @@ import type { Stream } from './stream.ts';
 
 /** Change of a temperature that ends the iteration, K. */
 const tolerance = 1e-7;
-/** Most steps. */
-const mostSteps = 60;
+/** Most steps, and those after which they go only half-way: at the edge of melting two states can take turns. */
+const mostSteps = 80;
+const freeSteps = 12;
 /** Watts and kelvins that count as nothing when a thermostat switches. */
 const nothing = 1e-9;
 
@@ -38,13 +39,24 @@ export function heldHeat(cells: HeatCells, stream: Stream | null, limited = true
   for (let step = 0; step < mostSteps; step++) {
     const next = heatStep(cells, stream, duties, state);
     const change = Math.max(farthest(next.wall, state.wall), farthest(next.core, state.core));
-    state = next;
+    state = step < freeSteps ? next : halfWay(state, next);
     const wanted = heaters.map((heater, k) => dutyOf(heater, duties[k], next.bodies[k], next.wall, limited));
     const same = wanted.every((duty, k) => duty === duties[k]);
-    if (same && change < tolerance) return { state, duties, converged: true };
+    if (same && change < tolerance) return { state: next, duties, converged: true };
     duties = wanted;
   }
   return { state, duties, converged: false };
+}
+
+/** Half-way between two states; heat that balances in both does so between them. */
+function halfWay(a: HeatState, b: HeatState): HeatState {
+  const middle = (x: Float64Array, y: Float64Array) => x.map((value, i) => (value + y[i]) / 2);
+  return {
+    wall: middle(a.wall, b.wall),
+    core: middle(a.core, b.core),
+    enthalpy: middle(a.enthalpy, b.enthalpy),
+    bodies: middle(a.bodies, b.bodies),
+  };
 }
 
 function dutyOf(
