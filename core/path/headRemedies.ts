@@ -1,7 +1,7 @@
 /** What change of shape removes a dead spot of the head, told from the shape at hand. */
 
 import type { Design } from '../design/types.ts';
-import { boreOutline, gapToNarrowing } from '../geometry/bore.ts';
+import { boreOutline, gapToNarrowing, narrowings } from '../geometry/bore.ts';
 import { tipShape } from '../geometry/tip.ts';
 import { formatQuantity } from '../units.ts';
 import type { FoundSpot } from './spotTypes.ts';
@@ -42,7 +42,9 @@ function shoulderRemedy(design: Design, z: number): string {
   const entry = entryNear(design, z);
   if (entry && entry.angle > sweptEntry) return `Narrow the entry from ${degrees(entry.angle)} to 60 or less.`;
   const tip = tipShape(design);
-  if (entry && (tip.kind !== 'cone' || tip.end < entry.start)) return 'Let a conical tip reach into the entry.';
+  const first = narrowings(design)[0]?.start === entry?.start;
+  if (entry && first && (tip.kind !== 'cone' || tip.end < entry.start))
+    return 'Let a conical tip reach into the entry.';
   return 'The entry is slender already: what is left is the slow layer on its wall. Polish it and keep it short.';
 }
 

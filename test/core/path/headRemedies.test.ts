@@ -24,5 +24,7 @@ describe('headRemedy', () => {
     expect(headRemedy(slender, 'tip', entry(slender))).not.toContain('Give the screw a conical tip');
     expect(headRemedy(wide, 'shoulder', entry(wide))).toContain('from 120 degrees');
     expect(headRemedy(slender, 'shoulder', entry(slender))).not.toContain('60 or less');
+    const orifice = slender.nozzle.segments.reduce((z, { length }) => z + length, entry(slender));
+    expect(headRemedy(slender, 'shoulder', orifice)).not.toContain('tip reach');
   });
 });
