@@ -29,7 +29,8 @@ export function bracketedRoot(f: (x: number) => number, low: number, high: numbe
   let fb = f(b);
   if (fa === 0) return { x: a, converged: true, evaluations: 2 };
   if (fb === 0) return { x: b, converged: true, evaluations: 2 };
-  if (!(Math.sign(fa) * Math.sign(fb) < 0)) return { x: Math.abs(fa) < Math.abs(fb) ? a : b, converged: false, evaluations: 2 };
+  if (!(Math.sign(fa) * Math.sign(fb) < 0))
+    return { x: Math.abs(fa) < Math.abs(fb) ? a : b, converged: false, evaluations: 2 };
   const most = options.maxEvaluations ?? 80;
   let stalled = 0;
   for (let used = 3; used <= most; used++) {
