@@ -1,21 +1,22 @@
-/** `compare FILE REV REV... [--json] [--quick]`: revisions side by side, and which is better in what. */
+/** `compare FILE REV REV... [--json] [--solved]`: revisions side by side, and which is better in what. */
 
 import { comparePredictions, comparisonJson, comparisonTable } from '../../core/index.ts';
 import { type Command, refuse, status } from './command.ts';
 import { readWords } from './options.ts';
-import { predictAll } from './predictAll.ts';
+import { predictAll, solvedHint } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
 
 /** The command. */
 export const compareCommand: Command = {
   shape: {
-    usage: 'npm run -s compare -- FILE REV REV... [--json] [--quick]',
+    usage: 'npm run -s compare -- FILE REV REV... [--json] [--solved]',
     about: [
       'Predicts revisions of a project and compares them with the first one named.',
       '  --json   machine-readable, each figure with its unit',
-      '  --quick  formula estimate: corners, tip and nozzle are not looked into',
+      '  --solved  solve the flow fields too (seconds): dead spots, corners, tip and nozzle',
+      '            without it: an estimate from formulas, which does not look into them',
     ],
-    flags: ['json', 'quick'],
+    flags: ['json', 'solved'],
     values: [],
     words: [3, Number.POSITIVE_INFINITY],
   },
@@ -27,7 +28,7 @@ export const compareCommand: Command = {
     if (!project.ok) return refuse(project.issues, output, file);
     const designs = readDesigns(project.value, revisions);
     if (!designs.ok) return refuse(designs.issues, output, file);
-    const fields = words.value.flags.has('quick') ? 'formula' : 'solved';
+    const fields = words.value.flags.has('solved') ? 'solved' : 'formula';
     const tasks = revisions.map((revisionId) => ({ project: project.value, revisionId, fields }) as const);
     const predictions = await predictAll(tasks, workerPath);
     const comparison = comparePredictions(predictions);
@@ -37,6 +38,7 @@ export const compareCommand: Command = {
         ? JSON.stringify(comparisonJson(comparison, predictions, designs.value), null, 2)
         : comparisonTable(comparison, predictions, designs.value),
     );
+    if (!json && fields === 'formula') output.result(solvedHint);
     return status.done;
   },
 };

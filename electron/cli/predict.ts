@@ -1,22 +1,22 @@
-/** `predict FILE [--revision ID] [--json] [--quick]`: the verdict on one revision. */
+/** `predict FILE [--revision ID] [--json] [--solved]`: the verdict on one revision. */
 
 import { predictionJson, predictionTable } from '../../core/index.ts';
 import { type Command, refuse, status } from './command.ts';
 import { readWords } from './options.ts';
-import { predictAll } from './predictAll.ts';
+import { predictAll, solvedHint } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
 
 /** The command; without --revision it takes the project's active one. */
 export const predictCommand: Command = {
   shape: {
-    usage: 'npm run -s predict -- FILE [--revision ID] [--json] [--quick]',
+    usage: 'npm run -s predict -- FILE [--revision ID] [--json] [--solved]',
     about: [
       'Predicts one revision of a project.',
       '  --revision ID  the revision; without it the active one',
       '  --json         everything, machine-readable, with assumptions, ranges and sources',
-      '  --quick        formula estimate: corners, tip and nozzle are not looked into',
+      '  --solved       solve the flow fields too (seconds): dead spots, corners, tip and nozzle',
     ],
-    flags: ['json', 'quick'],
+    flags: ['json', 'solved'],
     values: ['revision'],
     words: [1, 1],
   },
@@ -29,7 +29,7 @@ export const predictCommand: Command = {
     const revisionId = words.value.values.get('revision') ?? project.value.activeRevision;
     const designs = readDesigns(project.value, [revisionId]);
     if (!designs.ok) return refuse(designs.issues, output, file);
-    const fields = words.value.flags.has('quick') ? 'formula' : 'solved';
+    const fields = words.value.flags.has('solved') ? 'solved' : 'formula';
     const [prediction] = await predictAll([{ project: project.value, revisionId, fields }], workerPath);
     const [design] = designs.value;
     if (!prediction) throw new Error('no prediction came back');
@@ -37,6 +37,7 @@ export const predictCommand: Command = {
     output.result(
       json ? JSON.stringify(predictionJson(prediction, design), null, 2) : predictionTable(prediction, design),
     );
+    if (!json && fields === 'formula') output.result(solvedHint);
     return status.done;
   },
 };

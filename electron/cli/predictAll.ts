@@ -52,3 +52,6 @@ function ask(worker: Worker, task: PredictTask): Promise<Prediction> {
     worker.postMessage(task);
   });
 }
+
+/** Ends a table of estimates. */
+export const solvedHint = 'Add --solved to look into corners, tip and nozzle: dead spots, ages, and what they change.';

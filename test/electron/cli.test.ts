@@ -68,7 +68,7 @@ describe('bad input', () => {
     [[], /Usage: npm run -s predict.*Usage: npm run -s compare.*Usage: npm run -s reference/s],
     [['predict', 'a.json', 'b.json'], /Allowed: exactly 1\./],
     [['predict'], /npm run -s predict -- FILE/],
-    [['predict', demo, '--colour'], /no such option.*--json, --quick, --revision/i],
+    [['predict', demo, '--colour'], /no such option.*--json, --solved, --revision/i],
     [['predict', 'nowhere.json'], /nowhere\.json: There is no such file/],
     [['predict', 'assets'], /assets: This is a folder/],
     [['predict', demo, '--revision', 'Z'], /demo\.json: revision: .*no such revision.*Found: Z.*Allowed: A, B, C/],
@@ -132,7 +132,7 @@ describe('help', () => {
     for (const name of ['predict', 'compare', 'reference']) expect(all.results).toContain(`npm run -s ${name} --`);
     const one = await run('predict', demo, word);
     expect(one).toMatchObject({ status: 0, problems: [] });
-    expect(one.results).toContain('--quick');
+    expect(one.results).toContain('--solved');
     expect(one.results).not.toContain('npm run -s compare');
   });
 });
@@ -172,17 +172,19 @@ describe('several revisions', () => {
 });
 
 describe('predict', () => {
-  test('solves fields unless a quick estimate is asked for, and says which', async () => {
-    const solved = JSON.parse((await run('predict', demo, '--json')).results);
-    const quick = JSON.parse((await run('predict', demo, '--json', '--quick')).results);
+  test('estimates from formulas unless solved fields are asked for, and says which', async () => {
+    const solved = JSON.parse((await run('predict', demo, '--json', '--solved')).results);
+    const quick = JSON.parse((await run('predict', demo, '--json')).results);
     expect([solved.fields, quick.fields]).toEqual(['solved', 'formula']);
     expect(solved.dead.spots.length).toBeGreaterThan(0);
     expect(solved.output.volumeFlow_mm3_s).not.toBe(quick.output.volumeFlow_mm3_s);
-    expect((await run('predict', demo, '--quick')).results).toMatch(/corners, tip and nozzle are not looked into/);
+    const table = (await run('predict', demo)).results;
+    expect(table).toMatch(/corners, tip and nozzle are not looked into/);
+    expect(table).toContain('Add --solved');
   }, 60_000);
 
   test('prints the contract of the JSON output', async () => {
-    const { status, results, problems } = await run('predict', demo, '--revision', 'A', '--json', '--quick');
+    const { status, results, problems } = await run('predict', demo, '--revision', 'A', '--json');
     expect(problems).toEqual([]);
     expect(status).toBe(0);
     expect(JSON.parse(results)).toMatchObject({
@@ -211,15 +213,15 @@ describe('predict', () => {
   });
 
   test('takes the active revision and prints a table without --json', async () => {
-    const { status, results } = await run('predict', demo, '--quick');
+    const { status, results } = await run('predict', demo);
     expect(status).toBe(0);
     expect(results.split('\n').length).toBeGreaterThan(5);
   });
 });
 
 test('compare sets the revisions side by side', async () => {
-  const { status, results } = await run('compare', demo, 'A', 'B', 'C', '--quick');
+  const { status, results } = await run('compare', demo, 'A', 'B', 'C');
   expect(status).toBe(0);
   for (const id of ['A', 'B', 'C']) expect(results).toMatch(new RegExp(`\\b${id}\\b`));
-  expect((await run('compare', demo, 'A', 'B', '--json', '--quick')).status).toBe(0);
+  expect((await run('compare', demo, 'A', 'B', '--json')).status).toBe(0);
 });
