@@ -5,18 +5,10 @@ import { contractionProfile, type TipRegion, type TipShape, tipLength } from '..
 import { solveTipFully, type TipOptions, type TipSolution } from '../flow/tip/solveTip.ts';
 import type { ViscosityLaw } from '../material/viscosityLaw.ts';
 import { fail, type Issue, issueText, ok, type Result } from '../result.ts';
+import type { RowOut } from './caseFormat.ts';
 
-/** One compared quantity. */
-export interface TipCaseRow {
-  readonly quantity: string;
-  /** NaN where the entry states no value */
-  readonly expected: number;
-  readonly got: number;
-  /** As `limit`: relative or absolute, see the quantity */
-  readonly error: number;
-  readonly limit: number;
-  readonly pass: boolean;
-}
+/** One compared quantity; `expected` is NaN where the entry states no value. */
+export type TipCaseRow = RowOut;
 
 type Json = Readonly<Record<string, unknown>>;
 
