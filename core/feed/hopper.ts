@@ -17,8 +17,6 @@ export function beverlooDischarge(outlet: number, bulkDensity: number, grain: nu
   return open > 0 ? 0.58 * bulkDensity * Math.sqrt(gravity) * open ** 2.5 : 0;
 }
 
-/** Outlet over grain at which round grains stop forming arches: about 4.9 for spheres (Zuriguel et al. 2005). */
-export const archingRatioSpheres = 4.9;
 /** Wanted ratio of a still hopper, and of one that is stirred or shaken; common practice. */
 export const archingRatioWanted = { still: 6, agitated: 3 } as const;
 

@@ -3,7 +3,7 @@
 import { type FocusEvent, type KeyboardEvent, useId } from 'react';
 import type { Path } from '../store/path.ts';
 import { pathKey } from '../store/path.ts';
-import { setView, viewStore } from '../store/view.ts';
+import { setView } from '../store/view.ts';
 import { IssueText } from './IssueText.tsx';
 import { type FieldSpec, unitText } from './spec.ts';
 import { type NumberEdit, useNumberEdit } from './useNumberEdit.ts';
@@ -22,11 +22,6 @@ export function onNumberKey(event: KeyboardEvent<HTMLInputElement>, edit: Number
 /** Shows a field's help in the help line. */
 export const explain = (path: Path, label: string, help: string): void =>
   setView({ helpFor: { key: pathKey(path), label, help } });
-
-/** Clears the help line if it still explains this field. */
-export const unexplain = (path: Path): void => {
-  if (viewStore.getState().helpFor?.key === pathKey(path)) setView({ helpFor: null });
-};
 
 /** The bare input, for rows and table cells alike. */
 export function NumberInput(props: {

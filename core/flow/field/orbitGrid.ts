@@ -1,19 +1,9 @@
 /** Fine grid of stream function and along-channel speed for streamlines: values only, row by row. */
 
 import { cellOf, type SplineBasis, splineJets } from '../../math/splineBasis.ts';
+import type { OrbitGrid } from '../../residence/orbits.ts';
 import type { ChannelState } from './channelSolver.ts';
 import { halfWidthAt, wallAt } from './sectionShape.ts';
-
-/** Values on a wall-following grid of half a section; node (i, j) at i * rows + j. SI as in ChannelGrid. */
-export interface StreamGrid {
-  readonly columns: number;
-  readonly rows: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly stream: Float64Array;
-  readonly along: Float64Array;
-  readonly density: Float64Array;
-}
 
 /** Lines of a basis: every cell divided to a wanted spacing, which may grow with the distance from the start. */
 function lines(basis: SplineBasis, unit: number, spacing: number, growth: number): Float64Array {
@@ -27,10 +17,10 @@ function lines(basis: SplineBasis, unit: number, spacing: number, growth: number
 }
 
 /**
- * Grid of half a section for orbits.
+ * Grid of half a section for orbits. SI as in ChannelGrid.
  * @param spacing in depths (or widths if smaller); 0.02 keeps F within 0.01
  */
-export function streamGrid(state: ChannelState, spacing: number): StreamGrid {
+export function streamGrid(state: ChannelState, spacing: number): OrbitGrid {
   const { space } = state.prepared;
   const half = halfWidthAt(space.shape, 1);
   const finest = spacing * Math.min(1, 2 * half);
@@ -58,7 +48,7 @@ function basisAt(basis: SplineBasis, at: number): BasisValues {
 
 function fillRow(
   state: ChannelState,
-  grid: StreamGrid,
+  grid: OrbitGrid,
   places: Float64Array,
   columns: readonly BasisValues[],
   j: number,
