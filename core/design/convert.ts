@@ -4,6 +4,7 @@ import type { Project, Revision, SectionInput } from '../project/schema.ts';
 import { toSi } from '../units.ts';
 import type {
   Barrel,
+  DesignCalibration,
   Drive,
   Hopper,
   Nozzle,
@@ -18,6 +19,10 @@ import type {
 const mm = (value: number): number => toSi(value, 'mm');
 const kelvin = (value: number): number => toSi(value, '°C');
 const radians = (value: number): number => toSi(value, '°');
+
+/** A field that may be left out: converted where it is there, null where not. */
+const ifKnown = <T, U>(value: T | undefined, convert: (value: T) => U): U | null =>
+  value === undefined ? null : convert(value);
 
 function sectionOf(s: SectionInput): ScrewSection {
   const shared = {
@@ -57,6 +62,7 @@ export function screwOf({ screw }: Revision): Screw {
     tip: tipOf(screw.tip),
     shankDiameter: mm(screw.shank.diameterMm),
     shankLength: mm(screw.shank.lengthMm),
+    shankFillet: ifKnown(screw.shank.filletMm, mm),
     steel: {
       name: screw.steel.name,
       yieldStress: toSi(screw.steel.yieldMPa, 'MPa'),
@@ -87,6 +93,8 @@ export function barrelOf({ barrel }: Revision): Barrel {
     outerDiameter: mm(barrel.outerDiameterMm),
     length: mm(barrel.lengthMm),
     conductivity: barrel.conductivityWPerMK,
+    heatCapacity: ifKnown(barrel.heatCapacityMJPerM3K, (value) => toSi(value, 'MJ/(m³·K)')),
+    pressureLimit: ifKnown(barrel.pressureLimitMPa, (value) => toSi(value, 'MPa')),
     feedOpening: { start: mm(feedOpening.startMm), length: mm(feedOpening.lengthMm), width: mm(feedOpening.widthMm) },
     zones: barrel.zones.map(zoneOf).sort((a, b) => a.start - b.start),
     heatBreak: heatBreak && {
@@ -134,6 +142,11 @@ export function driveOf({ drive }: Revision): Drive {
     usableTorqueShare: drive.usableTorqueShare,
     fullStepsPerTurn: drive.fullStepsPerTurn,
     microsteps: drive.microsteps,
+    bearing: ifKnown(drive.bearing, ({ kind, staticLoadN, dynamicLoadN }) => ({
+      kind,
+      staticLoad: staticLoadN,
+      dynamicLoad: dynamicLoadN ?? null,
+    })),
   };
 }
 
@@ -159,5 +172,26 @@ export function printOf({ print }: Project): PrintDemand {
     travelShare: print.travelShare,
     idleShare: print.idleShare,
     nozzleHeight: mm(print.nozzleHeightMm),
+    bedTemperature: ifKnown(print.bedC, kelvin),
+    chamberTemperature: ifKnown(print.chamberC, kelvin),
+    coolingCoefficient: ifKnown(print.coolingWPerM2K, (value) => toSi(value, 'W/(m²·K)')),
+    filamentDiameter: ifKnown(print.filamentDiameterMm, mm),
+  };
+}
+
+/** The calibration a revision names, or null; its factors have no units. */
+export function calibrationOf({ calibrations }: Project, { calibrationId }: Revision): DesignCalibration | null {
+  const stored = calibrations?.find(({ id }) => id === calibrationId);
+  if (!stored) return null;
+  const { id, name, date, trialIds, factors } = stored;
+  return {
+    id,
+    name,
+    date: date ?? null,
+    trials: trialIds,
+    feed: factors.feed,
+    viscosity: factors.viscosity,
+    wallFriction: factors.wallFriction,
+    colourRate: factors.colourRate,
   };
 }

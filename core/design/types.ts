@@ -1,6 +1,6 @@
 /** A validated revision in SI units: the only input of geometry and prediction. Made by validateDesign alone. */
 
-import type { DesignMaterial } from '../material/types.ts';
+import type { DesignMaterial, Ranged } from '../material/types.ts';
 
 export type { DegradationLaw, DesignMaterial, Ranged } from '../material/types.ts';
 
@@ -61,6 +61,8 @@ export interface Screw {
   readonly shankDiameter: number;
   /** m */
   readonly shankLength: number;
+  /** between shank and screw, m; null where unknown */
+  readonly shankFillet: number | null;
   readonly steel: {
     readonly name: string;
     /** Pa */
@@ -99,6 +101,10 @@ export interface Barrel {
   readonly outerDiameter: number;
   readonly length: number;
   readonly conductivity: number;
+  /** by volume, J/(m³ K); null where unknown */
+  readonly heatCapacity: number | null;
+  /** Pa; null where unknown */
+  readonly pressureLimit: number | null;
   readonly feedOpening: { readonly start: number; readonly length: number; readonly width: number };
   readonly zones: readonly Zone[];
   readonly heatBreak: {
@@ -146,6 +152,12 @@ export interface Drive {
   readonly usableTorqueShare: number;
   readonly fullStepsPerTurn: number;
   readonly microsteps: number;
+  /** axial bearing, N; null where unknown */
+  readonly bearing: {
+    readonly kind: 'ball' | 'roller';
+    readonly staticLoad: number;
+    readonly dynamicLoad: number | null;
+  } | null;
 }
 
 /** How the machine is run. SI, K. */
@@ -171,6 +183,26 @@ export interface PrintDemand {
   readonly travelShare: number;
   readonly idleShare: number;
   readonly nozzleHeight: number;
+  /** around the laid line, K; null where unknown */
+  readonly bedTemperature: number | null;
+  readonly chamberTemperature: number | null;
+  /** heat transfer of the laid line to the air, W/(m² K); null where unknown */
+  readonly coolingCoefficient: number | null;
+  /** virtual filament of the controller, m; null = the one of which 1 mm is 1 mm³ */
+  readonly filamentDiameter: number | null;
+}
+
+/** Named factors found from weighed trials, applied on the owner's word only. */
+export interface DesignCalibration {
+  readonly id: string;
+  readonly name: string;
+  readonly date: string | null;
+  readonly trials: readonly string[];
+  /** on the feed capacity, the viscosity, the friction on the barrel, and the rate of the law that drives the colour */
+  readonly feed: Ranged;
+  readonly viscosity: Ranged;
+  readonly wallFriction: Ranged;
+  readonly colourRate: Ranged;
 }
 
 /** One revision, validated, with the process and print demand it is judged by. */
@@ -190,4 +222,6 @@ export interface Design {
   readonly material: DesignMaterial;
   readonly process: Process;
   readonly print: PrintDemand;
+  /** null where the revision is predicted without */
+  readonly calibration: DesignCalibration | null;
 }

@@ -10,7 +10,7 @@ import { checkSchema } from '../project/schemaIssues.ts';
 import { fail, type Issue, type Result } from '../result.ts';
 import { geometryIssues } from './checkGeometry.ts';
 import { printIssues } from './checkPrint.ts';
-import { barrelOf, driveOf, hopperOf, nozzleOf, printOf, processOf, screwOf } from './convert.ts';
+import { barrelOf, calibrationOf, driveOf, hopperOf, nozzleOf, printOf, processOf, screwOf } from './convert.ts';
 import type { Path } from './issueList.ts';
 import type { Design, DesignMaterial } from './types.ts';
 
@@ -59,10 +59,12 @@ function machineIssues(project: Project, revision: Revision, path: Path): readon
 export function designHash(
   revision: Revision,
   material: Material,
-  project: Pick<Project, 'process' | 'print'>,
+  project: Pick<Project, 'process' | 'print' | 'calibrations'>,
 ): string {
   const { name: _n, note: _o, date: _d, locked: _l, parent: _p, ...machine } = revision;
-  return contentHash({ machine, material, process: project.process, print: project.print });
+  const calibration = project.calibrations?.find(({ id }) => id === revision.calibrationId);
+  const factors = calibration ? { factors: calibration.factors } : {};
+  return contentHash({ machine, material, process: project.process, print: project.print, ...factors });
 }
 
 /** The only place that makes a Design; the brand holds because every check has passed. */
@@ -80,12 +82,19 @@ function build(project: Project, revision: Revision, material: Material, convert
     material: converted,
     process: processOf(project),
     print: printOf(project),
+    calibration: calibrationOf(project, revision),
   };
   return design as Design;
 }
 
 /** The brand's key alone. */
 type Branded = Pick<Design, Extract<keyof Design, symbol>>;
+
+/** A revision that names a calibration must name one of the project's. */
+function calibrationIssues({ calibrations = [] }: Project, { calibrationId }: Revision, path: Path): readonly Issue[] {
+  if (calibrationId === undefined) return [];
+  return issuesOf(indexOf(calibrations, calibrationId, 'calibration', [...path, 'calibrationId']));
+}
 
 /**
  * Validates one revision of a project and turns it into SI.
@@ -99,7 +108,7 @@ export function validateDesign(project: Project, revisionId: string): Result<Des
   const path: Path = ['revisions', found.value];
   const revision = project.revisions[found.value] as Revision;
   const source = indexOf(project.materials, revision.materialId, 'material', [...path, 'materialId']);
-  const machine = machineIssues(project, revision, path);
+  const machine = [...machineIssues(project, revision, path), ...calibrationIssues(project, revision, path)];
   if (!source.ok) return fail(...source.issues, ...machine);
   const materialPath: Path = ['materials', source.value];
   const stored = project.materials[source.value] as Material;

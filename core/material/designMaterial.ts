@@ -66,6 +66,8 @@ function granulateOf(m: Material) {
     frictionOnBarrel: ranged(m.frictionOnBarrel),
     frictionOnScrew: ranged(m.frictionOnScrew),
     angleOfRepose: m.angleOfReposeDeg === undefined ? null : si(m.angleOfReposeDeg, '°'),
+    internalFriction: m.internalFrictionDeg === undefined ? null : si(m.internalFrictionDeg, '°'),
+    unconfinedStrength: m.unconfinedStrengthPa?.value ?? null,
   };
 }
 
@@ -97,6 +99,7 @@ function convert(m: Material): DesignMaterial {
     meltDensity: m.meltDensityKgM3.value,
     solidDensity: m.solidDensityKgM3.value,
     surfaceTension: m.surfaceTensionNPerM?.value ?? null,
+    meltCompressibility: m.meltCompressibilityPerGPa === undefined ? null : ranged(m.meltCompressibilityPerGPa, 1e-9),
     mechanical: mechanicalOf(m),
     degradation: m.degradation.map(degradationOf),
     colourLaw: m.colourLaw ?? null,

@@ -50,6 +50,10 @@ export interface DesignMaterial {
   readonly frictionOnScrew: Ranged;
   /** rad or null where unknown */
   readonly angleOfRepose: number | null;
+  /** effective angle of internal friction in bulk, rad, or null */
+  readonly internalFriction: number | null;
+  /** unconfined strength in the hopper, Pa, or null where unknown; 0 = free-flowing */
+  readonly unconfinedStrength: number | null;
   /** W/(m K) */
   readonly conductivity: number;
   /** J/(kg K) */
@@ -62,6 +66,8 @@ export interface DesignMaterial {
   readonly melting: number;
   /** N/m or null */
   readonly surfaceTension: number | null;
+  /** 1/Pa or null where unknown */
+  readonly meltCompressibility: Ranged | null;
   /** of the cooled print: Pa, Pa, 1/K, -, K; null where unknown */
   readonly mechanical: {
     readonly young: number;

@@ -2,6 +2,9 @@
 
 /** Endings, longest first where one ends in another; the lower-case letter before keeps words such as `rpmC` apart. */
 const endings: readonly (readonly [ending: string, symbol: string])[] = [
+  ['MJPerM3K', 'MJ/(m³·K)'],
+  ['coolingWPerM2K', 'W/(m²·K)'],
+  ['PerGPa', '1/GPa'],
   ['MmPerS', 'mm/s'],
   ['KJPerMol', 'kJ/mol'],
   ['JPerKgK', 'J/(kg·K)'],
@@ -23,6 +26,7 @@ const endings: readonly (readonly [ending: string, symbol: string])[] = [
   ['Deg', '°'],
   ['Mm', 'mm'],
   ['Nm', 'N·m'],
+  ['LoadN', 'N'],
   ['TempsC', '°C'],
   ['C', '°C'],
   ['K', 'K'],

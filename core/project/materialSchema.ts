@@ -135,6 +135,10 @@ export const materialSchema = z.looseObject({
   frictionOnBarrel: sourced(0, 1.5),
   frictionOnScrew: sourced(0, 1.5),
   angleOfReposeDeg: sourced(10, 80).optional(),
+  /** effective angle of internal friction of the granules in bulk */
+  internalFrictionDeg: sourced(10, 70).optional(),
+  /** strength of a free face of the granules, pressed as in the hopper; 0 = free-flowing */
+  unconfinedStrengthPa: sourced(0, 1e5).optional(),
   conductivityWPerMK: sourced(0.02, 20),
   heatCapacitySolidJPerKgK: sourced(200, 6000),
   heatCapacityMeltJPerKgK: sourced(200, 6000),
@@ -143,6 +147,7 @@ export const materialSchema = z.looseObject({
   softeningC: sourced(-80, 350),
   /** Where it flows: Tm, or well above Tg. */
   meltingC: sourced(-50, 400),
+  meltCompressibilityPerGPa: sourced(0.05, 20).optional(),
   surfaceTensionNPerM: sourced(0.001, 0.2).optional(),
   mechanical: mechanical.optional(),
   windowLowC: sourced(-20, 450),

@@ -58,7 +58,8 @@ export const screwSchema = z.looseObject({
   radialClearanceMm: mm(0, 5),
   sections: z.array(sectionSchema).min(1).max(40),
   tip: tipSchema,
-  shank: z.looseObject({ diameterMm: mm(1, 200), lengthMm: mm(0, 500) }),
+  /** fillet between shank and screw; absent = not known, taken as sharp */
+  shank: z.looseObject({ diameterMm: mm(1, 200), lengthMm: mm(0, 500), filletMm: mm(0, 50).optional() }),
   steel: z.looseObject({
     name,
     yieldMPa: mm(5, 3000),
@@ -94,6 +95,10 @@ export const barrelSchema = z.looseObject({
   outerDiameterMm: mm(4, 500),
   lengthMm: mm(5, 3000),
   conductivityWPerMK: mm(0.1, 500),
+  /** heat capacity by volume; absent = not known, taken as steel */
+  heatCapacityMJPerM3K: mm(0.5, 10).optional(),
+  /** highest pressure that barrel, nozzle and joints are allowed; absent = not known */
+  pressureLimitMPa: mm(0.1, 500).optional(),
   feedOpening: z.looseObject({ startMm: mm(0, 3000), lengthMm: mm(0.5, 500), widthMm: mm(0.5, 500) }),
   zones: z.array(zoneSchema).min(1).max(20),
   heatBreak: z
@@ -141,6 +146,14 @@ export const driveSchema = z.looseObject({
   usableTorqueShare: z.number().min(0.05).max(1),
   fullStepsPerTurn: z.int().min(1).max(10000),
   microsteps: z.int().min(1).max(1024),
+  /** axial bearing that takes the thrust; absent = not known */
+  bearing: z
+    .looseObject({
+      kind: z.enum(['ball', 'roller']),
+      staticLoadN: mm(1, 1e7),
+      dynamicLoadN: mm(1, 1e7).optional(),
+    })
+    .optional(),
 });
 
 /** One state of the machine, branched from another. */
@@ -155,6 +168,8 @@ export const revisionSchema = z.looseObject({
   locked: z.boolean().optional(),
   parent: z.string().max(40).nullable().optional(),
   materialId: z.string().max(60),
+  /** calibration of the project that this revision is predicted with; absent = none */
+  calibrationId: z.string().max(60).optional(),
   screw: screwSchema,
   barrel: barrelSchema,
   nozzle: nozzleSchema,
@@ -186,6 +201,13 @@ export const printSchema = z.looseObject({
   travelShare: z.number().min(0).max(0.95),
   idleShare: z.number().min(0).max(0.95),
   nozzleHeightMm: mm(0.01, 200),
+  /** surroundings of the laid line; absent = not known */
+  bedC: mm(-20, 300).optional(),
+  chamberC: mm(-20, 300).optional(),
+  /** heat transfer from the laid line to the air */
+  coolingWPerM2K: mm(1, 1000).optional(),
+  /** virtual filament of the controller; absent = 1.128 mm, of which 1 mm is 1 mm³ */
+  filamentDiameterMm: mm(0.1, 10).optional(),
 });
 
 /** One weighed run on the bench. */
@@ -204,6 +226,49 @@ export const trialSchema = z.looseObject({
   photo: z.string().max(400).optional(),
   lab: z.tuple([z.number().min(0).max(100), z.number().min(-128).max(128), z.number().min(-128).max(128)]).optional(),
   note: z.string().max(4000).optional(),
+  /** left out of calibration, and why */
+  excluded: z.boolean().optional(),
+  excludedWhy: z.string().max(400).optional(),
+});
+
+/** A factor found from trials, with its 95 % limits; `fitted` is false where it was held at 1. */
+const factorSchema = z.looseObject({
+  value: z.number().min(0.01).max(100),
+  low: z.number().min(0).max(1e4),
+  high: z.number().min(0).max(1e4),
+  fitted: z.boolean(),
+});
+
+/** What a set of trials says about the model's named factors. */
+export const calibrationSchema = z.looseObject({
+  id: z.string().min(1).max(60),
+  name,
+  date: z.iso.date().optional(),
+  materialId: z.string().max(60),
+  trialIds: z.array(z.string().max(60)).max(5000),
+  factors: z.looseObject({
+    /** on the feed capacity */
+    feed: factorSchema,
+    /** on the viscosity */
+    viscosity: factorSchema,
+    /** on the friction of granules on the barrel */
+    wallFriction: factorSchema,
+    /** on the rate of the law that drives the colour */
+    colourRate: factorSchema,
+  }),
+  /** root mean square of ln(measured / predicted): before, after, and leaving each trial out in turn */
+  error: z.looseObject({
+    before: z.number().min(0),
+    after: z.number().min(0),
+    leaveOneOut: z.number().min(0).nullable(),
+  }),
+});
+
+/** A range on any number of the file; the path starts at the revision, 'material', 'process' or 'print'. */
+export const doubtSchema = z.looseObject({
+  path: z.string().min(1).max(200),
+  low: z.number(),
+  high: z.number(),
 });
 
 /** The whole file. */
@@ -220,6 +285,8 @@ export const projectSchema = z.looseObject({
   process: processSchema,
   print: printSchema,
   benchLog: z.array(trialSchema).max(5000),
+  calibrations: z.array(calibrationSchema).max(200).optional(),
+  doubts: z.array(doubtSchema).max(500).optional(),
 });
 
 /** A project as stored. */
@@ -230,3 +297,7 @@ export type Revision = z.infer<typeof revisionSchema>;
 export type SectionInput = z.infer<typeof sectionSchema>;
 /** A bench trial as stored. */
 export type Trial = z.infer<typeof trialSchema>;
+/** A calibration as stored. */
+export type Calibration = z.infer<typeof calibrationSchema>;
+/** A range on a number as stored. */
+export type Doubt = z.infer<typeof doubtSchema>;

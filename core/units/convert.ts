@@ -63,6 +63,10 @@ const metric: Record<Dimension, Unit> = {
   expansion: 'µm/(m·K)',
   surfaceTension: 'mN/m',
   current: 'A',
+  energy: 'W·h',
+  heatTransfer: 'W/(m²·K)',
+  volumetricHeat: 'MJ/(m³·K)',
+  compressibility: '1/GPa',
 };
 
 /** Unit shown for each dimension, by habit. */

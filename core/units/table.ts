@@ -28,7 +28,11 @@ export type Dimension =
   | 'conductivity' // W/(m K)
   | 'expansion' // 1/K
   | 'surfaceTension' // N/m
-  | 'current'; // A
+  | 'current' // A
+  | 'energy' // J
+  | 'heatTransfer' // W/(m² K)
+  | 'volumetricHeat' // J/(m³ K)
+  | 'compressibility'; // 1/Pa
 
 /** One row of the table. */
 export interface UnitRow {
@@ -148,6 +152,12 @@ export const unitTable = {
   'N/m': row('surfaceTension', 1),
   A: row('current', 1, 1, ['amp', 'amps', 'ampere', 'amperes']),
   mA: row('current', 1, 1000),
+  J: row('energy', 1, 1, ['joule', 'joules']),
+  kJ: row('energy', 1000),
+  W·h: row('energy', 3600, 1, ['Wh']),
+  'W/(m²·K)': row('heatTransfer', 1, 1, ['W/m²/K', 'W/m²K', 'W/m2K', 'W/m²·K']),
+  'MJ/(m³·K)': row('volumetricHeat', 1e6, 1, ['MJ/m³/K', 'MJ/m³K', 'MJ/m3K']),
+  '1/GPa': row('compressibility', 1, 1e9, ['GPa⁻¹', '/GPa']),
 } as const satisfies Record<string, UnitRow>;
 
 /** Symbol of a unit in the table. */
