@@ -3,8 +3,10 @@
 import { describeText } from './strings/describe.ts';
 import { meltText } from './strings/melt.ts';
 
+export * from './strings/driveFields.ts';
 export * from './strings/fields.ts';
 export * from './strings/materialFields.ts';
+export * from './strings/runFields.ts';
 
 /** Texts by room. */
 export const text = {

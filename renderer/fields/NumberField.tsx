@@ -4,6 +4,7 @@ import { type FocusEvent, type KeyboardEvent, useId } from 'react';
 import type { Path } from '../store/path.ts';
 import { pathKey } from '../store/path.ts';
 import { setView } from '../store/view.ts';
+import { text } from '../strings.ts';
 import { IssueText } from './IssueText.tsx';
 import { type FieldSpec, unitText } from './spec.ts';
 import { type NumberEdit, useNumberEdit } from './useNumberEdit.ts';
@@ -43,6 +44,7 @@ export function NumberInput(props: {
       autoComplete="off"
       spellCheck={false}
       value={edit.text}
+      placeholder={spec.optional ? text.describe.notKnown : undefined}
       readOnly={disabled}
       aria-label={label}
       aria-description={spec.help}

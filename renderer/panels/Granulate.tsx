@@ -22,10 +22,13 @@ function Values(placed: PlacedMaterial) {
       <Group title={words.grains}>
         <SourcedFields root={root} specs={grainFields} />
         <PartSwitch {...placed} part="angleOfReposeDeg" />
+        <PartSwitch {...placed} part="internalFrictionDeg" />
+        <PartSwitch {...placed} part="unconfinedStrengthPa" />
       </Group>
       <Group title={words.thermal}>
         <SourcedFields root={root} specs={thermalFields} />
         <PartSwitch {...placed} part="surfaceTensionNPerM" />
+        <PartSwitch {...placed} part="meltCompressibilityPerGPa" />
       </Group>
       <Group title={words.mechanical} aside={<PartSwitch {...placed} part="mechanical" />}>
         <SourcedFields root={root} specs={mechanicalFields} />

@@ -1,9 +1,9 @@
 /** What feeds the screw and what turns it. */
 
 import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { setValue } from '../store/edits.ts';
+import { removeValue, setValue } from '../store/edits.ts';
 import { applyEdit } from '../store/project.ts';
-import { driveFields, hopperFields, motorFields, text } from '../strings.ts';
+import { bearingFields, driveFields, hopperFields, motorFields, text } from '../strings.ts';
 import { pathBelow, useDesk } from './desk.ts';
 import { Fields, Group } from './Group.tsx';
 import { ListTable } from './ListTable.tsx';
@@ -30,7 +30,35 @@ export function Hopper() {
   );
 }
 
-/** Motor, gear and stepping. */
+/** A bearing as it begins: a small thrust bearing's order of magnitude, to be replaced from its data sheet. */
+const startBearing = { staticLoadN: 5000 };
+
+/** The axial bearing, which may be left out. */
+function Bearing() {
+  const { revision, root, locked } = useDesk();
+  const { bearing } = revision.drive;
+  const path = pathBelow(root, 'drive.bearing');
+  const choose = (kind: 'none' | 'ball' | 'roller') =>
+    applyEdit(kind === 'none' ? removeValue(path) : setValue(path, { ...startBearing, ...bearing, kind }), {
+      label: words.bearing,
+    });
+  return (
+    <Group title={words.bearing}>
+      <ChoiceField
+        path={path}
+        label={words.bearingKind}
+        help={words.bearingHelp}
+        value={bearing?.kind ?? 'none'}
+        options={words.bearings}
+        disabled={locked}
+        onChoose={choose}
+      />
+      {bearing && <Fields root={root} specs={bearingFields} locked={locked} />}
+    </Group>
+  );
+}
+
+/** Motor, gear, stepping and bearing. */
 export function Drive() {
   const { revision, root, locked } = useDesk();
   return (
@@ -48,6 +76,7 @@ export function Drive() {
           locked={locked}
         />
       </Group>
+      <Bearing />
     </>
   );
 }

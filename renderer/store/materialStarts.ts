@@ -19,6 +19,9 @@ export const materialParts = {
     source: 'start value; enter where the law was fitted or checked',
   },
   angleOfReposeDeg: start(35),
+  internalFrictionDeg: start(35),
+  unconfinedStrengthPa: start(0),
+  meltCompressibilityPerGPa: start(1),
   surfaceTensionNPerM: start(0.03),
   mechanical: {
     youngGPa: start(2),

@@ -138,6 +138,14 @@ export const shankFields: readonly FieldSpec[] = [
     help: 'Length of the driven end behind the feed.',
     step: 1,
   },
+  {
+    key: 'screw.shank.filletMm',
+    label: 'Shoulder fillet',
+    unit: 'mm',
+    help: 'Rounding between shank and screw. Torque breaks a sharp shoulder first. Left empty: taken as sharp.',
+    step: 0.1,
+    optional: true,
+  },
 ];
 
 /** Barrel values. */
@@ -168,6 +176,21 @@ export const barrelFields: readonly FieldSpec[] = [
     unit: 'W/(m·K)',
     help: 'Of the barrel’s material. Stainless steel about 15, plain steel about 45, brass about 110.',
     step: 1,
+  },
+  {
+    key: 'barrel.heatCapacityMJPerM3K',
+    label: 'Heat capacity',
+    unit: 'MJ/(m³·K)',
+    help: 'By volume, for the time of warming up: steel about 3.7, brass 3.2, aluminium 2.4. Left empty: taken as steel.',
+    optional: true,
+  },
+  {
+    key: 'barrel.pressureLimitMPa',
+    label: 'Allowed pressure',
+    unit: 'MPa',
+    help: 'Highest pressure that barrel, nozzle and joints are approved for by a competent person. Leave empty where none is.',
+    step: 1,
+    optional: true,
   },
 ];
 
@@ -265,162 +288,4 @@ export const pieceFields: readonly FieldSpec[] = [
     help: 'Bore where the piece ends. The last piece ends at the orifice.',
   },
   { key: 'lengthMm', label: 'Length', unit: 'mm', help: 'Axial length of the piece. 0 is a flat shoulder or a ledge.' },
-];
-
-/** Hopper values. */
-export const hopperFields: readonly FieldSpec[] = [
-  {
-    key: 'hopper.outletDiameterMm',
-    label: 'Outlet Ø',
-    unit: 'mm',
-    help: 'Opening at the bottom of the hopper. Wider than several grains, or the grains bridge over it.',
-    step: 1,
-  },
-  {
-    key: 'hopper.wallHalfAngleDeg',
-    label: 'Wall angle from vertical',
-    unit: '°',
-    help: 'Lean of the hopper’s wall from vertical. Steep walls (small angle) keep all grains moving.',
-    step: 1,
-  },
-  { key: 'hopper.heightMm', label: 'Height', unit: 'mm', help: 'Height of the fill above the outlet.', step: 5 },
-  {
-    key: 'hopper.wallFriction',
-    label: 'Wall friction',
-    unit: 'ratio',
-    help: 'Friction coefficient of grains on the hopper’s wall.',
-    step: 0.01,
-  },
-  {
-    key: 'hopper.gapMm',
-    label: 'Widest gap',
-    unit: 'mm',
-    help: 'Widest gap in the feed through which small grains could trickle out.',
-  },
-];
-
-/** Drive values apart from the motor curve. */
-export const driveFields: readonly FieldSpec[] = [
-  { key: 'drive.gearRatio', label: 'Gear ratio', unit: 'ratio', help: 'Motor turns per screw turn.', step: 0.5 },
-  {
-    key: 'drive.gearEfficiency',
-    label: 'Gear efficiency',
-    unit: 'ratio',
-    help: 'Share of the motor’s power that reaches the screw, 0 to 1. Planetary gears about 0.9, worm gears 0.4 to 0.7.',
-    step: 0.01,
-  },
-  {
-    key: 'drive.usableTorqueShare',
-    label: 'Usable share of torque',
-    unit: 'ratio',
-    help: 'Share of the pull-out torque that is used in continuous running, 0 to 1. About 0.5 keeps steppers from losing steps.',
-    step: 0.05,
-  },
-  {
-    key: 'drive.fullStepsPerTurn',
-    label: 'Full steps per turn',
-    unit: 'count',
-    help: 'Of the motor: 200 for a 1.8 degree stepper.',
-    step: 1,
-  },
-  { key: 'drive.microsteps', label: 'Microsteps', unit: 'count', help: 'Driver microsteps per full step.', step: 1 },
-];
-
-/** Values of one point of the motor curve. */
-export const motorFields: readonly FieldSpec[] = [
-  {
-    key: 'speedRpm',
-    label: 'Motor speed',
-    unit: 'rpm',
-    help: 'Speed of the motor’s shaft, before the gear.',
-    step: 10,
-  },
-  {
-    key: 'torqueNm',
-    label: 'Pull-out torque',
-    unit: 'N·m',
-    help: 'Torque at which the motor loses its place at this speed.',
-    step: 0.01,
-  },
-];
-
-/** How the machine is run. */
-export const runningFields: readonly FieldSpec[] = [
-  {
-    key: 'process.screwSpeedRpm',
-    label: 'Screw speed',
-    unit: 'rpm',
-    help: 'Turns of the screw per minute, after the gear.',
-    step: 1,
-  },
-  {
-    key: 'process.feed.rateGPerMin',
-    label: 'Feeder rate',
-    unit: 'g/min',
-    help: 'What the feeder meters into the opening.',
-    step: 0.1,
-  },
-  {
-    key: 'process.feedC',
-    label: 'Granulate temperature',
-    unit: '°C',
-    help: 'Temperature of the granulate as it enters, after any drying.',
-    step: 1,
-  },
-  { key: 'process.ambientC', label: 'Room temperature', unit: '°C', help: 'Air around the machine.', step: 1 },
-  {
-    key: 'process.backPressureMPa',
-    label: 'Pressure after the orifice',
-    unit: 'MPa',
-    help: 'Pressure where the melt leaves, above the air’s. 0 for printing into the open.',
-    step: 0.1,
-  },
-  {
-    key: 'process.acceptableDeltaE',
-    label: 'Accepted colour change',
-    unit: 'ΔE00',
-    help: 'Largest colour difference (CIE DE2000) that still passes. Below 1 is hardly seen, 2 to 3 is seen side by side.',
-    step: 0.5,
-  },
-];
-
-/** What the print asks for. */
-export const printFields: readonly FieldSpec[] = [
-  { key: 'print.lineWidthMm', label: 'Line width', unit: 'mm', help: 'Width of one laid line.' },
-  { key: 'print.layerHeightMm', label: 'Layer height', unit: 'mm', help: 'Height of one layer.', step: 0.05 },
-  {
-    key: 'print.speedMmPerS',
-    label: 'Laying speed',
-    unit: 'mm/s',
-    help: 'Speed of the nozzle over the work while laying.',
-    step: 1,
-  },
-  {
-    key: 'print.wallThicknessMm',
-    label: 'Wall thickness',
-    unit: 'mm',
-    help: 'Thickness of the walls of the part, for passes per wall.',
-    step: 0.5,
-  },
-  {
-    key: 'print.travelShare',
-    label: 'Travel share',
-    unit: 'ratio',
-    help: 'Share of time spent moving without laying, 0 to 0.95.',
-    step: 0.05,
-  },
-  {
-    key: 'print.idleShare',
-    label: 'Idle share',
-    unit: 'ratio',
-    help: 'Share of time standing still with melt inside, 0 to 0.95.',
-    step: 0.05,
-  },
-  {
-    key: 'print.nozzleHeightMm',
-    label: 'Nozzle height',
-    unit: 'mm',
-    help: 'Height of the orifice above the layer below.',
-    step: 0.05,
-  },
 ];

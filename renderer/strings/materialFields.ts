@@ -139,7 +139,19 @@ export const grainFields: readonly FieldSpec[] = [
     key: 'angleOfReposeDeg',
     label: 'Angle of repose',
     unit: '°',
-    help: 'Of a heap of granulate; stands for its inner friction.',
+    help: 'Of a heap of granulate; stands for how freely it flows.',
+  },
+  {
+    key: 'internalFrictionDeg',
+    label: 'Inner friction',
+    unit: '°',
+    help: 'Effective angle of friction inside the bulk, from a shear test. Decides whether the hopper empties evenly.',
+  },
+  {
+    key: 'unconfinedStrengthPa',
+    label: 'Cohesion',
+    unit: 'Pa',
+    help: 'Strength of a free face of the bulk as pressed in the hopper. 0 for dry pellets; damp or sticky granules have more and arch.',
   },
 ];
 
@@ -182,6 +194,12 @@ export const thermalFields: readonly FieldSpec[] = [
     label: 'Surface tension',
     unit: 'N/m',
     help: 'Decides whether a thin strand holds or drips.',
+  },
+  {
+    key: 'meltCompressibilityPerGPa',
+    label: 'Compressibility of the melt',
+    unit: '1/GPa',
+    help: 'How much melt the pressure stores ahead of the nozzle; about 1 for plastics.',
   },
 ];
 
