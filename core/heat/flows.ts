@@ -1,7 +1,8 @@
 /** Heat flows of the whole machine, summed over its cells. */
 
 import type { HeatCells } from './heatCells.ts';
-import { givenBy, type HeatState } from './heatSystem.ts';
+import { givenBy } from './heaterBodies.ts';
+import type { HeatState } from './heatSystem.ts';
 import type { Stream } from './stream.ts';
 
 /** Heat flows of the whole machine, W. heaters + dissipation = product + losses. */

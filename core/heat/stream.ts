@@ -87,55 +87,6 @@ function spread(cells: HeatCells, { stations, dissipation, headDissipation }: Lo
 }
 
 /**
- * Specific enthalpy behind a cell, J/kg.
- * @param before specific enthalpy ahead of it
- * @param wall, core temperatures at the cell, K
- */
-export function enthalpyBehind(stream: Stream, i: number, before: number, wall: number, core: number): number {
-  const exchange = stream.wallSide[i] + stream.coreSide[i];
-  if (!(exchange > 0)) return before;
-  const warm = (stream.wallSide[i] * wall + stream.coreSide[i] * core) / exchange;
-  const dense = exchange / stream.massFlow;
-  return drawn(stream.content, before, warm + stream.dissipation[i] / exchange, dense * stream.loose, dense);
-}
-
-/**
- * Specific enthalpy, J/kg, after being drawn towards a temperature, in equilibrium all along: solid, melting or
- * freezing, and melt in turn. Continuous in all arguments.
- * @param target K
- * @param loose, dense exchange over mass flow, J/(kg K): granules up to the end of melting; melt, also freezing
- */
-function drawn(content: HeatContent, before: number, target: number, loose: number, dense: number): number {
-  const { melting, heatOfFusion, heatCapacitySolid, heatCapacityMelt } = content;
-  const above = target - melting;
-  const rate = above * (above > 0 ? loose : dense);
-  let enthalpy = before;
-  let left = 1;
-  for (let stage = 0; stage < 3; stage++) {
-    const molten = enthalpy > heatOfFusion || (enthalpy >= heatOfFusion && above >= 0);
-    if (!molten && enthalpy >= 0 && (enthalpy > 0 || above > 0)) {
-      const end = above > 0 ? heatOfFusion : 0;
-      const taken = rate === 0 ? Number.POSITIVE_INFINITY : (end - enthalpy) / rate;
-      if (taken >= left) return enthalpy + rate * left;
-      enthalpy = end;
-      left -= taken;
-      continue;
-    }
-    const edge = molten ? heatOfFusion : 0;
-    const capacity = molten ? heatCapacityMelt : heatCapacitySolid;
-    const speed = (molten ? dense : loose) / capacity;
-    const from = (enthalpy - edge) / capacity - above;
-    // where melting lies between here and the target, only so far
-    const crosses = molten ? above < 0 : above > 0;
-    const taken = crosses ? Math.log(-from / above) / speed : Number.POSITIVE_INFINITY;
-    if (taken >= left) return edge + capacity * (above + from * Math.exp(-speed * left));
-    enthalpy = edge;
-    left -= taken;
-  }
-  return enthalpy;
-}
-
-/**
  * Temperature of the melt behind the nozzle, K.
  * @param massFlow kg/s, > 0
  * @param before, wall temperature ahead of it and of its wall, K

@@ -1,7 +1,8 @@
 /** Which heaters hold their set temperature, which give all they have, which are off: found together with the heat. */
 
 import type { HeatCells } from './heatCells.ts';
-import { type Duty, givenBy, type HeatState, heatStep, underHeater } from './heatSystem.ts';
+import { type Duty, dutyOf, givenBy, underHeater } from './heaterBodies.ts';
+import { type HeatState, heatStep } from './heatSystem.ts';
 import type { Stream } from './stream.ts';
 
 /** Change of a temperature that ends the iteration, K. */
@@ -9,8 +10,6 @@ const tolerance = 1e-7;
 /** Most steps, and those after which they go only half-way: at the edge of melting two states can take turns. */
 const mostSteps = 80;
 const freeSteps = 12;
-/** Watts and kelvins that count as nothing when a thermostat switches. */
-const nothing = 1e-9;
 
 /** Heat in balance. */
 export interface HeldHeat {
@@ -40,7 +39,10 @@ export function heldHeat(cells: HeatCells, stream: Stream | null, limited = true
     const next = heatStep(cells, stream, duties, state);
     const change = Math.max(farthest(next.wall, state.wall), farthest(next.core, state.core));
     state = step < freeSteps ? next : halfWay(state, next);
-    const wanted = heaters.map((heater, k) => dutyOf(heater, duties[k], next.bodies[k], next.wall, limited));
+    const wanted = heaters.map((heater, k) => {
+      const given = givenBy(heater, next.bodies[k], next.wall);
+      return dutyOf(heater, duties[k], given, underHeater(heater, next.wall), limited);
+    });
     const same = wanted.every((duty, k) => duty === duties[k]);
     if (same && change < tolerance) return { state: next, duties, converged: true };
     duties = wanted;
@@ -57,23 +59,6 @@ function halfWay(a: HeatState, b: HeatState): HeatState {
     enthalpy: middle(a.enthalpy, b.enthalpy),
     bodies: middle(a.bodies, b.bodies),
   };
-}
-
-function dutyOf(
-  heater: HeatCells['heaters'][number],
-  duty: Duty,
-  body: number,
-  wall: Float64Array,
-  limited: boolean,
-): Duty {
-  if (duty === 'held') {
-    const given = givenBy(heater, body, wall);
-    if (given < -nothing) return 'off';
-    return limited && given > heater.maxPower + nothing ? 'weak' : 'held';
-  }
-  const reached = underHeater(heater, wall);
-  if (duty === 'weak') return reached > heater.setTemperature + nothing ? 'held' : 'weak';
-  return reached < heater.setTemperature - nothing ? 'held' : 'off';
 }
 
 const farthest = (a: Float64Array, b: Float64Array): number =>

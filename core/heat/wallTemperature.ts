@@ -4,7 +4,7 @@ import type { Design } from '../design/types.ts';
 import { warmthOf } from './enthalpy.ts';
 import { flowsOf, type HeatFlows } from './flows.ts';
 import { type CellCounts, defaultCells, type HeatCells, heatCells } from './heatCells.ts';
-import { type Duty, givenBy, underHeater } from './heatSystem.ts';
+import { type Duty, givenBy, underHeater } from './heaterBodies.ts';
 import { type Load, streamOver } from './stream.ts';
 import { type HeldHeat, heldHeat } from './thermostats.ts';
 
@@ -50,8 +50,8 @@ export interface WallTemperatures {
  * @param load flow and heat made in it; null at standstill
  * @param counts cells along barrel and nozzle
  * Finite volumes along the axis, second order. Assumes: radially uniform wall; heaters of one body temperature whose
- * sensor reads the mean of the wall under them; screw core warmed through standing content; heat that the core hands
- * to the granulate is charged to the wall beside it. Source: fin equation (Incropera & DeWitt, section 3.6) with a plug-flow
+ * sensor reads the mean of the wall under them; screw core warmed through content that stands, or by what moves past it,
+ * with what it hands on charged to it. Source: fin equation (Incropera & DeWitt, section 3.6) with a plug-flow
  * heat balance of the content.
  */
 export function wallTemperatures(

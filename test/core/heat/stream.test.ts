@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import { enthalpyOf, warmthOf } from '../../../core/heat/enthalpy.ts';
 import { heatCells } from '../../../core/heat/heatCells.ts';
-import { enthalpyBehind, nozzleOutlet, type Stream, streamOver } from '../../../core/heat/stream.ts';
+import { nozzleOutlet, type Stream, streamOver } from '../../../core/heat/stream.ts';
+import { uptakeIn } from '../../../core/heat/uptake.ts';
 import { pinned } from '../../helpers/arbitraries.ts';
 import { loadDesign } from '../../helpers/projects.ts';
 
@@ -19,6 +20,7 @@ const oneCell = (massFlow: number, own = content): Stream => ({
   coreSide: Float64Array.of(0),
   dissipation: Float64Array.of(0),
 });
+const enthalpyBehind = (...of: Parameters<typeof uptakeIn>) => uptakeIn(...of).enthalpy;
 const at = (temperature: number) => enthalpyOf(content, { temperature, fused: temperature >= 430 ? 1 : 0 });
 
 test('solid and melt approach the wall exponentially, granules at their share of conduction', () => {
