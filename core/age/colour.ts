@@ -1,102 +1,35 @@
 /** Colour of the extrudate from residence times, temperature and the material's anchors. */
 
-import {
-  type AgeDistribution,
-  type AgeShare,
-  ageAtShare,
-  ageProblem,
-  ageShares,
-  unresolvedShare,
-} from './ageShares.ts';
-import { type Lab, labToSrgb, labToXyz, xyzToLab } from './cielab.ts';
+import type { ColourPrediction } from '../prediction/types.ts';
+import { type AgeDistribution, unresolvedShare } from './ageShares.ts';
+import { labToSrgb } from './cielab.ts';
 import { colourBasis, colourDoubts, noAnchorsReason, noColourBasis, noLawReason } from './colourBasis.ts';
+import { partOfAges, partsProblem } from './colourParts.ts';
 import { type ColourPath, colourPath } from './colourPath.ts';
-import type { ColourDetail, ColouredMaterial, ColourRange, MeltHeat } from './colourTypes.ts';
-import { deltaE2000 } from './deltaE2000.ts';
-import { extentOfChecked, type HeatSegment, rangeDoubt } from './kinetics.ts';
-import { type Corner, type KineticLaw, nominalCorner, rangeCorners } from './laws.ts';
+import { type Colours, coloursOf, gamutNote, indicesOf, toldDistribution } from './colourReading.ts';
+import type { ColouredMaterial, ColourRange, MeltHeat } from './colourTypes.ts';
+import { type AgedPart, extentDistribution } from './extentDistribution.ts';
+import { rangeDoubt } from './kinetics.ts';
+import { lawOutcomes } from './lawOutcomes.ts';
+import { type KineticLaw, nominalCorner, rangeCorners } from './laws.ts';
 
-/** Share of the output younger than the worst streak. */
-const streakShare = 0.99;
-
-/** Everything the evaluation needs, checked. */
-interface Ready {
+/** Law and path of a material's colour. */
+export interface ColourScale {
   readonly law: KineticLaw;
   readonly path: ColourPath;
-  readonly shares: readonly AgeShare[];
-  readonly streakAge: number;
-  /** one mean passage */
-  readonly passage: readonly HeatSegment[];
 }
 
-/** Colours and extents at one corner of the doubt ranges. */
-interface Colours {
-  readonly labMean: Lab;
-  readonly labWorst: Lab;
-  readonly dE00Mean: number;
-  readonly dE00Worst: number;
-  readonly extentMean: number;
-  readonly extentWorst: number;
-  readonly beyondShare: number;
-}
-
-const durationOf = (passage: readonly HeatSegment[]) => passage.reduce((sum, segment) => sum + segment.duration, 0);
-
-/** The mean passage stretched to an age, s. */
-function passageOfAge(passage: readonly HeatSegment[], age: number): HeatSegment[] {
-  const scale = age / durationOf(passage);
-  return passage.map(({ duration, temperature }) => ({ duration: duration * scale, temperature }));
-}
-
-function heatProblem(passage: readonly HeatSegment[]): string | null {
-  const usable = passage.every((s) => s.duration >= 0 && s.temperature > 0 && Number.isFinite(s.temperature));
-  const total = durationOf(passage);
-  return usable && total > 0 && Number.isFinite(total) ? null : 'the melt temperature is not known';
-}
-
-function prepare(material: ColouredMaterial, ages: AgeDistribution, heat: MeltHeat): Ready | string {
+/** Law and path of a material's colour, or why it has none. */
+export function colourScale(material: ColouredMaterial): ColourScale | string {
   const law = material.degradation.find((candidate) => candidate.id === material.colourLaw);
   if (!law) return noLawReason(material);
   const path = colourPath(material.colourAnchors);
-  if (!path || path.last === path.first) return noAnchorsReason(material);
-  const passage = typeof heat === 'number' ? [{ duration: 1, temperature: heat }] : heat;
-  const problem = ageProblem(ages) ?? heatProblem(passage);
-  if (problem) return `The colour cannot be said because ${problem}.`;
-  return { law, path, shares: ageShares(ages), streakAge: ageAtShare(ages, streakShare), passage };
+  return path && path.last !== path.first ? { law, path } : noAnchorsReason(material);
 }
 
-/** Flux-weighted mean colour and the streak at one corner of the doubt ranges. */
-function evaluate(ready: Ready, corner: Corner): Colours {
-  const { law, path, passage } = ready;
-  const extentOf = (age: number) => extentOfChecked(law, passageOfAge(passage, age), corner);
-  const sum = { x: 0, y: 0, z: 0, extent: 0, beyond: 0 };
-  for (const { age, share } of ready.shares) {
-    const extent = extentOf(age);
-    const { lab, beyond } = path.at(extent);
-    const [x, y, z] = labToXyz(lab);
-    sum.x += share * x;
-    sum.y += share * y;
-    sum.z += share * z;
-    sum.extent += share * extent;
-    if (beyond) sum.beyond += share;
-  }
-  const fresh = path.at(0).lab;
-  const labMean = xyzToLab([sum.x, sum.y, sum.z]);
-  const extentWorst = extentOf(ready.streakAge);
-  const labWorst = path.at(extentWorst).lab;
-  return {
-    labMean,
-    labWorst,
-    dE00Mean: deltaE2000(fresh, labMean),
-    dE00Worst: deltaE2000(fresh, labWorst),
-    extentMean: sum.extent,
-    extentWorst,
-    beyondShare: sum.beyond,
-  };
-}
-
-function rangeOf(ready: Ready, nominal: Colours): ColourRange {
-  const all = [nominal, ...rangeCorners.map((corner) => evaluate(ready, corner))];
+function rangeOf({ law, path }: ColourScale, parts: readonly AgedPart[], nominal: Colours): ColourRange {
+  const corners = rangeCorners.map((corner) => coloursOf(path, extentDistribution(law, parts, corner)));
+  const all = [nominal, ...corners];
   const byMean = [...all].sort((p, q) => p.dE00Mean - q.dE00Mean);
   const [low, high] = [byMean[0], byMean[byMean.length - 1]];
   return {
@@ -109,8 +42,8 @@ function rangeOf(ready: Ready, nominal: Colours): ColourRange {
   };
 }
 
-/** No prediction, with the fresh colour where an anchor tells it. */
-function noColour(material: ColouredMaterial, reason: string): ColourDetail {
+/** No prediction, with the fresh colour where an anchor tells it and what the laws come to where melt flows. */
+function noColour(material: ColouredMaterial, reason: string, parts: readonly AgedPart[]): ColourPrediction {
   const labFresh = colourPath(material.colourAnchors)?.at(0).lab ?? null;
   return {
     dE00Mean: null,
@@ -122,32 +55,48 @@ function noColour(material: ColouredMaterial, reason: string): ColourDetail {
     srgbFresh: labFresh && labToSrgb(labFresh).hex,
     srgbWorst: null,
     srgbInGamut: null,
+    gamutNote: labFresh && gamutNote([['the fresh colour', labFresh]]),
     extentMean: null,
     extentWorst: null,
+    distribution: [],
+    indices: null,
     range: null,
+    origin: [],
+    bleed: [],
+    laws: partsProblem(parts) === null ? lawOutcomes(material, parts) : [],
     reason,
     basis: noColourBasis(reason),
   };
 }
 
 /**
- * Colour of the extrudate: mean over the flux, worst streak, and how far both lie from the fresh granulate.
+ * Colour of the extrudate: mean over the flux, worst streak, distribution, and how far all lie from fresh granulate.
  * @param material laws, colour law and anchors
- * @param ages residence times of the outflow, s: upper edges and the flux share younger than each
- * @param heat melt temperature, K, or mean time and temperature of each part in order of passing
+ * @param parts in order of passing, each with its own ages and temperatures, independent of each other
+ * @param unresolved share of the flux older than the ages known, 0 to 1
  * @returns colours under D65, dE00 against the anchor colour at extent 0, their range over the doubt of rate and
- * activation energy; nulls with a reason where the material has no colour law, no anchors, or an input is unusable
+ * activation energy, and what every other law comes to; nulls with a reason where the material has no colour law, no
+ * anchors, or an input is unusable. `origin` and `bleed` are left empty.
  * Valid within the law's temperatures and the anchors' extents; `basis.doubt` says where it is asked outside.
  * Source: extents per element averaged over the flux as for a segregated flow (Danckwerts 1958); see `basis.source`.
  */
-export function predictColour(material: ColouredMaterial, ages: AgeDistribution, heat: MeltHeat): ColourDetail {
-  const ready = prepare(material, ages, heat);
-  if (typeof ready === 'string') return noColour(material, ready);
-  const { beyondShare, ...colours } = evaluate(ready, nominalCorner);
-  const labFresh = ready.path.at(0).lab;
+export function predictColourOfParts(
+  material: ColouredMaterial,
+  parts: readonly AgedPart[],
+  unresolved = 0,
+): ColourPrediction {
+  const scale = colourScale(material);
+  if (typeof scale === 'string') return noColour(material, scale, parts);
+  const problem = partsProblem(parts);
+  if (problem) return noColour(material, `The colour cannot be said because ${problem}.`, []);
+  const { law, path } = scale;
+  const extents = extentDistribution(law, parts, nominalCorner);
+  const { beyondShare, ...colours } = coloursOf(path, extents);
+  const labFresh = path.at(0).lab;
   const screen = labToSrgb(colours.labMean);
-  const outside = rangeDoubt(ready.law, ready.passage).doubt;
-  const doubts = [...(outside ? [outside] : []), ...colourDoubts(ready.path, beyondShare, unresolvedShare(ages))];
+  const passage = parts.flatMap(({ heat }) => heat);
+  const outside = rangeDoubt(law, passage).doubt;
+  const doubts = [...(outside ? [outside] : []), ...colourDoubts(path, beyondShare, unresolved)];
   return {
     ...colours,
     labFresh,
@@ -155,8 +104,31 @@ export function predictColour(material: ColouredMaterial, ages: AgeDistribution,
     srgbFresh: labToSrgb(labFresh).hex,
     srgbWorst: labToSrgb(colours.labWorst).hex,
     srgbInGamut: screen.inGamut,
-    range: rangeOf(ready, { beyondShare, ...colours }),
+    gamutNote: gamutNote([
+      ['the fresh colour', labFresh],
+      ['the mean colour', colours.labMean],
+      ['the worst streak', colours.labWorst],
+    ]),
+    distribution: toldDistribution(path, extents),
+    indices: indicesOf(labFresh, colours.labMean, colours.labWorst),
+    range: rangeOf(scale, parts, { beyondShare, ...colours }),
+    origin: [],
+    bleed: [],
+    laws: lawOutcomes(material, parts),
     reason: null,
-    basis: colourBasis(material, ready.law, ready.path, heat, doubts),
+    basis: colourBasis(material, law, path, parts, doubts),
   };
+}
+
+/**
+ * Colour from the ages of the whole outflow.
+ * @param ages residence times, s: upper edges and the flux share younger than each
+ * @param heat melt temperature, K, or mean time and temperature of each part in order of passing
+ * Otherwise as `predictColourOfParts`.
+ */
+export function predictColour(material: ColouredMaterial, ages: AgeDistribution, heat: MeltHeat): ColourPrediction {
+  const part = partOfAges(ages, heat);
+  if (typeof part !== 'string') return predictColourOfParts(material, [part], unresolvedShare(ages));
+  const scale = colourScale(material);
+  return noColour(material, typeof scale === 'string' ? scale : `The colour cannot be said because ${part}.`, []);
 }

@@ -3,7 +3,8 @@
 import type { Basis } from '../prediction/types.ts';
 import { celsiusText } from './celsiusText.ts';
 import type { ColourPath } from './colourPath.ts';
-import type { ColouredMaterial, MeltHeat } from './colourTypes.ts';
+import type { ColouredMaterial } from './colourTypes.ts';
+import type { AgedPart } from './extentDistribution.ts';
 import type { KineticLaw } from './laws.ts';
 
 const source =
@@ -16,17 +17,25 @@ const common = [
   'The worst streak is melt older than 99 % of the output.',
 ];
 
+/** How ages and temperatures of the parts are joined. */
+function aboutParts(parts: readonly AgedPart[]): string[] {
+  if (parts.length === 1 && parts[0].heat.length === 1) return ['All melt has one temperature.'];
+  const within = `Melt of any age in ${parts.length > 1 ? 'a part' : 'the machine'} spends it at the local temperatures in proportion to the mean times there.`;
+  if (parts.length === 1) return [within];
+  const names = parts.map(({ part }) => part).join(' and ');
+  return [within, `Ages in ${names} are independent: melt mixes between them, so their extents are convolved.`];
+}
+
 /** Basis of a prediction that could be made. */
 export function colourBasis(
   material: ColouredMaterial,
   law: KineticLaw,
   path: ColourPath,
-  heat: MeltHeat,
+  parts: readonly AgedPart[],
   doubts: readonly string[],
 ): Basis {
   const assumptions = [...common];
-  if (typeof heat === 'number') assumptions.push('All melt has one temperature.');
-  else assumptions.push('Melt of any age spends it in the parts in proportion to their mean times.');
+  assumptions.push(...aboutParts(parts));
   if (material.invented) assumptions.push(`The data of ${material.name} are invented for an example.`);
   return {
     model: `${law.id}, colour from ${material.name}'s anchors`,

@@ -1,10 +1,11 @@
-/** What the colour prediction takes and gives beyond the shared prediction types. */
+/** What the colour prediction takes, and names of what it gives. */
 
 import type { DesignMaterial } from '../design/types.ts';
 import type { ColourPrediction } from '../prediction/types.ts';
-import type { Lab } from './cielab.ts';
-import type { HeatSegment } from './kinetics.ts';
+import type { HeatSegment } from './lawRun.ts';
 import type { KineticLaw } from './laws.ts';
+
+export type { ColourRange } from '../prediction/types.ts';
 
 /** The part of a material that its colour rests on; a DesignMaterial is one. */
 export type ColouredMaterial = Pick<DesignMaterial, 'name' | 'invented' | 'colourLaw' | 'colourAnchors'> & {
@@ -14,26 +15,5 @@ export type ColouredMaterial = Pick<DesignMaterial, 'name' | 'invented' | 'colou
 /** Melt temperature, K: one for all, or the mean time (s) and temperature (K) of each part in order of passing. */
 export type MeltHeat = number | readonly HeatSegment[];
 
-/** Spread of the colour from the doubt ranges of rate and activation energy. */
-export interface ColourRange {
-  readonly dE00MeanLow: number;
-  readonly dE00MeanHigh: number;
-  readonly dE00WorstLow: number;
-  readonly dE00WorstHigh: number;
-  /** mean colour at the low and the high end */
-  readonly labMeanLow: Lab;
-  readonly labMeanHigh: Lab;
-}
-
-/** Colour prediction with its worst streak, extents and range; null where the colour cannot be said. */
-export interface ColourDetail extends ColourPrediction {
-  readonly labWorst: Lab | null;
-  /** #rrggbb */
-  readonly srgbWorst: string | null;
-  /** false where the screen cannot show the mean colour and it was cut */
-  readonly srgbInGamut: boolean | null;
-  /** flux-weighted mean extent, and extent of the worst streak; unit of the colour law */
-  readonly extentMean: number | null;
-  readonly extentWorst: number | null;
-  readonly range: ColourRange | null;
-}
+/** Colour prediction with all it tells; null where the colour cannot be said. */
+export type ColourDetail = ColourPrediction;

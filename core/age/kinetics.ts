@@ -1,18 +1,12 @@
 /** Extent of degradation along a temperature-time history. */
 
 import type { DegradationLaw } from '../design/types.ts';
-import { rateConstant } from './arrhenius.ts';
 import { celsiusText } from './celsiusText.ts';
-import { type Corner, type KineticLaw, type LagLaw, nominalCorner, type Step, type TwoStepLaw } from './laws.ts';
-import { stepSeries } from './twoStep.ts';
+import { durationOf, type HeatSegment, lawRun } from './lawRun.ts';
+import { type Corner, type KineticLaw, nominalCorner } from './laws.ts';
 
-/** A stretch of constant temperature. */
-export interface HeatSegment {
-  /** s, >= 0 */
-  readonly duration: number;
-  /** K, > 0 */
-  readonly temperature: number;
-}
+export { extentOfOrder, extentWithLag, molarMassAfter } from './extentForms.ts';
+export type { HeatSegment } from './lawRun.ts';
 
 /** How far a law has run, and whether it was asked outside its range. */
 export interface Extent {
@@ -25,90 +19,10 @@ export interface Extent {
   readonly doubt: string | null;
 }
 
-/** Extent of d(alpha)/dt = k (1 - alpha)^n from alpha = 0 at reduced time X = integral of k dt. Order 0: X itself. */
-export function extentOfOrder(order: number, reducedTime: number): number {
-  if (order === 0) return reducedTime;
-  if (order === 1) return -Math.expm1(-reducedTime);
-  // exp/log form keeps full digits as the order nears 1; below order 1 all is used up at X = 1/(1 - n)
-  const base = (order - 1) * reducedTime;
-  return base <= -1 ? 1 : -Math.expm1(Math.log1p(base) / (1 - order));
-}
-
-/**
- * Extent of the modified Gompertz law, shifted and scaled so that it starts at 0 and ends at 1.
- * @param reducedTime integral of the steepest rate, dimensionless
- * @param lag steepest rate times lag, dimensionless, >= 0
- * Source: Zwietering et al. 1990, y = exp{-exp[e (lag - X) + 1]}; the start value exp[-exp(e lag + 1)] (0.066 without
- * lag, below 3e-5 from lag 0.5 on) is taken out here so that fresh granulate has extent 0.
- */
-export function extentWithLag(reducedTime: number, lag: number): number {
-  const raw = (x: number) => Math.exp(-Math.exp(Math.E * (lag - x) + 1));
-  const start = raw(0);
-  return (raw(reducedTime) - start) / (1 - start);
-}
-
-/**
- * Number-average molar mass after random scission: 1/M = 1/M0n + X/m.
- * @param initial M0n, kg/mol
- * @param repeatUnitMass m, kg/mol
- * @param extent X, scissions per repeat unit, small against 1
- * @returns kg/mol
- * Source: Kuhn 1930; the common melt-degradation form of it.
- */
-export function molarMassAfter(initial: number, repeatUnitMass: number, extent: number): number {
-  return 1 / (1 / initial + extent / repeatUnitMass);
-}
-
-/** Rate constant of one set of constants at a corner of their doubt ranges, 1/s. */
-function rateOf(
-  constants: Pick<Step, 'rateAtReference' | 'activation'>,
-  referenceTemperature: number,
-  temperature: number,
-  corner: Corner,
-): number {
-  const rate = constants.rateAtReference[corner.rate];
-  return rateConstant(rate, constants.activation[corner.activation], referenceTemperature, temperature);
-}
-
-/** Integral of k dt. */
-function reducedTime(law: Exclude<KineticLaw, TwoStepLaw>, segments: readonly HeatSegment[], corner: Corner): number {
-  return segments.reduce(
-    (sum, segment) => sum + segment.duration * rateOf(law, law.referenceTemperature, segment.temperature, corner),
-    0,
-  );
-}
-
-function lostMass(law: TwoStepLaw, segments: readonly HeatSegment[], corner: Corner): number {
-  const end = segments.reduce(
-    (state, segment) =>
-      stepSeries(
-        state,
-        {
-          first: rateOf(law.first, law.referenceTemperature, segment.temperature, corner),
-          second: rateOf(law.second, law.referenceTemperature, segment.temperature, corner),
-          firstYield: law.first.solidYield,
-          secondYield: law.second.solidYield,
-        },
-        segment.duration,
-      ),
-    { a: 1, b: 0, c: 0 },
-  );
-  return 1 - end.a - end.b - end.c;
-}
-
-const lagNumber = (law: LagLaw, corner: Corner) => law.rateAtReference[corner.rate] * law.lagAtReference;
-
 /** Extent alone, as of `extentAlong` but for segments already checked: the inner step of averages over many ages. */
 export function extentOfChecked(law: KineticLaw, segments: readonly HeatSegment[], corner: Corner): number {
-  if (!('kind' in law)) return extentOfOrder(law.order, reducedTime(law, segments, corner));
-  switch (law.kind) {
-    case 'scission':
-      return reducedTime(law, segments, corner);
-    case 'twoStep':
-      return lostMass(law, segments, corner);
-    case 'lag':
-      return extentWithLag(reducedTime(law, segments, corner), lagNumber(law, corner));
-  }
+  const run = lawRun(law, corner);
+  return run.extentOf(run.through(segments)(run.fresh, durationOf(segments)));
 }
 
 /** Time outside the law's range and the words for it. */

@@ -23,6 +23,8 @@ export interface ScissionLaw extends Measured {
   readonly activation: Ranged;
   /** M0, kg/mol */
   readonly repeatUnitMass: number;
+  /** Mn0 of the fresh granulate, kg/mol, where known */
+  readonly initialMolarMass?: number | null;
 }
 
 /** One first-order step of a series. */

@@ -4,11 +4,22 @@ import type { Finding } from '../findings/types.ts';
 import type { GeometrySummary, Stations } from '../geometry/types.ts';
 import type { SolvedFields } from '../path/viewTypes.ts';
 import type { Basis } from './basisType.ts';
+import type { ColourPrediction } from './colourTypes.ts';
 import type { DeadVolume, Residence } from './dwellTypes.ts';
 import type { PredictionOptions } from './options.ts';
 
 export type { Finding, Severity } from '../findings/types.ts';
 export type { Basis } from './basisType.ts';
+export type {
+  ColourAtShare,
+  ColourIndices,
+  ColourOrigin,
+  ColourPrediction,
+  ColourRange,
+  LawOutcome,
+  MolarMassLoss,
+  SpotBleed,
+} from './colourTypes.ts';
 export type { DeadSpot, DeadVolume, PartCurve, Residence } from './dwellTypes.ts';
 export type { PredictionOptions } from './options.ts';
 
@@ -61,28 +72,22 @@ export interface OutputCurve {
   readonly screwSpeed: Float64Array;
   /** what comes out, m³/s */
   readonly volumeFlow: Float64Array;
-  /** each capacity alone, m³/s */
+  /** each capacity alone, m³/s; Infinity where it does not bind. `feed` is the hopper's, or the feeder's where less. */
   readonly pumping: Float64Array;
   readonly feed: Float64Array;
+  readonly melting: Float64Array;
+  readonly heater: Float64Array;
+  readonly torqueBound: Float64Array;
+  /** what holds the output at each speed; the drive where it cannot turn the screw so fast */
+  readonly limit: readonly CapacityKind[];
+  /** 1 where the machine works: the drive turns, all is molten and heated, and the print's demand is met */
+  readonly works: Uint8Array;
   /** Pa */
   readonly headPressure: Float64Array;
   /** N m at the screw */
   readonly torque: Float64Array;
   /** usable torque of the drive at that speed, N m */
   readonly torqueAvailable: Float64Array;
-}
-
-/** Colour of the extrudate, or why it cannot be said. */
-export interface ColourPrediction {
-  readonly dE00Mean: number | null;
-  readonly dE00Worst: number | null;
-  readonly labMean: readonly [number, number, number] | null;
-  readonly labFresh: readonly [number, number, number] | null;
-  /** #rrggbb */
-  readonly srgb: string | null;
-  readonly srgbFresh: string | null;
-  readonly reason: string | null;
-  readonly basis: Basis;
 }
 
 /** Drive and strength. */
