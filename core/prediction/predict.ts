@@ -53,7 +53,7 @@ export function predict(
   const { machine, driven } = solved ?? { machine: plain, driven: first };
   const { point } = driven;
   progress?.(0.8, 'output over speed');
-  const { curve, converged } = curveStage(machine, chosen.curvePoints, point.memory);
+  const { curve, converged } = curveStage(machine, chosen.curvePoints, point);
   progress?.(0.9, 'residence and colour');
   const volumes = meltVolumes(machine, point.state, geometry);
   const dwell = dwellStage(machine, point, geometry, solved, cache);
