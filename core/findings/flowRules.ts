@@ -1,7 +1,7 @@
 /** Findings about flow, pressure, residence and colour. */
 
 import { extentAlong } from '../age/kinetics.ts';
-import type { DegradationLaw } from '../design/types.ts';
+import type { KineticLaw } from '../age/laws.ts';
 import { meltHeat } from '../prediction/colourStage.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
@@ -127,11 +127,11 @@ export const flowRules: readonly FindingRule[] = [
         duration: (duration * residence.t99) / residence.mean,
         temperature,
       }));
-      // laws of order zero count in units of their own and have no limit in general
+      // laws of order zero and scissions count in units of their own and have no limit in general
       const worst = design.material.degradation
-        .filter(({ order }) => order > 0)
+        .filter((law) => ('kind' in law ? law.kind !== 'scission' : law.order > 0))
         .map((law) => ({ law, extent: extentAlong(law, slow).extent }))
-        .reduce<{ law: DegradationLaw; extent: number } | null>((a, b) => (a && a.extent >= b.extent ? a : b), null);
+        .reduce<{ law: KineticLaw; extent: number } | null>((a, b) => (a && a.extent >= b.extent ? a : b), null);
       if (!worst || worst.extent < degradedShare) return null;
       return found({
         severity: 'warn',

@@ -1,33 +1,17 @@
 /** A stored material as the stages see it: SI units, kelvin, viscosity laws. */
 
-import type { DegradationLaw, DesignMaterial, Ranged } from '../design/types.ts';
 import type { Material, Sourced } from '../project/materialSchema.ts';
 import { ok, type Result } from '../result.ts';
 import { toSi, type Unit } from '../units.ts';
 import { materialIssues } from './checkMaterial.ts';
+import { kineticLawOf } from './kineticLaw.ts';
+import { ranged } from './ranged.ts';
 import { viscosityLawOf } from './rheology.ts';
+import type { DesignMaterial } from './types.ts';
+import { unknownViscosity } from './unknownViscosity.ts';
 
 const si = (sourced: Sourced, unit: Unit): number => toSi(sourced.value, unit);
 const kelvin = (sourced: Sourced): number => si(sourced, '°C');
-
-/** Value and doubt range; a value without doubt stands for all three. `scale` turns the stored unit into SI. */
-function ranged(sourced: Sourced, scale = 1): Ranged {
-  const { value, low = value, high = value } = sourced;
-  return { value: value * scale, low: low * scale, high: high * scale };
-}
-
-function degradationOf(law: Material['degradation'][number]): DegradationLaw {
-  return {
-    id: law.id,
-    observed: law.observed,
-    order: law.order,
-    rateAtReference: ranged(law.rateAtReferencePerS),
-    referenceTemperature: toSi(law.referenceC, '°C'),
-    activation: ranged(law.activationKJPerMol, 1000),
-    validFrom: toSi(law.validFromC, '°C'),
-    validTo: toSi(law.validToC, '°C'),
-  };
-}
 
 function mechanicalOf({ mechanical }: Material): DesignMaterial['mechanical'] {
   return mechanical === undefined
@@ -101,7 +85,7 @@ function convert(m: Material): DesignMaterial {
     surfaceTension: m.surfaceTensionNPerM?.value ?? null,
     meltCompressibility: m.meltCompressibilityPerGPa === undefined ? null : ranged(m.meltCompressibilityPerGPa, 1e-9),
     mechanical: mechanicalOf(m),
-    degradation: m.degradation.map(degradationOf),
+    degradation: m.degradation.map(kineticLawOf),
     colourLaw: m.colourLaw ?? null,
     colourAnchors: m.colourAnchors.map(({ extent, lightness, a, b }) => ({ extent, lab: [lightness, a, b] as const })),
     cautions: m.cautions,
@@ -112,9 +96,10 @@ function convert(m: Material): DesignMaterial {
  * A stored material in SI units, its physical sense checked.
  * @param material material that fits the schema
  * @param path path of the material in its document, for the issues
- * @returns the material (kelvin, metres, Pa s), or every issue found
+ * @returns the material (kelvin, metres, Pa s), or every issue found; a material without a viscosity law has the one
+ *   issue that says so, beside faults of its other values
  */
 export function designMaterial(material: Material, path: readonly (string | number)[] = []): Result<DesignMaterial> {
-  const issues = materialIssues(material, path);
+  const issues = [...unknownViscosity(material, path), ...materialIssues(material, path)];
   return issues.length > 0 ? { ok: false, issues } : ok(convert(material));
 }

@@ -4,15 +4,13 @@ import type { Material } from '../project/materialSchema.ts';
 import { assertNever } from '../result.ts';
 import { toSi } from '../units.ts';
 import { maronPierce, thickened } from './filler.ts';
-import { shiftFactor, type TemperatureShift } from './shift.ts';
-import type { ViscosityLaw } from './viscosityLaw.ts';
+import { shifted, shiftFactor, type TemperatureShift } from './shift.ts';
+import { powerLawFloorRate, type ViscosityLaw } from './viscosityLaw.ts';
 import { wlfViscosity } from './wlf.ts';
 
 type Rheology = Material['rheology'];
 type StoredShift = Extract<Rheology, { model: 'newtonian' }>['shift'];
-
-/** Shear rate, 1/s, under which a power law is held level: real melts turn Newtonian at rest. */
-export const powerLawFloorRate = 1e-3;
+type Levelled = Exclude<Rheology, { model: 'crossWlf' } | { model: 'unknown' }>;
 
 function shiftOf(stored: StoredShift): TemperatureShift {
   switch (stored.kind) {
@@ -35,8 +33,35 @@ function shiftOf(stored: StoredShift): TemperatureShift {
   }
 }
 
+/** Law of the melt at the reference temperature of its shift. */
+function levelLaw(rheology: Levelled): ViscosityLaw {
+  switch (rheology.model) {
+    case 'newtonian':
+      return { model: 'newtonian', viscosity: rheology.viscosityPaS.value };
+    case 'powerLaw':
+      return {
+        model: 'powerLaw',
+        consistency: rheology.consistencyPaSn.value,
+        index: rheology.index.value,
+        regularisingRate: powerLawFloorRate,
+      };
+    case 'carreauYasuda':
+      return {
+        model: 'carreauYasuda',
+        zeroShearViscosity: rheology.zeroShearViscosityPaS.value,
+        infiniteShearViscosity: rheology.infiniteShearViscosityPaS.value,
+        timeConstant: rheology.timeConstantS.value,
+        transition: rheology.transition.value,
+        index: rheology.index.value,
+      };
+    default:
+      return assertNever(rheology);
+  }
+}
+
 /** Temperature (K) and pressure (Pa) to the law of the melt without filler. */
 function baseLaw(rheology: Rheology): (temperature: number, pressure: number) => ViscosityLaw {
+  if (rheology.model === 'unknown') throw new RangeError('The viscosity is not known.');
   if (rheology.model === 'crossWlf') {
     const wlf = {
       d1: rheology.d1PaS.value,
@@ -53,42 +78,18 @@ function baseLaw(rheology: Rheology): (temperature: number, pressure: number) =>
     });
   }
   const shift = shiftOf(rheology.shift);
-  return (temperature) => shiftedLaw(rheology, shiftFactor(shift, temperature));
+  const level = levelLaw(rheology);
+  return (temperature) => shifted(level, shiftFactor(shift, temperature));
 }
 
-/**
- * Law at shift factor aT. Carreau-Yasuda obeys superposition, eta = aT f(aT g) (Ferry 1980). A power law's
- * consistency is multiplied by aT, as such fits are made at equal shear rate.
- */
-function shiftedLaw(rheology: Exclude<Rheology, { model: 'crossWlf' }>, aT: number): ViscosityLaw {
-  switch (rheology.model) {
-    case 'newtonian':
-      return { model: 'newtonian', viscosity: rheology.viscosityPaS.value * aT };
-    case 'powerLaw':
-      return {
-        model: 'powerLaw',
-        consistency: rheology.consistencyPaSn.value * aT,
-        index: rheology.index.value,
-        regularisingRate: powerLawFloorRate,
-      };
-    case 'carreauYasuda':
-      return {
-        model: 'carreauYasuda',
-        zeroShearViscosity: rheology.zeroShearViscosityPaS.value * aT,
-        infiniteShearViscosity: rheology.infiniteShearViscosityPaS.value * aT,
-        timeConstant: rheology.timeConstantS.value * aT,
-        transition: rheology.transition.value,
-        index: rheology.index.value,
-      };
-    default:
-      return assertNever(rheology);
-  }
-}
+/** Whether a material says how thick its melt is. */
+export const hasViscosity = ({ rheology }: Pick<Material, 'rheology'>): boolean => rheology.model !== 'unknown';
 
 /**
  * Viscosity laws of a material, filler included.
  * @param material stored material
  * @returns function of temperature (K, > 0) and pressure (Pa above ambient, >= 0) giving the isothermal law
+ * @throws RangeError where the viscosity is not known: ask `hasViscosity` first
  */
 export function viscosityLawOf(
   material: Pick<Material, 'rheology' | 'filler'>,

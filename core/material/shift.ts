@@ -2,6 +2,8 @@
 
 import { rateConstant } from '../age/arrhenius.ts';
 import { assertNever } from '../result.ts';
+import { thickened } from './filler.ts';
+import type { ViscosityLaw } from './viscosityLaw.ts';
 
 /** How a law moves with temperature. */
 export type TemperatureShift =
@@ -30,4 +32,17 @@ export function shiftFactor(shift: TemperatureShift, temperature: number): numbe
     default:
       return assertNever(shift);
   }
+}
+
+/**
+ * A law moved to another temperature by its shift factor.
+ * @param law isothermal law at the reference temperature
+ * @param aT shift factor, > 0
+ * @returns Carreau-Yasuda obeys superposition, eta = aT f(aT g) (Ferry 1980); a power law's consistency is multiplied by
+ *   aT, as such fits are made at equal shear rate; a Cross law keeps its critical stress
+ */
+export function shifted(law: ViscosityLaw, aT: number): ViscosityLaw {
+  if (law.model === 'cross') return { ...law, zeroShearViscosity: law.zeroShearViscosity * aT };
+  const lifted = thickened(law, aT);
+  return lifted.model === 'carreauYasuda' ? { ...lifted, timeConstant: lifted.timeConstant * aT } : lifted;
 }

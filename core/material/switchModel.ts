@@ -2,7 +2,7 @@
 
 import type { Sourced } from '../project/materialSchema.ts';
 import { assertNever } from '../result.ts';
-import { otherShift } from './switchShift.ts';
+import { middlingShift, otherShift } from './switchShift.ts';
 import { carreauFrom, crossFrom, newtonianFrom, oldLaw, powerLawFrom } from './switchStart.ts';
 import {
   type Agreement,
@@ -10,6 +10,7 @@ import {
   agreementOf,
   baseViscosity,
   type lawLimits,
+  middlingViscosity,
   type Rheology,
   type RheologyModel,
   type ShiftKind,
@@ -40,9 +41,28 @@ function levelled(rheology: Rheology, factor: number, source: string): Rheology 
         d1PaS: times('d1PaS', rheology.d1PaS),
         criticalStressPa: times('criticalStressPa', rheology.criticalStressPa),
       };
+    case 'unknown':
+      return rheology;
     default:
       return assertNever(rheology);
   }
+}
+
+/** No law, with what is known of its move with temperature. */
+const withoutLaw = (rheology: Rheology): Rheology => ({
+  model: 'unknown',
+  reason: 'no law is given; enter one or fit measured viscosities',
+  shift: rheology.model === 'crossWlf' ? { kind: 'none' } : rheology.shift,
+});
+
+/** A middling melt where no law is known, so that there is something to start from. */
+function middlingMelt(material: Switched, at: Agreement): Switched {
+  const { rheology } = material;
+  if (rheology.model !== 'unknown') return material;
+  const viscosityPaS = startValue('viscosityPaS', middlingViscosity, at.source);
+  const shift = rheology.shift.kind === 'none' ? middlingShift(at) : rheology.shift;
+  const level: Rheology = { model: 'newtonian', viscosityPaS, shift };
+  return { ...material, rheology: agreeing(level, middlingViscosity, at) };
 }
 
 /** The law moved to the viscosity (Pa s) of the old one at the point of agreement. */
@@ -58,12 +78,14 @@ function agreeing(rheology: Rheology, viscosity: number, at: Agreement): Rheolog
  * @param model name of the new law; the old one's gives the old law back
  * @returns rheology with the old viscosity, to 1e-5, at the middle of the window, 100 1/s and no pressure, as far as
  *   the limits of the file format allow. A filler multiplies both alike. Elsewhere the two laws differ, except that
- *   Cross to Carreau-Yasuda keeps the whole flow curve at that temperature.
+ *   Cross to Carreau-Yasuda keeps the whole flow curve at that temperature. An unknown law starts from a middling melt,
+ *   and turning to it forgets the law.
  */
 export function switchModel(material: Switched, model: RheologyModel): Rheology {
   if (material.rheology.model === model) return material.rheology;
   const at = agreementOf(material);
-  const old = oldLaw(material, at);
+  if (model === 'unknown') return withoutLaw(material.rheology);
+  const old = oldLaw(middlingMelt(material, at), at);
   const starts = { newtonian: newtonianFrom, powerLaw: powerLawFrom, carreauYasuda: carreauFrom, crossWlf: crossFrom };
   return agreeing(starts[model](old), old.viscosity, at);
 }
@@ -78,6 +100,7 @@ export function switchShift(material: Switched, kind: ShiftKind): Rheology {
   const { rheology } = material;
   if (rheology.model === 'crossWlf' || rheology.shift.kind === kind) return rheology;
   const at = agreementOf(material);
+  if (rheology.model === 'unknown') return { ...rheology, shift: kind === 'none' ? { kind } : middlingShift(at, kind) };
   const { viscosity } = oldLaw(material, at);
   const shifted = { ...rheology, shift: otherShift(rheology, kind, at) };
   if (shifted.model !== 'carreauYasuda' || kind !== 'none') return agreeing(shifted, viscosity, at);

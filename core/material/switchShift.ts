@@ -16,6 +16,14 @@ import {
 /** Start values where the old law did not move with temperature: a middling melt (common practice). */
 const middling = { activationKJPerMol: 30, coefficientPerK: 0.02 } as const;
 
+/** A shift of a middling melt about the point of agreement. */
+export function middlingShift(at: Agreement, kind: Exclude<ShiftKind, 'none'> = 'arrhenius'): StoredShift {
+  const made = (name: keyof typeof middling): Sourced => startValue(name, middling[name], at.source);
+  return kind === 'arrhenius'
+    ? { kind, referenceC: at.celsius, activationKJPerMol: made('activationKJPerMol') }
+    : { kind, referenceC: at.celsius, coefficientPerK: made('coefficientPerK') };
+}
+
 /** Highest A1 that is proposed: twice that of steep melts, so that D1 stays a number a file may hold. */
 const steepestA1 = 60;
 

@@ -19,6 +19,9 @@ export type ShiftKind = StoredShift['kind'];
 /** What a switch needs to know of a material. */
 export type Switched = Pick<Material, 'rheology' | 'windowLowC' | 'windowHighC' | 'softeningC'>;
 
+/** Viscosity at the point of agreement to start from where none is known, Pa s (common practice). */
+export const middlingViscosity = 500;
+
 /** Shear rate at which the old and the new law agree, 1/s: the order found in screw channels and heads. */
 export const agreedRate = 100;
 
@@ -39,6 +42,7 @@ const modelNames: Readonly<Record<RheologyModel, string>> = {
   powerLaw: 'power',
   carreauYasuda: 'Carreau-Yasuda',
   crossWlf: 'Cross-WLF',
+  unknown: 'unknown',
 };
 
 /** Point of agreement of a material. */
@@ -52,7 +56,10 @@ export function agreementOf({ rheology, windowLowC, windowHighC }: Switched): Ag
     temperature,
     low: temperature - half,
     high: temperature + half,
-    source: `start value: gives the viscosity of the ${modelNames[rheology.model]} law used before at ${celsius} °C and ${agreedRate} 1/s`,
+    source:
+      rheology.model === 'unknown'
+        ? `start value: a middling melt of ${middlingViscosity} Pa·s at ${celsius} °C and ${agreedRate} 1/s; replace it by a measured law`
+        : `start value: gives the viscosity of the ${modelNames[rheology.model]} law used before at ${celsius} °C and ${agreedRate} 1/s`,
   };
 }
 

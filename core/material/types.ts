@@ -1,5 +1,6 @@
 /** A granulate as the stages see it: SI units, kelvin. */
 
+import type { KineticLaw } from './kineticLaws.ts';
 import type { ViscosityLaw } from './viscosityLaw.ts';
 
 /** A number with an optional doubt range, same unit. */
@@ -80,7 +81,7 @@ export interface DesignMaterial {
   readonly windowLow: number;
   readonly windowHigh: number;
   readonly maxSafe: number;
-  readonly degradation: readonly DegradationLaw[];
+  readonly degradation: readonly KineticLaw[];
   readonly colourLaw: string | null;
   readonly colourAnchors: readonly {
     readonly extent: number;

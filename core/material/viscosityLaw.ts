@@ -2,6 +2,9 @@
 
 import { assertNever } from '../result.ts';
 
+/** Shear rate, 1/s, under which a power law is held level: real melts turn Newtonian at rest. */
+export const powerLawFloorRate = 1e-3;
+
 /** Constant viscosity. */
 export interface NewtonianLaw {
   readonly model: 'newtonian';

@@ -1,6 +1,6 @@
 /** A material's viscosity against shear rate, in display units. */
 
-import { viscosityLawOf } from '../material/rheology.ts';
+import { hasViscosity, viscosityLawOf } from '../material/rheology.ts';
 import { viscosityAt } from '../material/viscosityLaw.ts';
 import type { Material } from '../project/materialSchema.ts';
 import { toSi, unitLabel } from '../units.ts';
@@ -19,11 +19,12 @@ const rates = Float64Array.from(
  * Curves at the low end, the middle and the high end of the working temperatures, filler included, no pressure.
  * @param material stored material
  * @returns three curves of viscosity (Pa·s) over shear rate (1/s, 0.1 to 10 000, evenly spaced logarithms); the window
- *   may be out of order while it is being edited, the curves then follow it
+ *   may be out of order while it is being edited, the curves then follow it. None where no law is known
  */
 export function viscosityCurve(
   material: Pick<Material, 'rheology' | 'filler' | 'windowLowC' | 'windowHighC'>,
 ): readonly PresentedSeries[] {
+  if (!hasViscosity(material)) return [];
   const law = viscosityLawOf(material);
   const [low, high] = [material.windowLowC.value, material.windowHighC.value];
   return [low, (low + high) / 2, high].map((celsius) => {

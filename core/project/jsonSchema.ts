@@ -8,6 +8,7 @@ export interface SchemaNode {
   readonly type?: string;
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly items?: SchemaNode;
+  readonly required?: readonly string[];
   readonly prefixItems?: readonly SchemaNode[];
   readonly anyOf?: readonly SchemaNode[];
   readonly oneOf?: readonly SchemaNode[];
@@ -50,11 +51,14 @@ export function projectJsonSchema(): Record<string, unknown> {
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Whether every constant the variant demands (its `kind` or `model`) stands in the value. */
+/** Whether every constant the variant demands (its `kind` or `model`) stands in the value, or may be left out of it. */
 function fitsVariant(node: SchemaNode, value: unknown): boolean {
   if (node.type === 'null') return value === null;
   if (!isRecord(value)) return false;
-  return Object.entries(node.properties ?? {}).every(([key, p]) => p.const === undefined || p.const === value[key]);
+  const mayLack = (key: string) => !Object.hasOwn(value, key) && !(node.required ?? []).includes(key);
+  return Object.entries(node.properties ?? {}).every(
+    ([key, p]) => p.const === undefined || p.const === value[key] || mayLack(key),
+  );
 }
 
 /** The variant of a union that a value belongs to; the node itself where there is no choice. */

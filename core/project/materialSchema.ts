@@ -37,6 +37,14 @@ const temperatureShift = z.discriminatedUnion('kind', [
 ]);
 
 const rheology = z.discriminatedUnion('model', [
+  /** No law: the material can be looked at, but nothing that flows can be predicted. */
+  z.looseObject({
+    model: z.literal('unknown'),
+    /** Why, and what to do about it. */
+    reason: z.string().min(1).max(400),
+    /** The move with temperature may be known where the level is not. */
+    shift: temperatureShift,
+  }),
   z.looseObject({ model: z.literal('newtonian'), viscosityPaS: sourced(1e-4, 1e7), shift: temperatureShift }),
   z.looseObject({
     model: z.literal('powerLaw'),
@@ -69,19 +77,74 @@ const rheology = z.discriminatedUnion('model', [
 /** Filler raises the base viscosity by (1 - phi/phiMax)^-2 (Maron and Pierce 1956). */
 const filler = z.looseObject({ volumeFraction: sourced(0, 0.6), maxPacking: sourced(0.3, 0.8) });
 
-const degradationLaw = z.looseObject({
+/** What every degradation law says about itself. */
+const lawHead = {
   id: z.string().min(1),
   /** What is observed, e.g. colour difference or chain scission. */
   observed: z.string().min(1),
-  /** Zero order: extent = k t in the unit of the observed quantity; first and n-th order: extent in 0..1. */
-  order: z.number().min(0).max(4),
-  /** rate at the reference temperature, 1/s times the unit of the extent */
+};
+
+/** Where every degradation law was measured; below and above it is extrapolated. */
+const lawRange = { validFromC: z.number(), validToC: z.number() };
+
+const referenceC = z.number().min(-50).max(500);
+
+/** One first-order step of a series. */
+const lawStep = z.looseObject({
+  /** at the reference temperature, 1/s */
   rateAtReferencePerS: sourced(0, 1e6),
-  referenceC: z.number().min(-50).max(500),
   activationKJPerMol: sourced(0, 500),
-  validFromC: z.number(),
-  validToC: z.number(),
+  /** mass of solid product per mass of what reacts */
+  solidYield: sourced(0, 1),
 });
+
+/** Laws of a change in the melt: by order (kind absent), chain scission, two steps in series, sigmoid with a lag. */
+const degradationLaw = z.discriminatedUnion('kind', [
+  z.looseObject({
+    kind: z.literal('order').optional(),
+    ...lawHead,
+    /** Zero order: extent = k t in the unit of the observed quantity; first and n-th order: extent in 0..1. */
+    order: z.number().min(0).max(4),
+    /** rate at the reference temperature, 1/s times the unit of the extent */
+    rateAtReferencePerS: sourced(0, 1e6),
+    referenceC,
+    activationKJPerMol: sourced(0, 500),
+    ...lawRange,
+  }),
+  /** 1/Mn = 1/Mn0 + X/M0 with X = integral of k dt, scissions per repeat unit. */
+  z.looseObject({
+    kind: z.literal('scission'),
+    ...lawHead,
+    /** scissions per repeat unit, 1/s */
+    rateAtReferencePerS: sourced(0, 1e6),
+    referenceC,
+    activationKJPerMol: sourced(0, 500),
+    repeatUnitMassKgPerMol: sourced(0.001, 10),
+    /** number average of the fresh granulate, so that the loss can be told as a share of it */
+    initialMolarMassKgPerMol: sourced(0.1, 10_000).optional(),
+    ...lawRange,
+  }),
+  /** Solid A to solid B to solid C, volatiles leaving; the extent is the lost share of mass. */
+  z.looseObject({
+    kind: z.literal('twoStep'),
+    ...lawHead,
+    referenceC,
+    first: lawStep,
+    second: lawStep,
+    ...lawRange,
+  }),
+  /** Modified Gompertz curve in temperature-reduced time; extent 0..1. */
+  z.looseObject({
+    kind: z.literal('lag'),
+    ...lawHead,
+    /** steepest rate of the extent, 1/s */
+    rateAtReferencePerS: sourced(0, 1e6),
+    referenceC,
+    activationKJPerMol: sourced(0, 500),
+    lagAtReferenceS: sourced(0, 1e9),
+    ...lawRange,
+  }),
+]);
 
 const colourAnchor = z.looseObject({
   extent: z.number().min(0).max(1e4),
@@ -162,5 +225,7 @@ export const materialSchema = z.looseObject({
 
 /** A material as stored. */
 export type Material = z.infer<typeof materialSchema>;
+/** A degradation law as stored; `kind` tells the laws apart, absent or 'order' for the order-based one. */
+export type StoredLaw = Material['degradation'][number];
 /** One sourced value as stored. */
 export type Sourced = z.infer<ReturnType<typeof sourced>>;

@@ -28,6 +28,7 @@ export const granulateText = {
     powerLaw: 'Power law',
     carreauYasuda: 'Carreau-Yasuda',
     crossWlf: 'Cross-WLF',
+    unknown: 'Not known',
   },
   shift: 'With temperature',
   shiftHelp: 'How the law moves with temperature. Another kind starts with the same viscosity at the middle.',

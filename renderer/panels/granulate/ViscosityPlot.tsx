@@ -61,7 +61,7 @@ function optionsFor(names: readonly string[], first: PresentedSeries | undefined
 const drawable = (values: Float64Array): (number | null)[] =>
   Array.from(values, (value) => (value > 0 && Number.isFinite(value) ? value : null));
 
-/** The chart. */
+/** The chart; nothing where no law is known. */
 export function ViscosityPlot({ material }: { readonly material: Material }) {
   const curves = useMemo(() => viscosityCurve(material), [material]);
   const names = curves.map(({ name }) => name).join('|');
@@ -71,6 +71,7 @@ export function ViscosityPlot({ material }: { readonly material: Material }) {
     () => [Array.from(curves[0]?.x ?? []), ...curves.map(({ y }) => drawable(y))],
     [curves],
   );
+  if (curves.length === 0) return null;
   return (
     <div className="curve viscosity">
       <h4>{words.curve}</h4>

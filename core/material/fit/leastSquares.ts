@@ -1,0 +1,134 @@
+/** Small least-squares problems with covariance. */
+
+import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { solveSmall } from '../../math/smallSolve.ts';
+
+/** Function of the parameters at one point. */
+export type PointFunction = (parameters: readonly number[], index: number) => number;
+
+/** A problem: values to be met by a function, bounds of its parameters. */
+export interface Problem {
+  readonly wanted: readonly number[];
+  readonly of: PointFunction;
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+/** A solved problem. */
+export interface Solved {
+  readonly at: number[];
+  /** sum of squared differences */
+  readonly squares: number;
+  /** whether the gradient vanishes, or points out of the bounds */
+  readonly converged: boolean;
+}
+
+/**
+ * Derivatives of a point function, by central differences.
+ * @returns one row per point
+ */
+export function slopes(of: PointFunction, at: readonly number[], count: number): number[][] {
+  const columns = at.map((value, k) => {
+    const step = 1e-5 * Math.max(1e-2, Math.abs(value));
+    const up = at.map((one, j) => (j === k ? one + step : one));
+    const down = at.map((one, j) => (j === k ? one - step : one));
+    return Array.from({ length: count }, (_, i) => (of(up, i) - of(down, i)) / (2 * step));
+  });
+  return Array.from({ length: count }, (_, i) => columns.map((column) => column[i] ?? 0));
+}
+
+const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+
+function squaresOf({ wanted, of }: Problem, at: readonly number[]): number {
+  return sumOf(wanted.map((value, i) => (value - of(at, i)) ** 2));
+}
+
+/** Cosine of the residual with each parameter's column, 0 where a bound stops it; 0 in all at a minimum. */
+function steepness(problem: Problem, at: readonly number[]): number {
+  const { wanted, of, low, high } = problem;
+  const rows = slopes(of, at, wanted.length);
+  const residuals = wanted.map((value, i) => value - of(at, i));
+  const size = Math.sqrt(sumOf(residuals.map((r) => r * r)));
+  if (size < 1e-9 * Math.sqrt(wanted.length)) return 0;
+  const cosines = at.map((value, k) => {
+    const pull = sumOf(residuals.map((r, i) => r * (rows[i]?.[k] ?? 0)));
+    const length = Math.sqrt(sumOf(rows.map((row) => (row[k] ?? 0) ** 2)));
+    const stopped = (pull > 0 && value >= (high[k] ?? Infinity)) || (pull < 0 && value <= (low[k] ?? -Infinity));
+    return stopped || length === 0 ? 0 : Math.abs(pull) / length / size;
+  });
+  return Math.max(0, ...cosines);
+}
+
+/**
+ * Bounded non-linear least squares from several starts; the best end counts.
+ * @param problem values, function and bounds
+ * @param starts parameter sets to begin from, at least one
+ * Source: Levenberg 1944, Marquardt 1963; the iteration is the package's, covariance and convergence test are ours.
+ */
+export function solveLeastSquares(problem: Problem, starts: readonly (readonly number[])[]): Solved {
+  const { wanted, of, low, high } = problem;
+  const x = wanted.map((_, i) => i);
+  const ends = starts.map((start) => {
+    const within = start.map((value, k) => Math.min(high[k] ?? value, Math.max(low[k] ?? value, value)));
+    const { parameterValues } = levenbergMarquardt({ x, y: [...wanted] }, (p) => (i) => of(p, i), {
+      initialValues: within,
+      minValues: [...low],
+      maxValues: [...high],
+      maxIterations: 150,
+      errorTolerance: 1e-13,
+      damping: 0.1,
+      jacobianFunction: (p) => {
+        const rows = slopes(of, p, wanted.length);
+        return (i) => rows[i] ?? [];
+      },
+    });
+    const better = squaresOf(problem, parameterValues) <= squaresOf(problem, within);
+    return better ? parameterValues : within;
+  });
+  const ranked = ends.map((at) => ({ at, squares: squaresOf(problem, at) })).sort((a, b) => a.squares - b.squares);
+  const best = ranked[0] ?? { at: [], squares: Infinity };
+  return { ...best, converged: Number.isFinite(best.squares) && steepness(problem, best.at) < 1e-3 };
+}
+
+/**
+ * Inverse of the normal matrix, with columns scaled and a trace of damping, so that a parameter without hold on the
+ * points gets a very large variance instead of none.
+ * @param rows derivatives, one row per point
+ * @param size number of parameters
+ * @returns row-major size x size, to be multiplied by the variance of the scatter
+ */
+export function inverseNormal(rows: readonly (readonly number[])[], size: number): number[] {
+  const lengths = Array.from(
+    { length: size },
+    (_, k) => Math.sqrt(sumOf(rows.map((row) => (row[k] ?? 0) ** 2))) || 1e-9,
+  );
+  const entry = (j: number, k: number) =>
+    sumOf(rows.map((row) => (row[j] ?? 0) * (row[k] ?? 0))) / ((lengths[j] ?? 1) * (lengths[k] ?? 1));
+  const normal = Float64Array.from({ length: size * size }, (_, at) => {
+    const [j, k] = [Math.floor(at / size), at % size];
+    return entry(j, k) + (j === k ? 1e-10 : 0);
+  });
+  const inverse = new Array<number>(size * size).fill(0);
+  for (let k = 0; k < size; k++) {
+    const column = Float64Array.from({ length: size }, (_, j) => (j === k ? 1 : 0));
+    solveSmall(Float64Array.from(normal), column, size);
+    for (let j = 0; j < size; j++) inverse[j * size + k] = (column[j] ?? 0) / ((lengths[j] ?? 1) * (lengths[k] ?? 1));
+  }
+  return inverse;
+}
+
+/**
+ * Least squares of a function that is linear in its parameters: one solve, bounds left to the caller.
+ * @param problem values and function
+ * @param size number of parameters
+ */
+export function solveLinear(problem: Problem, size: number): Solved {
+  const { wanted, of } = problem;
+  const origin = new Array<number>(size).fill(0);
+  const rows = slopes(of, origin, wanted.length);
+  const rest = wanted.map((value, i) => value - of(origin, i));
+  const inverse = inverseNormal(rows, size);
+  const pulls = origin.map((_, k) => sumOf(rest.map((r, i) => r * (rows[i]?.[k] ?? 0))));
+  const at = origin.map((_, j) => sumOf(pulls.map((pull, k) => pull * (inverse[j * size + k] ?? 0))));
+  return { at, squares: squaresOf(problem, at), converged: true };
+}
