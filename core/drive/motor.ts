@@ -2,6 +2,7 @@
 
 import type { Drive } from '../design/types.ts';
 import { interpolateLinear } from '../math/interpolate.ts';
+import type { SteppingRate } from './types.ts';
 
 /** Highest screw speed of the motor's curve, rev/s. */
 export function highestScrewSpeed(drive: Drive): number {
@@ -42,5 +43,36 @@ export function stepsPerScrewTurn(drive: Pick<Drive, 'fullStepsPerTurn' | 'micro
  * @returns rev/s, optimistic: V/(2 L I steps), without back-EMF and resistance (engineering calculators)
  */
 export function stepperCornerSpeed(supply: number, inductance: number, current: number, stepsPerTurn: number): number {
-  return supply / (2 * inductance * current * stepsPerTurn);
+  return 1 / (stepTime(supply, inductance, current) * stepsPerTurn);
 }
+
+/**
+ * Steps that the motor must make at a screw speed.
+ * @param screwSpeed rev/s
+ * @returns full steps and microsteps, 1/s. Hybrid motors shake at some rates, often tens of full steps per second
+ * (Acarnley, Stepping Motors, chapter 4, shows 20 and 40); where, depends on load and mounting.
+ */
+export function steppingRate(
+  drive: Pick<Drive, 'fullStepsPerTurn' | 'microsteps' | 'gearRatio'>,
+  screwSpeed: number,
+): SteppingRate {
+  const fullSteps = screwSpeed * drive.gearRatio * drive.fullStepsPerTurn;
+  return { fullSteps, microsteps: fullSteps * drive.microsteps };
+}
+
+/** Full steps per turn of a hybrid stepper: four per tooth of its rotor; Kosow, Electric Machinery, example 11-3. */
+export const stepsOfTeeth = (rotorTeeth: number): number => 4 * rotorTeeth;
+
+/**
+ * Torque of a power at a speed, N m.
+ * @param power W; @param speed rev/s, > 0
+ */
+export const torqueOfPower = (power: number, speed: number): number => power / (2 * Math.PI * speed);
+
+/**
+ * Time in which a winding's current turns round at full supply, s: least time of a full step.
+ * @param supply V; @param inductance per phase, H; @param current per phase, A
+ * @returns s; 2 L I/V, optimistic (engineering calculators)
+ */
+export const stepTime = (supply: number, inductance: number, current: number): number =>
+  (2 * inductance * current) / supply;

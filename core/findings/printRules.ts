@@ -2,7 +2,8 @@
 
 import { viscosityAt } from '../material/viscosityLaw.ts';
 import { flowingTemperature } from '../prediction/flowState.ts';
-import { heldHead, pinchTime } from '../print/ooze.ts';
+import { heldHead } from '../print/drip.ts';
+import { pinchTime } from '../print/strand.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
 import { lengthText, pressureText } from './words.ts';

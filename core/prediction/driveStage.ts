@@ -1,10 +1,22 @@
 /** Torque, power and strength at the working point. */
 
-import { fullTorque, highestScrewSpeed, pulloutTorque, usableTorque } from '../drive/motor.ts';
+import type { Design } from '../design/types.ts';
+import { mechanicsBasis } from '../drive/basis.ts';
+import { mechanicalState } from '../drive/mechanics.ts';
+import {
+  fullTorque,
+  highestScrewSpeed,
+  pulloutTorque,
+  steppingRate,
+  torqueOfPower,
+  usableTorque,
+} from '../drive/motor.ts';
 import { thrustOf, torsionStress } from '../drive/strength.ts';
+import { unknownParts } from '../drive/torqueParts.ts';
+import type { MechanicalState, TorqueParts } from '../drive/types.ts';
 import { marchChannel } from '../flow/channel.ts';
 import type { GeometrySummary } from '../geometry/types.ts';
-import { driveBasis, withDoubt } from './bases.ts';
+import { withDoubt } from './bases.ts';
 import type { DrivenPoint } from './drivenPoint.ts';
 import { type FlowState, flowingTemperature } from './flowState.ts';
 import type { Machine } from './machine.ts';
@@ -61,33 +73,60 @@ function stallPressure(running: Load, blocked: Load, pullout: number): number | 
   return running.pressure + share * Math.max(0, blocked.pressure - running.pressure);
 }
 
-/** Loads of drive, root and bearing. */
+/** Torque of the melt by what causes it; granules and their film are not computed yet. */
+function partsOf({ torqueChannel, torqueClearance, state, screwSpeed }: WorkingPoint): TorqueParts {
+  const tip = Math.min(torqueChannel, torqueOfPower(state.head.swirlPower, screwSpeed));
+  return { solids: null, film: null, channel: torqueChannel - tip, clearance: torqueClearance, tip };
+}
+
+/** Loads of drive, root, bearing and walls. */
 export function driveStage(
   machine: Machine,
   geometry: GeometrySummary,
   { point, stalled }: DrivenPoint,
 ): DriveLoad & { readonly basis: Basis } {
-  const { drive, barrel, screw } = machine.design;
+  const { drive, barrel } = machine.design;
   const { torqueChannel, torqueClearance, screwSpeed } = point;
   const torque = torqueChannel + torqueClearance;
   const pressure = headPressureOf(machine, point);
   const blocked = blockedAt(machine, point.state, screwSpeed);
+  const pullout = pulloutTorque(drive, screwSpeed);
+  const stall = stallPressure({ pressure, torque }, blocked, pullout);
+  const turning = stalled ? 0 : screwSpeed;
+  const mostPressure = stall ?? blocked.pressure;
+  const mechanics = mechanicalState(machine.design, { torque, pressure, mostPressure, screwSpeed: turning });
+  const parts = partsOf(point);
   return {
+    ...mechanics,
     torqueChannel,
     torqueClearance,
     torque,
+    parts,
+    torquePullout: pullout,
+    motorMargin: torque > 0 ? pullout / torque : null,
+    stepping: steppingRate(drive, turning),
     torqueUsable: usableTorque(drive, screwSpeed),
-    power: stalled ? 0 : 2 * Math.PI * screwSpeed * torque,
-    motorSpeed: stalled ? 0 : screwSpeed * drive.gearRatio,
+    power: 2 * Math.PI * turning * torque,
+    motorSpeed: turning * drive.gearRatio,
     motorSpeedMax: highestScrewSpeed(drive) * drive.gearRatio,
     rootShear: torsionStress(torque, geometry.leastRootDiameter),
     rootShearFull: torsionStress(fullTorque(drive), geometry.leastRootDiameter),
     thrust: thrustOf(pressure, barrel.boreDiameter),
     blockedPressure: blocked.pressure,
     blockedTorque: blocked.torque,
-    stallPressure: stallPressure({ pressure, torque }, blocked, pulloutTorque(drive, screwSpeed)),
-    basis: withDoubt(driveBasis, [
-      screw.radialClearance === 0 && 'Without clearance the flight rubs on the barrel; that friction is not counted.',
-    ]),
+    stallPressure: stall,
+    basis: withDoubt(mechanicsBasis, driveDoubts(machine.design, mechanics, parts)),
   };
+}
+
+/** What is doubtful about drive and strength of a case. */
+function driveDoubts({ screw, drive }: Design, mechanics: MechanicalState, parts: TorqueParts): (string | false)[] {
+  const unknown = unknownParts(parts);
+  const sharp = mechanics.roots.some(({ factor, fillet }) => factor > 1 && fillet === null);
+  return [
+    screw.radialClearance === 0 && 'Without clearance the flight rubs on the barrel; that friction is not counted.',
+    unknown.length > 0 && `Torque leaves out ${unknown.join(' and ')}.`,
+    sharp && 'A step of the screw has no fillet in the design and counts as sharp, a factor of 2.2 (from memory).',
+    drive.fullStepsPerTurn > 0 && 'Whether the motor shakes at some step rates, its curve does not tell.',
+  ];
 }

@@ -1,8 +1,10 @@
 /** The whole prediction of one design: plain data and typed arrays, SI units. */
 
+import type { MechanicalState, SteppingRate, TorqueParts } from '../drive/types.ts';
 import type { Finding } from '../findings/types.ts';
 import type { GeometrySummary, Stations } from '../geometry/types.ts';
 import type { SolvedFields } from '../path/viewTypes.ts';
+import type { PrintState } from '../print/types.ts';
 import type { Basis } from './basisType.ts';
 import type { ColourPrediction } from './colourTypes.ts';
 import type { DeadVolume, Residence } from './dwellTypes.ts';
@@ -91,11 +93,18 @@ export interface OutputCurve {
 }
 
 /** Drive and strength. */
-export interface DriveLoad {
+export interface DriveLoad extends MechanicalState {
   /** N m at the screw: melt channel, flight clearance, total */
   readonly torqueChannel: number;
   readonly torqueClearance: number;
   readonly torque: number;
+  /** the same by cause, with what is not computed as null */
+  readonly parts: TorqueParts;
+  /** N m at which the motor stalls at this speed, and that over the torque; null without torque */
+  readonly torquePullout: number;
+  readonly motorMargin: number | null;
+  /** the motor's steps at this speed */
+  readonly stepping: SteppingRate;
   /** N m usable at this speed */
   readonly torqueUsable: number;
   /** mechanical power at the screw, W */
@@ -156,7 +165,9 @@ export interface HeatDemand {
 }
 
 /** Print demand against supply. */
-export interface PrintMatch {
+export interface PrintMatch extends PrintState {
+  /** K of the melt at the orifice, at which the print side is taken */
+  readonly outlet: number;
   /** m² */
   readonly lineArea: number;
   /** m³/s while laying a line */
@@ -170,7 +181,7 @@ export interface PrintMatch {
   readonly passesPerWall: number;
   /** motor microsteps per m³ of output at this pressure */
   readonly stepsPerVolume: number;
-  /** s in which the pressure of a stopped screw lets go through the nozzle; 0 where nothing flows */
+  /** s in which the pressure of a stopped screw lets go, forward and back; 0 where nothing flows */
   readonly pressureTime: number;
   /** rev/s that would meet the demand, or null if no speed of the drive does */
   readonly speedForDemand: number | null;

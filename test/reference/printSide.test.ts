@@ -12,7 +12,9 @@ import {
 import { thrustOf, torsionStress } from '../../core/drive/strength.ts';
 import { enthalpyBetween } from '../../core/heat/enthalpy.ts';
 import { lineArea, lineSpacing, passesPerWall, stepsPerFilamentLength } from '../../core/print/bead.ts';
-import { heldHead, pinchTime, pressureTime } from '../../core/print/ooze.ts';
+import { heldHead } from '../../core/print/drip.ts';
+import { pressureTime } from '../../core/print/ooze.ts';
+import { pinchTime } from '../../core/print/strand.ts';
 
 const mm = 1e-3;
 
