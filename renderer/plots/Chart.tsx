@@ -11,6 +11,8 @@ export interface Ink {
   readonly grid: string;
   readonly series: readonly string[];
   readonly mark: string;
+  readonly good: string;
+  readonly goodSoft: string;
 }
 
 /** Reads the colours where an element stands. */
@@ -20,8 +22,10 @@ export function readInk(element: Element): Ink {
   return {
     text: colour('--ink-soft'),
     grid: colour('--line'),
-    series: [1, 2, 3, 4, 5].map((n) => colour(`--series-${n}`)),
+    series: [1, 2, 3, 4, 5, 6, 7].map((n) => colour(`--series-${n}`)),
     mark: colour('--mark'),
+    good: colour('--good'),
+    goodSoft: colour('--good-soft'),
   };
 }
 

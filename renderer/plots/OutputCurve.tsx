@@ -1,20 +1,21 @@
-/** Output against screw speed: what comes out, what pumping and feed would allow, what the print asks for. */
+/** Capacities against screw speed: what comes out, what each part of the machine would allow, and where it works. */
 
 import { useMemo } from 'react';
 import type uPlot from 'uplot';
-import { formatNumber, fromSi, type Prediction } from '../../core/index.ts';
+import { type OutputCurve as Curve, formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
+import { workingRanges } from './workingRanges.ts';
 
 const words = text.curve;
 
 const shown = (unit: string) => (_: uPlot, value: number | null) =>
   value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
 
-/** Axes, lines and readout; `now` is the set speed in rpm. */
-function optionsFor(now: number) {
+/** Axes, lines and readout; `now` is the set speed in rpm, `works` the speeds in rpm between which the machine works. */
+function optionsFor(now: number, works: readonly (readonly [number, number])[]) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
-    const [out, pumping, feed, demand] = ink.series;
+    const [out, pumping, feed, melting, heater, torque, demand] = ink.series;
     const line = (label: string, stroke: string | undefined, more: uPlot.Series = {}): uPlot.Series => ({
       label,
       ...(stroke ? { stroke } : {}),
@@ -31,13 +32,37 @@ function optionsFor(now: number) {
         line(words.delivered, out, { width: 3 }),
         line(words.pumping, pumping),
         line(words.feed, feed, { dash: [6, 4] }),
+        line(words.melting, melting, { dash: [10, 3] }),
+        line(words.heater, heater, { dash: [9, 3, 2, 3] }),
+        line(words.torque, torque, { dash: [4, 2, 1, 2] }),
         line(words.demand, demand, { dash: [2, 3], width: 2 }),
       ],
       legend: { live: true },
       cursor: { drag: { x: false, y: false } },
-      hooks: { draw: [(plot) => drawNow(plot, now, ink)] },
+      hooks: { drawClear: [(plot) => shadeWorking(plot, works, ink)], draw: [(plot) => drawNow(plot, now, ink)] },
     };
   };
+}
+
+/** The speeds that work, behind the lines, with a bar and a word at the foot so that colour is not the only sign. */
+function shadeWorking(plot: uPlot, works: readonly (readonly [number, number])[], ink: Ink): void {
+  const { ctx, bbox } = plot;
+  const foot = 5 * devicePixelRatio;
+  ctx.save();
+  ctx.font = `${11 * devicePixelRatio}px system-ui, sans-serif`;
+  for (const [from, to] of works) {
+    const x = plot.valToPos(from, 'x', true);
+    const width = plot.valToPos(to, 'x', true) - x;
+    ctx.fillStyle = ink.goodSoft;
+    ctx.fillRect(x, bbox.top, width, bbox.height);
+    ctx.fillStyle = ink.good;
+    ctx.fillRect(x, bbox.top + bbox.height - foot, width, foot);
+    if (width > ctx.measureText(words.works).width + foot) {
+      ctx.textAlign = 'center';
+      ctx.fillText(words.works, x + width / 2, bbox.top + bbox.height - 2 * foot);
+    }
+  }
+  ctx.restore();
 }
 
 function drawNow(plot: uPlot, now: number, ink: Ink): void {
@@ -63,28 +88,46 @@ function drawNow(plot: uPlot, now: number, ink: Ink): void {
 const flows = (values: Float64Array): (number | null)[] =>
   Array.from(values, (value) => (Number.isFinite(value) ? fromSi(value, 'mm³/s') : null));
 
+/** All lines; capacities far above what comes out and is asked for are left out, so that the rest can be read. */
+function linesOf(curve: Curve, demandFlow: number): uPlot.AlignedData {
+  const demand = fromSi(demandFlow, 'mm³/s');
+  const most = 2.5 * Math.max(demand, ...curve.volumeFlow.map((flow) => fromSi(flow, 'mm³/s')));
+  const capped = (values: Float64Array) => flows(values).map((flow) => (flow !== null && flow > most ? null : flow));
+  return [
+    Array.from(curve.screwSpeed, (speed) => fromSi(speed, 'rpm')),
+    flows(curve.volumeFlow),
+    ...[curve.pumping, curve.feed, curve.melting, curve.heater, curve.torqueBound].map(capped),
+    Array.from(curve.screwSpeed, () => demand),
+  ];
+}
+
+/** Where it works, in words. */
+function Working({ ranges }: { readonly ranges: readonly (readonly [number, number])[] }) {
+  if (ranges.length === 0) return <p className="works">{words.worksNever}</p>;
+  const rpm = (value: number) => formatQuantity(value / 60, 'rpm', 3);
+  return (
+    <p className="works" title={words.worksHelp}>
+      {ranges.map(([from, to]) => `${words.worksFrom} ${rpm(from)} ${words.worksTo} ${rpm(to)}`).join('; ')}
+    </p>
+  );
+}
+
 /** The chart. */
 export function OutputCurve({ prediction }: { readonly prediction: Prediction }) {
   const { curve, output, print } = prediction;
   const now = fromSi(output.screwSpeed, 'rpm');
-  const options = useMemo(() => optionsFor(now), [now]);
-  const data = useMemo<uPlot.AlignedData>(() => {
-    const demand = fromSi(print.demand, 'mm³/s');
-    const most = 2.5 * Math.max(demand, ...curve.volumeFlow.map((flow) => fromSi(flow, 'mm³/s')));
-    const capped = (values: Float64Array) => flows(values).map((flow) => (flow !== null && flow > most ? null : flow));
-    return [
-      Array.from(curve.screwSpeed, (speed) => fromSi(speed, 'rpm')),
-      flows(curve.volumeFlow),
-      capped(curve.pumping),
-      capped(curve.feed),
-      Array.from(curve.screwSpeed, () => demand),
-    ];
-  }, [curve, print]);
+  const ranges = useMemo(
+    () => workingRanges(curve, print.speedForDemand).map(([a, b]) => [a * 60, b * 60] as const),
+    [curve, print.speedForDemand],
+  );
+  const options = useMemo(() => optionsFor(now, ranges), [now, ranges]);
+  const data = useMemo(() => linesOf(curve, print.demand), [curve, print.demand]);
   if (curve.screwSpeed.length < 2) return null;
   return (
     <section className="curve" aria-label={words.title}>
       <h2>{words.title}</h2>
       <Chart label={words.title} data={data} options={options} height={curveHeight} />
+      <Working ranges={ranges} />
     </section>
   );
 }
