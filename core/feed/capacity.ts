@@ -2,14 +2,9 @@
 
 import type { Design } from '../design/types.ts';
 import type { Stations } from '../geometry/types.ts';
+import { troughFilling } from './conveyor.ts';
 import { hopperState } from './hopper.ts';
-import { type PlugShape, plugConveying } from './plug.ts';
-
-/**
- * Share of the free volume that granules fill and advance when friction carries no plug: trough loading of free-flowing
- * material, 30 to 45 % (conveyor guides quoting ANSI/CEMA 350), taken at its lower end.
- */
-export const troughFilling = 0.3;
+import { type PlugShape, plugConveying, plugShapeAt } from './plug.ts';
 
 /** Feeding at a screw speed. */
 export interface FeedCapacity {
@@ -49,22 +44,12 @@ export function feedPlace(design: Design, stations: Stations): FeedPlace | null 
   }
   if (at < 0) at = nearestFlight(stations, start + length / 2);
   if (at < 0) return null;
-  const lead = stations.lead[at];
-  const starts = stations.starts[at];
   return {
     station: at,
     depth: stations.depth[at],
     gap: stations.widthMean[at] / Math.cos(stations.helixMean[at]),
-    volumePerTurn: stations.freeArea[at] * lead,
-    plug: {
-      barrelRadius: stations.barrelRadius[at],
-      depth: stations.depth[at],
-      lead,
-      starts,
-      widthBarrel: stations.widthBarrel[at],
-      widthMean: stations.widthMean[at],
-      widthRoot: Math.max(0.05 * stations.widthMean[at], 2 * stations.widthMean[at] - stations.widthBarrel[at]),
-    },
+    volumePerTurn: stations.freeArea[at] * stations.lead[at],
+    plug: plugShapeAt(stations, at),
   };
 }
 
@@ -84,7 +69,7 @@ function nearestFlight(stations: Stations, z: number): number {
  * @param place from feedPlace; null feeds nothing
  * @param screwSpeed rev/s
  * Free volume per turn x bulk density x speed x conveying efficiency, the latter from the plug model within
- * [trough filling, 1], and at most what the hopper's outlet lets out by gravity. Nothing is said of arching: that is a
+ * [trough filling, 1], and at most what hopper and feed opening let through by gravity. Nothing is said of arching: that is a
  * finding.
  */
 export function feedCapacity(design: Design, place: FeedPlace | null, screwSpeed: number): FeedCapacity {

@@ -1,15 +1,41 @@
-/** Findings about hopper, feed opening and grain. */
+/** Findings about the feed: hopper, feed opening, and what the screw takes in. */
 
+import { gapOverGrain, grainsPerTurn } from '../feed/grainFit.ts';
 import { hopperState } from '../feed/hopper.ts';
+import { perfectBite } from '../feed/throat.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
-import { type FindingRule, found } from './context.ts';
+import { type FindingContext, type FindingRule, found } from './context.ts';
+import { hopperRules } from './hopperRules.ts';
 import { lengthText as mm } from './words.ts';
 
-/** Gap between flights over the 90 % grain, common practice. */
-const gapOverGrain = 2;
+/** Granules per turn below which output pulses: their number would scatter by one in seven (own estimate). */
+const fewGrains = 50;
+
+/** What a screw that filled every turn would take in, g/min in words. */
+function biteText({ machine, driven, design }: FindingContext): string {
+  const { feed } = machine;
+  if (!feed) return '';
+  const { barrelRadius, lead } = feed.plug;
+  const perTurn = perfectBite(2 * barrelRadius, feed.depth, lead) * design.material.bulkDensity;
+  return ` Filled to the full at every turn it would take in ${formatQuantity(perTurn * driven.point.screwSpeed, 'g/min', 3)}.`;
+}
+
+/** What to change where the feed holds the output down. */
+function moreFeed({ design, driven, prediction }: FindingContext): string {
+  const { feed } = driven.point;
+  if (prediction.limit === 'starved')
+    return 'Right where a feeder meters on purpose; else raise its rate or slow the screw.';
+  if (feed.intake > feed.massFlow) {
+    return hopperState(design).bottleneck === 'outlet'
+      ? 'Widen the hopper’s outlet: it lets out less than the screw takes in.'
+      : 'Widen the feed opening: it lets the hopper through slower than the screw takes in.';
+  }
+  return 'Deepen the feed, roughen or groove the barrel there, polish the root, or make the metering shallower.';
+}
 
 /** Rules of the feed. */
 export const feedRules: readonly FindingRule[] = [
+  ...hopperRules,
   {
     code: 'flight-gap-narrow',
     about: 'two granules fit between neighbouring flights',
@@ -31,104 +57,80 @@ export const feedRules: readonly FindingRule[] = [
     },
   },
   {
-    code: 'hopper-arching',
-    about: 'outlet against grain size',
+    code: 'opening-small',
+    about: 'feed opening against grain size',
     check: ({ design }) => {
-      const { outletRatio, outletRatioWanted } = hopperState(design);
-      if (outletRatio >= outletRatioWanted) return null;
+      const { width, length, start } = design.barrel.feedOpening;
+      const { risk, ratio, wanted } = hopperState(design).openingArch;
+      if (risk === 'low' || risk === 'blocked') return null;
       return found({
-        severity: outletRatio < outletRatioWanted / 2 ? 'warn' : 'note',
-        where: 'hopper outlet',
-        z: design.barrel.feedOpening.start,
-        saw: `The outlet is ${formatNumber(outletRatio, 2)} large granules wide; ${outletRatioWanted} are wanted.`,
-        why: 'Granules form arches over a narrow outlet; the flow stops without warning. No width excludes it altogether.',
-        change: 'Widen the outlet, lengthen the opening along the screw, or stir or shake the hopper.',
-        value: outletRatio,
-        limit: outletRatioWanted,
+        severity: risk === 'high' ? 'warn' : 'note',
+        where: 'feed opening',
+        z: start,
+        saw: `The opening is ${mm(Math.min(width, length))} across, ${formatNumber(ratio, 2)} large granules; ${formatNumber(wanted, 2)} are wanted.`,
+        why: 'Granules arch over it. A slot wants three to five grain widths, a square opening six.',
+        change: 'Widen it, lengthen it along the screw, or stir the granules above it.',
+        value: ratio,
+        limit: wanted,
         unit: 'granules',
       });
     },
   },
   {
-    code: 'opening-small',
-    about: 'feed opening against grain size',
-    check: ({ design }) => {
-      const { width, length, start } = design.barrel.feedOpening;
-      const across = Math.min(width, length);
-      const wanted = 3 * design.material.grain.d90;
-      if (across >= wanted || across < design.material.grain.d90) return null;
+    code: 'feed-uncertain',
+    about: 'feed at the low end of the friction range against the output',
+    check: ({ driven, machine, prediction }) => {
+      const { massFlow, massFlowLow } = driven.point.feed;
+      const { output, limit } = prediction;
+      if (!output.flows || limit === 'feed' || limit === 'starved' || massFlowLow >= output.massFlow) return null;
       return found({
-        severity: 'warn',
-        where: 'feed opening',
-        z: start,
-        saw: `The opening is ${mm(across)} across, less than three large granules (${mm(wanted)}).`,
-        why: 'A slot wants three to five grain widths before granules fall through it freely.',
-        change: 'Widen or lengthen the opening.',
-        value: across,
-        limit: wanted,
-        unit: 'm',
-      });
-    },
-  },
-  {
-    code: 'hopper-slow',
-    about: 'gravity discharge of the outlet against the output',
-    check: ({ design, driven, prediction }) => {
-      const { discharge } = hopperState(design);
-      const { feed } = driven.point;
-      // where the outlet holds the output down, the screw's own intake is what it is measured by
-      const wanted =
-        feed.intake > feed.massFlow && prediction.limit === 'feed' ? feed.intake : prediction.output.massFlow;
-      if (discharge >= 2 * wanted) return null;
-      return found({
-        severity: 'warn',
-        where: 'hopper outlet',
-        z: design.barrel.feedOpening.start,
-        saw: `By gravity the outlet lets out ${formatQuantity(discharge, 'g/min', 3)}; the screw ${wanted > discharge ? 'would take' : 'takes'} ${formatQuantity(wanted, 'g/min', 3)}.`,
-        why: 'The screw runs starved in bursts.',
-        change: 'Widen the outlet or shake the hopper.',
-        value: discharge,
-        limit: 2 * wanted,
+        severity: massFlow < 1.5 * output.massFlow ? 'warn' : 'note',
+        where: 'channel under the feed opening',
+        z: machine.feed ? machine.stations.z[machine.feed.station] : null,
+        saw: `The feed carries ${formatQuantity(massFlow, 'g/min', 3)}, but at the low end of the friction range only ${formatQuantity(massFlowLow, 'g/min', 3)}; the output is ${formatQuantity(output.massFlow, 'g/min', 3)}.`,
+        why: 'When friction falls that far, with wear, heat or a new batch, the channel runs empty for a while and the output surges.',
+        change: 'Polish the root, roughen the barrel under the opening, keep the throat cold, or measure the friction.',
+        value: massFlowLow,
+        limit: output.massFlow,
         unit: 'kg/s',
       });
     },
   },
   {
-    code: 'granules-trickle',
-    about: 'gaps of the hopper against the finest granules',
-    check: ({ design }) => {
-      const { gapRatio } = hopperState(design);
-      const limit = design.hopper.agitation === 'vibration' ? 0.5 : 1;
-      if (gapRatio < limit) return null;
+    code: 'feed-pulses',
+    about: 'granules in one turn of the channel',
+    check: ({ design, machine }) => {
+      const { feed, stations } = machine;
+      if (!feed) return null;
+      const grains = grainsPerTurn(design, feed);
+      if (grains >= fewGrains) return null;
       return found({
         severity: 'note',
-        where: 'hopper joints',
-        saw: `A gap of ${mm(design.hopper.gap)} is open; the finest tenth of the granules is below ${mm(design.material.grain.d10)}.`,
-        why: 'Fine granules and dust trickle out onto whatever lies below, hot parts included.',
-        change: 'Close the gap to half the finest grain, or seal it.',
-        value: design.hopper.gap,
-        limit: limit * design.material.grain.d10,
-        unit: 'm',
+        where: 'channel under the feed opening',
+        z: stations.z[feed.station],
+        saw: `A full turn of the channel holds about ${formatNumber(grains, 2)} granules.`,
+        why: 'With so few the intake differs from turn to turn, and the output pulses unless melt in stock evens it out.',
+        change: 'Use smaller granules, or a deeper or longer turn under the opening.',
+        value: grains,
+        limit: fewGrains,
+        unit: 'granules',
       });
     },
   },
   {
     code: 'runs-starved',
     about: 'the feeder gives less than the screw could pump',
-    check: ({ driven, prediction }) =>
-      (prediction.limit !== 'starved' && prediction.limit !== 'feed') || !prediction.output.flows
-        ? null
-        : found({
-            severity: 'note',
-            where: 'whole screw',
-            saw: `The screw could pump ${formatQuantity(prediction.capacities.find((c) => c.kind === 'pumping')?.volumeFlow ?? 0, 'mm³/s', 3)} but gets ${formatQuantity(prediction.output.volumeFlow, 'mm³/s', 3)}.`,
-            why: 'Part of the channel runs partly filled; output follows the feed, not the screw’s pressure.',
-            change:
-              prediction.limit === 'starved'
-                ? 'Right where a feeder meters on purpose; else raise its rate or slow the screw.'
-                : driven.point.feed.intake > driven.point.feed.massFlow
-                  ? 'Widen the hopper’s outlet: it lets out less than the screw takes in.'
-                  : 'Deepen the feed, roughen or groove the barrel there, polish the root, or make the metering shallower.',
-          }),
+    check: (context) => {
+      const { limit, output, capacities } = context.prediction;
+      if ((limit !== 'starved' && limit !== 'feed') || !output.flows) return null;
+      const pumping = capacities.find(({ kind }) => kind === 'pumping')?.volumeFlow ?? 0;
+      return found({
+        severity: 'note',
+        where: 'whole screw',
+        saw: `The screw could pump ${formatQuantity(pumping, 'mm³/s', 3)} but gets ${formatQuantity(output.volumeFlow, 'mm³/s', 3)}.${limit === 'feed' ? biteText(context) : ''}`,
+        why: 'Part of the channel runs partly filled; output follows the feed, not the screw’s pressure.',
+        change: moreFeed(context),
+      });
+    },
   },
 ];

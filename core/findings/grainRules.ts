@@ -3,13 +3,10 @@
 import type { Design } from '../design/types.ts';
 import { fullTorque } from '../drive/motor.ts';
 import { shearShareOfYield, torsionStress } from '../drive/strength.ts';
-import { blockedPassages } from '../feed/grainFit.ts';
+import { blockedPassages, depthOverGrain, overFlight, type Pinch, pinchPoint } from '../feed/grainFit.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
 import { lengthText as mm } from './words.ts';
-
-/** Depth over the 90 % grain: below the first a grain does not enter, below the second it enters badly; common practice. */
-const depthOverGrain = { least: 1, wanted: 1.3 } as const;
 
 /** Root over bore below which a root is called thin; common practice. */
 const thinRoot = 0.35;
@@ -26,20 +23,24 @@ function deeperAdvice(design: Design, depth: number): string {
     : `Take a larger bore or smaller granules: a feed depth of ${mm(depth)} does not fit this bore of ${mm(boreDiameter)}`;
 }
 
-/** First station past the feed opening and before the melt where a granule is larger than the channel is deep. */
-function shallowBeforeMelt({ design, driven, machine }: FindingContext): { at: number; soft: boolean } | null {
-  const { stations } = machine;
-  const { start, softensAt } = driven.point.state.melt;
-  const { feedOpening } = design.barrel;
+/** First place before the melt where granules are larger than the channel is deep, and whether they are soft there. */
+function shallowBeforeMelt({ design, driven, machine }: FindingContext): (Pinch & { readonly soft: boolean }) | null {
   // granules that do not enter at all have their own finding
   if (driven.point.limits.grainFit === 0) return null;
-  for (let i = 0; i <= Math.min(start.reach, stations.count - 1); i++) {
-    if (stations.z[i] <= feedOpening.start + feedOpening.length) continue;
-    if (stations.depth[i] < design.material.grain.d90) {
-      return { at: i, soft: softensAt !== null && stations.z[i] >= softensAt };
-    }
-  }
-  return null;
+  const { start, softensAt } = driven.point.state.melt;
+  const pinch = pinchPoint(design, machine.stations, start.reach);
+  return pinch && { ...pinch, soft: softensAt !== null && pinch.z >= softensAt };
+}
+
+/** First place before granules soften where the channel is deep enough for them, but only just. */
+function tightBeforeSoft({ design, driven, machine }: FindingContext): Pinch | null {
+  const { feed, stations } = machine;
+  const { start, softensAt } = driven.point.state.melt;
+  const grain = design.material.grain.d90;
+  if (!feed || feed.depth < depthOverGrain.wanted * grain) return null;
+  const tight = pinchPoint(design, stations, start.reach, depthOverGrain.wanted);
+  const hard = tight && (softensAt === null || tight.z < softensAt);
+  return hard && pinchPoint(design, stations, start.reach) === null ? tight : null;
 }
 
 /** Rules of grain against passages. */
@@ -100,14 +101,54 @@ export const grainRules: readonly FindingRule[] = [
       return found({
         severity: shallow.soft ? 'warn' : 'stop',
         where: shallow.soft ? 'channel before the melt' : 'channel with hard granules',
-        z: stations.z[shallow.at],
-        saw: `At ${mm(stations.z[shallow.at])} the channel is ${mm(stations.depth[shallow.at])} deep and one granule in ten larger than ${mm(grain)}; they are molten only at ${mm(front)}.`,
+        z: shallow.z,
+        saw: `From ${mm(shallow.z)} on the channel is shallower than one granule in ten, ${mm(grain)}; they are molten only at ${mm(front)}.`,
         why: shallow.soft
           ? 'Softened granules are squeezed and sheared there; torque swings, and the flow may stop.'
           : 'Hard granules jam between root and barrel; the screw stalls or breaks.',
         change: 'Keep the depth above the granules until they melt, move the heat upstream, or use smaller granules.',
-        value: stations.depth[shallow.at],
+        value: shallow.depth,
         limit: grain,
+        unit: 'm',
+      });
+    },
+  },
+  {
+    code: 'tight-before-melt',
+    about: 'the channel stays well deeper than the granules until they soften',
+    check: (context) => {
+      const tight = tightBeforeSoft(context);
+      if (!tight) return null;
+      const wanted = depthOverGrain.wanted * context.design.material.grain.d90;
+      return found({
+        severity: 'note',
+        where: 'channel with hard granules',
+        z: tight.z,
+        saw: `From ${mm(tight.z)} on the channel is less than ${mm(wanted)} deep, ${depthOverGrain.wanted} large granules, and they are still hard.`,
+        why: 'A single layer of hard granules wedges now and then between root and barrel; torque swings.',
+        change: 'Let the channel grow shallow later, move the heat upstream, or use smaller granules.',
+        value: tight.depth,
+        limit: wanted,
+        unit: 'm',
+      });
+    },
+  },
+  {
+    code: 'grains-over-flight',
+    about: 'clearance of the flight against the finest granules',
+    check: ({ design, machine }) => {
+      const { ratio, limit } = overFlight(design);
+      if (ratio < limit) return null;
+      const { grain } = design.material;
+      return found({
+        severity: 'warn',
+        where: 'flight clearance in the feed',
+        z: machine.feed ? machine.stations.z[machine.feed.station] : design.barrel.feedOpening.start,
+        saw: `The clearance is ${mm(design.screw.radialClearance)}; the finest tenth of the granules is below ${mm(grain.d10)}.`,
+        why: 'Fines get over the flight, wedge there, score the barrel and brake the screw.',
+        change: `Sieve the fines out, or make the clearance less than ${mm(limit * grain.d10)}.`,
+        value: design.screw.radialClearance,
+        limit: limit * grain.d10,
         unit: 'm',
       });
     },

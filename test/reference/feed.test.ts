@@ -1,7 +1,8 @@
 /** Solids conveying, hopper discharge and conveyors against published and exact numbers. */
 
 import { describe, expect, test } from 'vitest';
-import { beverlooDischarge, conveyorVolumeFlow } from '../../core/feed/hopper.ts';
+import { conveyorVolumeFlow } from '../../core/feed/conveyor.ts';
+import { beverlooDischarge } from '../../core/feed/hopper.ts';
 import { type PlugShape, plugConveying } from '../../core/feed/plug.ts';
 
 const within = (got: number, expected: number, relative: number) =>

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
-import { feedCapacity, feedPlace, troughFilling } from '../../../core/feed/capacity.ts';
+import { feedCapacity, feedPlace } from '../../../core/feed/capacity.ts';
+import { troughFilling } from '../../../core/feed/conveyor.ts';
 import { blockedPassages } from '../../../core/feed/grainFit.ts';
 import { hopperState } from '../../../core/feed/hopper.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
