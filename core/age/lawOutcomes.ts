@@ -14,7 +14,7 @@ const viscosityPower = 3.4;
 
 /** Molar mass left at extents (scissions per repeat unit). */
 export function molarMassLoss(law: ScissionLaw, extentMean: number, extentWorst: number): MolarMassLoss {
-  const initial = law.initialMolarMass ?? null;
+  const initial = law.initialMolarMass?.value ?? null;
   const after = (extent: number) => initial && molarMassAfter(initial, law.repeatUnitMass, extent);
   const [mean, worst] = [after(extentMean), after(extentWorst)];
   const share = (mass: number | null) => (mass === null || initial === null ? null : mass / initial);

@@ -1,6 +1,7 @@
 /** The table of all finding rules, and its evaluation. Adding a finding is one entry in one group. */
 
 import { cautionRules } from './cautionRules.ts';
+import { colourRules } from './colourRules.ts';
 import type { FindingContext, FindingRule } from './context.ts';
 import { deadRules } from './deadRules.ts';
 import { driveRules } from './driveRules.ts';
@@ -20,6 +21,7 @@ export const findingRules: readonly FindingRule[] = [
   ...heaterRules,
   ...flowRules,
   ...deadRules,
+  ...colourRules,
   ...driveRules,
   ...printRules,
   ...cautionRules,

@@ -11,6 +11,9 @@ export interface LeavingCurve {
 /** A last step of a curve higher than this is meant, as in plug flow; lower, it stands for a tail nobody resolved. */
 const meantStep = 0.1;
 
+/** A last piece of no more than this share stands for an unresolved tail as well: distributions are cut there. */
+const cutTail = 1.5e-6;
+
 /**
  * Share of the old in the outflow a time after a step change at the inlet: 1 - F(t).
  * @param time s
@@ -23,9 +26,10 @@ export const oldShareAt = ({ time: times, cumulative }: LeavingCurve, time: numb
 export function knownShare({ time, cumulative }: LeavingCurve): number {
   const last = cumulative.length - 1;
   if (last < 0) return 0;
-  if (last === 0 || time[last] > time[last - 1]) return Math.min(1, cumulative[last]);
-  const step = cumulative[last] - cumulative[last - 1];
-  return step > meantStep ? Math.min(1, cumulative[last]) : cumulative[last - 1];
+  if (last === 0) return Math.min(1, cumulative[0]);
+  const piece = cumulative[last] - cumulative[last - 1];
+  const atom = time[last] === time[last - 1] && piece <= meantStep;
+  return atom || piece <= cutTail ? cumulative[last - 1] : Math.min(1, cumulative[last]);
 }
 
 /**
