@@ -15,6 +15,9 @@ export default defineConfig({
           include: ['test/**/*.test.{ts,tsx}'],
           exclude: ['test/e2e/**', 'node_modules/**'],
           testTimeout: 30_000,
+          // Node loads core itself, see the preloaded file; tests and the rest go through the runner.
+          execArgv: ['--import', new URL('helpers/nativeCore.mjs', import.meta.url).href],
+          server: { deps: { external: [/(?<!\/test)\/core\/[^?]*\.ts$/] } },
         },
       },
       {
