@@ -1,0 +1,268 @@
+/** One line of a table to one trial. */
+
+import { type Trial, trialSchema } from '../project/schema.ts';
+import { checkSchema } from '../project/schemaIssues.ts';
+import type { Unit } from '../units.ts';
+import { type DateOrder, readDate } from './csvDates.ts';
+import { fieldDimensions } from './csvHeader.ts';
+import { type DecimalMark, type QuantityReader, quantityReader, readPlain } from './csvNumbers.ts';
+import type { CsvRow } from './csvRows.ts';
+import type { BenchColumn, BenchContext, BenchField, CsvFault } from './csvTypes.ts';
+
+/** Units in which trials are stored. */
+const storedUnits: Readonly<Partial<Record<BenchField, Unit>>> = {
+  speed: 'rpm',
+  tempC: '°C',
+  seconds: 's',
+  grams: 'g',
+  rate: 'g/min',
+  torque: 'N·m',
+  current: 'A',
+};
+
+/** What the lines of one table share. */
+export interface TrialSetup {
+  readonly columns: readonly BenchColumn[];
+  readonly context: BenchContext;
+  readonly decimal: DecimalMark;
+  readonly dateOrder: DateOrder | null;
+  readonly readers: ReadonlyMap<number, QuantityReader>;
+  readonly byField: ReadonlyMap<BenchField, BenchColumn>;
+  /** columns of set temperatures, in order along the machine */
+  readonly temperatures: readonly BenchColumn[];
+}
+
+/** Looks up once what every line needs. */
+export function trialSetup(
+  columns: readonly BenchColumn[],
+  context: BenchContext,
+  decimal: DecimalMark,
+  dateOrder: DateOrder | null,
+): TrialSetup {
+  const temperatures = columns.filter(({ field }) => field === 'tempC');
+  temperatures.sort((p, q) => (p.order ?? 0) - (q.order ?? 0));
+  const byField = new Map(
+    columns.flatMap((column) => (column.field === null ? [] : [[column.field, column] as const])),
+  );
+  return { columns, context, decimal, dateOrder, readers: columnReaders(columns, decimal), byField, temperatures };
+}
+
+/** A line as read: a trial, or the faults that prevented it. */
+export interface TrialReading {
+  readonly trial: Trial | null;
+  readonly errors: readonly CsvFault[];
+  readonly warnings: readonly CsvFault[];
+}
+
+/** Readers of the columns that hold quantities. */
+function columnReaders(columns: readonly BenchColumn[], decimal: DecimalMark): Map<number, QuantityReader> {
+  const readers = new Map<number, QuantityReader>();
+  for (const { index, field, unit } of columns) {
+    const dimension = field === null ? undefined : fieldDimensions[field];
+    const stored = field === null ? undefined : storedUnits[field];
+    if (dimension && stored) readers.set(index, quantityReader(dimension, unit, stored, decimal));
+  }
+  return readers;
+}
+
+/** Looks into one row and gathers what is wrong with it. */
+class RowReader {
+  readonly errors: CsvFault[] = [];
+  readonly warnings: CsvFault[] = [];
+  readonly row: CsvRow;
+  readonly setup: TrialSetup;
+
+  constructor(row: CsvRow, setup: TrialSetup) {
+    this.row = row;
+    this.setup = setup;
+  }
+
+  column(field: BenchField): BenchColumn | undefined {
+    return this.setup.byField.get(field);
+  }
+
+  text(column: BenchColumn | undefined): string {
+    return column === undefined ? '' : (this.row.cells[column.index] ?? '');
+  }
+
+  fault(column: BenchColumn | undefined, message: string, allowed: string, list = this.errors): undefined {
+    const text = shortText(this.text(column));
+    list.push({
+      line: this.row.line,
+      column: (column?.index ?? -1) + 1,
+      header: column?.header ?? '',
+      text,
+      message,
+      allowed,
+    });
+    return undefined;
+  }
+
+  quantity(field: BenchField, allowed: string): number | undefined {
+    const column = this.column(field);
+    const text = this.text(column).trim();
+    if (column === undefined || text === '') return undefined;
+    const reader = this.setup.readers.get(column.index);
+    const read = reader ? reader(text) : readPlain(text, this.setup.decimal);
+    return 'value' in read ? read.value : this.fault(column, read.fault, allowed);
+  }
+
+  named(
+    field: 'revision' | 'material',
+    among: readonly { readonly id: string; readonly name: string }[],
+    other: string,
+  ): string {
+    const column = this.column(field);
+    const text = this.text(column).trim();
+    if (text === '') return other;
+    const lower = text.toLowerCase();
+    const found =
+      among.find(({ id }) => id === text) ??
+      among.find(({ id, name }) => id.toLowerCase() === lower || name.toLowerCase() === lower);
+    if (found) return found.id;
+    const ids = among.slice(0, 20).map(({ id }) => id);
+    this.fault(
+      column,
+      `No ${field} has this id or name.`,
+      `one of: ${ids.join(', ')}${among.length > 20 ? ', …' : ''}`,
+    );
+    return other;
+  }
+}
+
+const shortText = (text: string): string => (text.length > 60 ? `${text.slice(0, 60)}…` : text);
+
+function dateOf(reader: RowReader): string | undefined {
+  const { context, dateOrder } = reader.setup;
+  const column = reader.column('date');
+  const text = reader.text(column).trim();
+  const allowed = 'a date such as 2026-04-30 or 30.4.2026';
+  if (text === '') return context.date ?? reader.fault(column, 'The trial has no date.', allowed);
+  const read = readDate(text, dateOrder);
+  if ('fault' in read) return reader.fault(column, read.fault, allowed);
+  if (read.doubt !== null) reader.fault(column, read.doubt, 'a date such as 2026-04-30', reader.warnings);
+  return read.date;
+}
+
+/** Set temperatures in order; one column may hold them all, e.g. `175/185/188`. */
+function temperaturesOf(reader: RowReader): number[] {
+  const columns = reader.setup.temperatures;
+  const allowed = 'temperatures from the feed to the nozzle, such as 185 or 175/185/188';
+  return columns.flatMap((column) => {
+    const text = reader.text(column).trim();
+    const pieces = columns.length > 1 ? [text] : text.split(/\s*[/;|]\s*|\s+(?=[\d+])/);
+    return pieces.flatMap((piece) => {
+      if (piece === '') return [];
+      const read = reader.setup.readers.get(column.index)?.(piece);
+      if (read && 'value' in read) return [read.value];
+      reader.fault(column, read?.fault ?? 'This is not a temperature.', allowed);
+      return [];
+    });
+  });
+}
+
+/** Seconds and grams, or the rate that stands for them. */
+function amountsOf(reader: RowReader): { seconds: number; grams: number } | undefined {
+  const seconds = reader.quantity('seconds', 'a time such as 120 or 2 min');
+  const grams = reader.quantity('grams', 'a mass such as 8.1 or 0.0081 kg');
+  const rate = reader.quantity('rate', 'a rate such as 4.05 or 0.24 kg/h');
+  if (seconds !== undefined && grams !== undefined) return { seconds, grams };
+  if (rate === undefined) {
+    if (reader.errors.length > 0) return undefined;
+    const missing = seconds === undefined ? 'seconds' : 'grams';
+    const words = missing === 'seconds' ? 'The trial has no time.' : 'The trial has no mass.';
+    return reader.fault(reader.column(missing), words, 'seconds and grams, or grams per minute');
+  }
+  const whole = seconds ?? (grams !== undefined && rate > 0 ? (60 * grams) / rate : 60);
+  const words = 'Only the rate is given; grams and seconds were worked out from it.';
+  reader.fault(reader.column('rate'), words, 'grams and seconds as weighed', reader.warnings);
+  return { seconds: whole, grams: grams ?? (rate * whole) / 60 };
+}
+
+function labOf(reader: RowReader): Trial['lab'] {
+  const fields = ['labL', 'labA', 'labB'] as const;
+  const filled = fields.filter((field) => reader.text(reader.column(field)).trim() !== '');
+  if (filled.length === 0) return undefined;
+  const [l, a, b] = fields.map((field) => reader.quantity(field, 'a number'));
+  if (l !== undefined && a !== undefined && b !== undefined) return [l, a, b];
+  if (filled.length < 3) reader.fault(reader.column(filled[0]), 'A colour needs L*, a* and b*.', 'all three, or none');
+  return undefined;
+}
+
+const yes = /^(yes|y|true|1|x|ja|j|wahr)$/i;
+const no = /^(|no|n|false|0|-|nein|falsch)$/i;
+
+function excludedOf(reader: RowReader): true | undefined {
+  const column = reader.column('excluded');
+  const text = reader.text(column).trim();
+  if (yes.test(text)) return true;
+  return no.test(text) ? undefined : reader.fault(column, 'This is neither yes nor no.', 'yes or no');
+}
+
+/** A leading apostrophe keeps a spreadsheet from taking a text for a formula; writing adds one, reading takes it off. */
+export const shielded = /^'*[=+\-@\t]/;
+
+const unshielded = (text: string): string => (text.startsWith("'") && shielded.test(text) ? text.slice(1) : text);
+
+/** Texts that are kept as they stand. */
+function textsOf(reader: RowReader): Pick<Trial, 'lot' | 'photo' | 'note' | 'excludedWhy'> {
+  const entries = (['lot', 'photo', 'note', 'excludedWhy'] as const).map(
+    (field) => [field, unshielded(reader.text(reader.column(field)))] as const,
+  );
+  return Object.fromEntries(entries.filter(([, text]) => text.trim() !== ''));
+}
+
+/** Columns that the fields of a stored trial come from. */
+const columnOf: Readonly<Record<string, BenchField>> = {
+  screwSpeedRpm: 'speed',
+  setTempsC: 'tempC',
+  torqueNm: 'torque',
+  currentA: 'current',
+  lab: 'labL',
+};
+
+function checked(reader: RowReader, trial: Trial): TrialReading {
+  const shape = checkSchema(trialSchema, trial);
+  for (const issue of shape.ok ? [] : shape.issues) {
+    const key = String(issue.path[0] ?? '');
+    const field = columnOf[key] ?? (key as BenchField);
+    const at = issue.path[0] === 'lab' ? (['labL', 'labA', 'labB'] as const)[Number(issue.path[1] ?? 0)] : field;
+    reader.fault(reader.column(at), issue.message, issue.allowed ?? issue.remedy);
+  }
+  return { trial: reader.errors.length === 0 ? trial : null, errors: reader.errors, warnings: reader.warnings };
+}
+
+/**
+ * One line to one trial.
+ * @param row cells of the line
+ * @param freshId id for a line that gives none
+ */
+export function readTrial(row: CsvRow, setup: TrialSetup, freshId: () => string): TrialReading {
+  const reader = new RowReader(row, setup);
+  const { context, columns } = setup;
+  if (row.fault !== null) reader.fault(undefined, row.fault, 'a closed pair of quotation marks');
+  if (row.cells.slice(columns.length).some((cell) => cell.trim() !== '')) {
+    reader.fault(undefined, 'The line has more cells than the heading.', `at most ${columns.length} cells`);
+  }
+  const date = dateOf(reader);
+  const revisionId = reader.named('revision', context.revisions, context.revisionId);
+  const materialId = reader.named('material', context.materials, context.materialId);
+  const speed = reader.quantity('speed', 'a speed such as 10 or 0.2 rev/s');
+  const lacksSpeed = speed === undefined && reader.text(reader.column('speed')).trim() === '';
+  if (lacksSpeed)
+    reader.fault(reader.column('speed'), 'The trial has no screw speed.', 'a speed such as 10 or 0.2 rev/s');
+  const setTempsC = temperaturesOf(reader);
+  const amounts = amountsOf(reader);
+  const torqueNm = reader.quantity('torque', 'a torque such as 3.4 or 340 N·cm');
+  const currentA = reader.quantity('current', 'a current such as 1.2 or 800 mA');
+  const lab = labOf(reader);
+  const excluded = excludedOf(reader);
+  if (date === undefined || speed === undefined || amounts === undefined || reader.errors.length > 0) {
+    return { trial: null, errors: reader.errors, warnings: reader.warnings };
+  }
+  const id = reader.text(reader.column('id')).trim() || freshId();
+  const some = { torqueNm, currentA, lab, excluded };
+  const given = Object.fromEntries(Object.entries(some).filter(([, value]) => value !== undefined));
+  const base = { id, date, revisionId, materialId, screwSpeedRpm: speed, setTempsC, ...amounts };
+  return checked(reader, { ...base, ...given, ...textsOf(reader) });
+}
