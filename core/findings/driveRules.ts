@@ -2,8 +2,10 @@
 
 import { highestScrewSpeed } from '../drive/motor.ts';
 import { shearShareOfYield } from '../drive/strength.ts';
+import { unknownParts } from '../drive/torqueParts.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { strengthRules } from './strengthRules.ts';
 import { lengthText, torqueText as torque } from './words.ts';
 
 const rpm = (value: number) => formatQuantity(value, 'rpm', 3);
@@ -11,6 +13,11 @@ const stress = (value: number) => formatQuantity(value, 'MPa', 3);
 
 /** Share of the usable torque above which a note is due. */
 const tightShare = 0.85;
+
+/** Pull-out torque over running torque below which a note is due; common practice, 1.5 to 2. */
+const stallSafety = 1.5;
+
+const notCounted = 'Friction of the granules varies from lot to lot.';
 
 /** Clearance per side below which screws rub, m; own choice, about what turning and straightness can hold. */
 const leastClearance = 5e-6;
@@ -45,17 +52,36 @@ export const driveRules: readonly FindingRule[] = [
     code: 'torque-tight',
     about: 'reserve of torque',
     check: ({ driven, prediction }) => {
-      const { torque: asked, torqueUsable } = prediction.drive;
+      const { torque: asked, torqueUsable, parts } = prediction.drive;
+      const missing = unknownParts(parts);
       if (driven.heldBy === 'torque' || !prediction.output.flows || asked < tightShare * torqueUsable) return null;
       return found({
         severity: 'note',
         where: 'drive',
-        saw: `The melt alone asks for ${torque(asked)} of ${torque(torqueUsable)}.`,
-        why: 'Granules scraping in the feed add to it; that part is not counted here.',
+        saw: `Running asks for ${torque(asked)} of ${torque(torqueUsable)}.`,
+        why: missing.length > 0 ? `More adds to it that is not counted: ${missing.join(' and ')}.` : notCounted,
         change: 'Keep a share in hand: slower, warmer, or geared lower.',
         value: asked,
         limit: tightShare * torqueUsable,
         unit: 'N m',
+      });
+    },
+  },
+  {
+    code: 'stall-close',
+    about: 'torque at which the motor stalls over the torque of running',
+    check: ({ driven, prediction }) => {
+      const { motorMargin, torque: asked, torquePullout } = prediction.drive;
+      if (motorMargin === null || motorMargin >= stallSafety || driven.stalled || !prediction.output.flows) return null;
+      return found({
+        severity: 'note',
+        where: 'drive',
+        saw: `The motor stalls at ${torque(torquePullout)} on the screw; running asks for ${torque(asked)}.`,
+        why: 'Cold melt, a large grain or a worn gear take the little that is left, and an open loop does not tell.',
+        change: `Keep at least ${stallSafety} times the running torque: turn slower, run warmer, or gear lower.`,
+        value: motorMargin,
+        limit: stallSafety,
+        unit: '',
       });
     },
   },
@@ -117,11 +143,12 @@ export const driveRules: readonly FindingRule[] = [
           ? `Running loads the root with ${stress(rootShear)}; ${stress(allowed)} are allowed.`
           : `The motor’s full torque would load the root with ${stress(rootShearFull)}; ${stress(allowed)} are allowed.`,
         why: 'A cold start or a jam puts all the motor’s torque on the screw at once.',
-        change: 'Thicken the root, limit the torque, or use stronger steel. Fillets matter; bending is not counted.',
+        change: 'Thicken the root, limit the torque, or use stronger steel. Bending is not counted.',
         value: running ? rootShear : rootShearFull,
         limit: allowed,
         unit: 'Pa',
       });
     },
   },
+  ...strengthRules,
 ];

@@ -1,23 +1,15 @@
 /** Findings about what leaves the nozzle. */
 
-import { viscosityAt } from '../material/viscosityLaw.ts';
-import { flowingTemperature } from '../prediction/flowState.ts';
-import { heldHead } from '../print/drip.ts';
-import { pinchTime } from '../print/strand.ts';
+import { gravity, heldHead } from '../print/drip.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { meltLineRules } from './meltLineRules.ts';
 import { lengthText, pressureText } from './words.ts';
 
 const flow = (value: number) => formatQuantity(value, 'mm³/s', 3);
 
-/** Melt thinner than this, Pa s, drips from any open nozzle; own estimate from gravity head and 1 mm bores. */
-const drippingViscosity = 30;
-
 /** Times the weight of the melt or the hold of its skin below which the screw does not rule the flow; own choice. */
 const weightShare = 3;
-
-/** m/s² */
-const gravity = 9.81;
 
 /** Rules of the print side. */
 export const printRules: readonly FindingRule[] = [
@@ -61,33 +53,6 @@ export const printRules: readonly FindingRule[] = [
         value: margin,
         limit: 3,
         unit: '',
-      });
-    },
-  },
-  {
-    code: 'drips',
-    about: 'thin melt at the orifice',
-    check: ({ design }) => {
-      const { material, nozzle, process } = design;
-      const radius = nozzle.segments[nozzle.segments.length - 1].endDiameter / 2;
-      const law = material.viscosityLaw(flowingTemperature(material, nozzle.setTemperature), process.backPressure);
-      const viscosity = viscosityAt(law, 1);
-      if (viscosity >= drippingViscosity) return null;
-      const tension = material.surfaceTension;
-      const pinch =
-        tension === null
-          ? ''
-          : ` A thread pinches off in ${formatQuantity(pinchTime(viscosity, radius, tension), 's', 2)}.`;
-      return found({
-        severity: 'warn',
-        where: 'orifice',
-        z: null,
-        saw: `At ${formatQuantity(nozzle.setTemperature, '°C', 3)} the melt has ${formatQuantity(viscosity, 'Pa·s', 2)}.${pinch}`,
-        why: 'So thin a melt drips from the open nozzle and forms drops instead of a strand when the nozzle is lifted.',
-        change: 'Run colder, use a smaller bore or a shut-off, and keep the nozzle on the work.',
-        value: viscosity,
-        limit: drippingViscosity,
-        unit: 'Pa s',
       });
     },
   },
@@ -137,4 +102,5 @@ export const printRules: readonly FindingRule[] = [
             unit: 'm',
           }),
   },
+  ...meltLineRules,
 ];

@@ -97,13 +97,14 @@ function backResistance(machine: Machine, state: FlowState): number | null {
   return slope > 0 && Number.isFinite(slope) ? slope : null;
 }
 
-/** Melt that stands behind a print where only flow and head are told. */
-function plainMelt({ nozzle, process }: Design, supply: Supply): SuppliedMelt {
+/** Melt that stands behind a print where only flow and head are told; its column reaches up to the feed at most. */
+function plainMelt({ barrel, nozzle, process }: Design, supply: Supply): SuppliedMelt {
+  const { start, length: opening } = barrel.feedOpening;
   return {
     headPressure: process.backPressure + supply.volumeFlow * supply.headResistance,
     storedVolume: supply.headVolume,
     screwResistance: null,
-    column: nozzle.segments.reduce((sum, { length }) => sum + length, 0),
+    column: barrel.length - start - opening + nozzle.segments.reduce((sum, { length }) => sum + length, 0),
     outlet: nozzle.setTemperature,
   };
 }
@@ -138,7 +139,7 @@ function printDoubts({ print, material }: Design, state: PrintState, supply: Sup
   return [
     print.lineWidth < print.layerHeight && 'The line is narrower than high; its section is taken as an ellipse.',
     supply.melt === undefined &&
-      'Melt temperature is the nozzle’s set one; melt in the channel and its leak back are left out.',
+      'Melt temperature is the nozzle’s set one; melt stored in the channel and its leak back are left out; melt is taken to stand up to the feed.',
     !state.release.compressibilityKnown &&
       'The melt’s compressibility is not known: 1e-9 per Pa within 40 % is taken; trapped air makes it far larger.',
     material.surfaceTension === null &&

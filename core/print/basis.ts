@@ -8,7 +8,7 @@ export const printSideBasis: Omit<Basis, 'doubt'> = {
   assumptions: [
     'A line is a rectangle with half-round sides; neighbours lie without gap.',
     'Steps follow steady output at this pressure; measure to calibrate.',
-    'After a stop the stored melt leaves forward through the nozzle and back through the filled channel, both with the viscosity of running; thinner pressure makes the tail longer.',
+    'After a stop the stored melt leaves forward through the nozzle and back through the filled channel, as a power-law melt fitted at this flow.',
     'A reversing screw takes up the stored melt; it does not pull back a fixed volume.',
     'Weight acts as if the machine stood upright and its melt were vented; the screw’s own hold is left out.',
     'Free melt has the viscosity of little shear at the outlet’s temperature; setting on the way is left out.',

@@ -53,7 +53,7 @@ export function crackState(mechanics: Mechanics | null, surroundings: Surroundin
   const share = Math.max(bedStress, chamberStress) / strength;
   const fall = fallFor(mechanics, soundShare * strength);
   return {
-    verdict: share < soundShare ? 'low' : share < 1 ? 'risky' : 'cracks',
+    verdict: share < soundShare ? 'low' : share < 1 ? 'risky' : 'exceeds',
     bedStress,
     chamberStress,
     strength,

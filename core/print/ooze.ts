@@ -26,55 +26,83 @@ export const pressureTime = (
   screwResistance: number = Number.POSITIVE_INFINITY,
 ): number => (compressibility * volume) / (1 / nozzleResistance + 1 / screwResistance);
 
-/** Melt that has oozed a time after the stop, m³: total (1 - exp(-t/tau)). */
-export const oozedBy = (time: number, total: number, timeConstant: number): number =>
-  timeConstant > 0 ? -total * Math.expm1(-time / timeConstant) : 0;
+/**
+ * Pressure over its first value, a time after the stop.
+ * @param time over the first time constant (stored volume over first flow); @param index of the flow, pressure ~ flow^n
+ * @returns 0 to 1; [1 + (m - 1) t]^(-1/(m - 1)) with m = 1/n, exp(-t) at n = 1: the spring empties through a tube of
+ * power-law melt, whose flow falls faster than its pressure (own derivation)
+ */
+export function pressureLeft(time: number, index: number): number {
+  const excess = 1 / index - 1;
+  return excess < newtonian ? Math.exp(-time) : (1 + excess * time) ** (-1 / excess);
+}
 
-/** Where the ooze curve ends, in time constants, and its points. */
-const curve = { end: 5, points: 26 } as const;
+/** Time, over the first time constant, until a share of the pressure, > 0, is left: inverse of `pressureLeft`. */
+export function timeUntilLeft(left: number, index: number): number {
+  const excess = 1 / index - 1;
+  return excess < newtonian ? -Math.log(left) : (left ** -excess - 1) / excess;
+}
+
+/** Closer to Newtonian than this, exponentials hold. */
+const newtonian = 1e-6;
+
+/** Least flow index; thinner melts' tails would not end in any time. */
+const leastIndex = 0.1;
+
+/** Share of the ooze where the curve ends, and its points. */
+const curve = { end: 0.9, points: 19 } as const;
 
 /** What the release rests on. SI. */
 export interface ReleaseInputs {
   readonly compressibility: Ranged | null;
-  /** m³ at the pressure of the head, Pa */
+  /** m³ at the pressure of the head, Pa above the pressure outside */
   readonly volume: number;
   readonly pressure: number;
-  /** Pa s/m³; the screw's null where unknown: then no leak back */
+  /** m³/s as the screw stops */
+  readonly volumeFlow: number;
+  /** slopes of pressure over flow, Pa s/m³; the screw's null where unknown: then no leak back */
   readonly nozzleResistance: number;
   readonly screwResistance: number | null;
 }
 
-/** Volume stored, time constant and ooze after a stop; all nothing where no pressure or no resistance is. */
+/** Nothing flows, so nothing is stored. */
+const still = { value: 0, low: 0, high: 0 };
+
+/** Volume stored, time constant and ooze after a stop; all nothing where no pressure or no flow is. */
 export function releaseState(inputs: ReleaseInputs): ReleaseState {
-  const { volume, pressure } = inputs;
-  const flows = inputs.nozzleResistance > 0;
-  const nozzle = flows ? inputs.nozzleResistance : Number.POSITIVE_INFINITY;
-  const screw = inputs.screwResistance ?? Number.POSITIVE_INFINITY;
+  const { volume, pressure, volumeFlow, nozzleResistance: nozzle } = inputs;
   const compressibility = inputs.compressibility ?? commonCompressibility;
+  const known = { compressibility, compressibilityKnown: inputs.compressibility !== null, volume };
+  if (!(nozzle > 0) || !(volumeFlow > 0) || !(pressure > 0)) {
+    const times = { time: still, timeNozzleAlone: still, time90: still, nozzleShare: 0, index: 1 };
+    const empty = { time: new Float64Array(), volume: new Float64Array() };
+    return { ...known, ...times, pressure: 0, stored: still, ooze: still, firstFlow: 0, curve: empty };
+  }
   const ranged = (of: (kappa: number) => number): Ranged => ({
     value: of(compressibility.value),
     low: of(compressibility.low),
     high: of(compressibility.high),
   });
-  const nozzleShare = flows ? 1 / (1 + nozzle / screw) : 0;
-  const stored = ranged((kappa) => (flows ? kappa * volume * pressure : 0));
-  const time = ranged((kappa) => (flows ? pressureTime(volume, nozzle, kappa, screw) : 0));
-  const ooze = { value: stored.value * nozzleShare, low: stored.low * nozzleShare, high: stored.high * nozzleShare };
-  const times = Float64Array.from(
-    { length: curve.points },
-    (_, i) => (i * curve.end * time.value) / (curve.points - 1),
-  );
+  const screw = inputs.screwResistance ?? Number.POSITIVE_INFINITY;
+  const nozzleShare = 1 / (1 + nozzle / screw);
+  const index = Math.min(1, Math.max(leastIndex, (nozzle * volumeFlow) / pressure));
+  const first = (kappa: number) => (kappa * volume * pressure * nozzleShare) / volumeFlow;
+  const total = compressibility.value * volume * pressure * nozzleShare;
+  const shares = Float64Array.from({ length: curve.points }, (_, i) => (i * curve.end) / (curve.points - 1));
   return {
-    compressibility,
-    compressibilityKnown: inputs.compressibility !== null,
-    volume,
+    ...known,
     pressure,
-    stored,
-    time,
-    timeNozzleAlone: ranged((kappa) => (flows ? pressureTime(volume, nozzle, kappa) : 0)),
+    index,
+    stored: ranged((kappa) => kappa * volume * pressure),
+    time: ranged((kappa) => pressureTime(volume, nozzle, kappa, screw)),
+    timeNozzleAlone: ranged((kappa) => pressureTime(volume, nozzle, kappa)),
+    time90: ranged((kappa) => first(kappa) * timeUntilLeft(1 - curve.end, index)),
     nozzleShare,
-    ooze,
-    firstFlow: flows ? pressure / nozzle : 0,
-    curve: { time: times, volume: times.map((t) => oozedBy(t, ooze.value, time.value)) },
+    ooze: ranged((kappa) => kappa * volume * pressure * nozzleShare),
+    firstFlow: volumeFlow,
+    curve: {
+      time: shares.map((share) => first(compressibility.value) * timeUntilLeft(1 - share, index)),
+      volume: shares.map((share) => share * total),
+    },
   };
 }

@@ -39,8 +39,9 @@ export function printState(design: Design, inputs: PrintInputs): PrintState {
   const release = releaseState({
     compressibility: material.meltCompressibility,
     volume: inputs.storedVolume,
-    pressure: inputs.volumeFlow > 0 ? Math.max(0, inputs.headPressure - process.backPressure) : 0,
-    nozzleResistance: inputs.volumeFlow > 0 ? inputs.headResistance : 0,
+    pressure: inputs.headPressure - process.backPressure,
+    volumeFlow: inputs.volumeFlow,
+    nozzleResistance: inputs.headResistance,
     screwResistance: inputs.screwResistance,
   });
   return {

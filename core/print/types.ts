@@ -54,16 +54,20 @@ export interface ReleaseState {
   readonly pressure: number;
   /** m³ */
   readonly stored: Ranged;
-  /** time constant with the leak back through the screw, s, and without, s */
+  /** time constant for small changes at this pressure: with the leak back through the screw, s, and without, s */
   readonly time: Ranged;
   readonly timeNozzleAlone: Ranged;
+  /** s until nine tenths of the ooze are out */
+  readonly time90: Ranged;
+  /** of the flow through the nozzle: pressure ~ flow to this power; below 1 the tail is long */
+  readonly index: number;
   /** share of the stored melt that leaves through the nozzle, 0 to 1 */
   readonly nozzleShare: number;
   /** m³ that ooze in the end */
   readonly ooze: Ranged;
   /** m³/s as the screw stops */
   readonly firstFlow: number;
-  /** after the stop: s, and m³ oozed until then */
+  /** after the stop: s, and m³ oozed until then; up to nine tenths */
   readonly curve: { readonly time: Float64Array; readonly volume: Float64Array };
 }
 
@@ -123,8 +127,8 @@ export interface CoolingState {
 
 /** Stress as the set print cools on. */
 export interface CrackState {
-  /** low below half the strength, risky up to it, cracks above; null where it cannot be told */
-  readonly verdict: 'low' | 'risky' | 'cracks' | null;
+  /** low below half the strength, risky up to it, exceeds above; null where it cannot be told */
+  readonly verdict: 'low' | 'risky' | 'exceeds' | null;
   /** Pa: near the bed, away from it, strength; null where the material's mechanics are unknown */
   readonly bedStress: number | null;
   readonly chamberStress: number | null;
