@@ -59,9 +59,9 @@ export function archingRisk(outlet: OutletSize, grain: number, { aspectRatio, ag
   const wanted = (wantedRatio.round + slot * (wantedRatio.slot - wantedRatio.round)) * (agitation === 'none' ? 1 : 0.5);
   const long = Math.min(1, Math.max(0, aspectRatio - 1));
   const sphere = criticalRatio.sphere + long * (criticalRatio.long - criticalRatio.sphere);
-  const critical = slot === 1 ? null : agitation === 'vibration' ? 1 : (sphere * wanted) / wantedRatio.round;
-  const high = Math.min(critical ?? wanted / 2, wanted);
-  const risk = ratio < 1 ? 'blocked' : ratio < high ? 'high' : ratio < wanted ? 'some' : 'low';
+  const jams = agitation === 'vibration' ? 1 : (sphere * wanted) / wantedRatio.round;
+  const critical = slot === 1 ? null : jams;
+  const risk = ratio < 1 ? 'blocked' : ratio < jams ? 'high' : ratio < wanted ? 'some' : 'low';
   return { ratio, critical, wanted, risk };
 }
 

@@ -1,9 +1,9 @@
-/** Solids conveying, hopper discharge and conveyors against published and exact numbers. */
+/** Solids conveying, intake and conveyors against published and exact numbers. */
 
 import { describe, expect, test } from 'vitest';
-import { conveyorVolumeFlow } from '../../core/feed/conveyor.ts';
-import { beverlooDischarge } from '../../core/feed/hopper.ts';
-import { type PlugShape, plugConveying } from '../../core/feed/plug.ts';
+import { conveyorPower, conveyorVolumeFlow, inclinationFactor } from '../../core/feed/conveyor.ts';
+import { angleOfAdvance, type PlugShape, plugConveying } from '../../core/feed/plug.ts';
+import { perfectBite } from '../../core/feed/throat.ts';
 
 const within = (got: number, expected: number, relative: number) =>
   expect(Math.abs(got / expected - 1), `${got} against ${expected}`).toBeLessThan(relative);
@@ -75,6 +75,12 @@ describe('Darnell & Mol 1956 (equations from memory, outputs computed; no publis
     within(rates(large, plug.angle).volume * 595 * 3600, 176.4, 1e-3);
   });
 
+  test('S2: the rate said to be measured, 67.1 kg/h, is an advance of 25.3 % at 6.153 degrees (from memory)', () => {
+    const full = rates(large, Math.PI / 2).volume * 595 * 3600;
+    within(67.1 / full, 0.253, 2e-3);
+    expect(angleOfAdvance(67.1 / full, large.lead / (Math.PI * large.diameter)) * degrees).toBeCloseTo(6.153, 2);
+  });
+
   test('without friction on the screw tan(theta) = 1/K', () => {
     const plug = plugConveying(plugOf(small), 0.3, 0);
     within(Math.tan(plug.angle), 1 / plug.k, 1e-9);
@@ -96,26 +102,6 @@ describe('Darnell & Mol 1956 (equations from memory, outputs computed; no publis
   });
 });
 
-describe('hopper', () => {
-  /** Beverloo 1961 with C = 0.58, 3 mm grains at 560 kg/m³, g/s (computed; no published number for the round outlet). */
-  test.each([
-    [0.015, 1.4, 12.3],
-    [0.02, 1.4, 31.9],
-    [0.025, 1.4, 63.5],
-    [0.03, 1.4, 108.8],
-    [0.015, 2.5, 5.0],
-    [0.02, 2.5, 17.8],
-    [0.025, 2.5, 41.2],
-    [0.03, 2.5, 77.3],
-  ])('outlet %s m, k = %s', (outlet, shape, grams) => {
-    within(beverlooDischarge(outlet, 560, 0.003, shape) * 1000, grams, 1e-2);
-  });
-
-  test('lets nothing through an outlet of k grains', () => {
-    expect(beverlooDischarge(0.0042, 560, 0.003)).toBe(0);
-  });
-});
-
 describe('screw conveyor', () => {
   test('C1: 300 mm, 20 rev/min, 80 % filled, 1.25 t/m³ carries 25.447 t/h (published with outputs)', () => {
     within(conveyorVolumeFlow(0.3, 0, 0.3, 20 / 60, 0.8) * 1250 * 3.6, 25.447, 1e-4);
@@ -131,4 +117,33 @@ describe('screw conveyor', () => {
       within((flow * 3600) / 0.3048 ** 3, capacities[i], 1e-3);
     });
   });
+
+  test('C1: over 5 m at a resistance of 4 it takes 1.387 kW, 1.408 kW with a lift of 0.3 m (published with outputs)', () => {
+    const massFlow = conveyorVolumeFlow(0.3, 0, 0.3, 20 / 60, 0.8) * 1250;
+    within(conveyorPower(massFlow, 5, 0, 4), 1387, 5e-4);
+    within(conveyorPower(massFlow, 5, 0.3, 4), 1408, 5e-4);
+  });
+
+  /** Worksheet citing Alexandrov, slope in degrees. */
+  test.each([
+    [0, 1],
+    [5, 0.9],
+    [10, 0.8],
+    [15, 0.7],
+    [20, 0.65],
+  ])('rising %s degrees it keeps %s of its capacity', (slope, share) => {
+    expect(inclinationFactor(slope / degrees)).toBeCloseTo(share, 10);
+    within(
+      conveyorVolumeFlow(0.3, 0, 0.3, 1, 0.3, slope / degrees) / conveyorVolumeFlow(0.3, 0, 0.3, 1, 0.3),
+      share,
+      1e-9,
+    );
+  });
+});
+
+test('perfect bite: 2.5 in, 0.45 in deep, 80 rev/min, 0.63 g/cm³ take 713 lb/h (Griff 2016; 712.5 recomputed)', () => {
+  const inch = 0.0254;
+  const rate = (perfectBite(2.5 * inch, 0.45 * inch, 2.5 * inch) * 80 * 60 * 630) / 0.45359237;
+  within(rate, 713, 2e-3);
+  within(rate, 712.5, 1e-3);
 });
