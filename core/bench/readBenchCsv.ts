@@ -4,8 +4,9 @@ import { fail, ok, type Result } from '../result.ts';
 import { slashOrder } from './csvDates.ts';
 import { benchColumns, fieldDimensions, headingScore, isUnitOf } from './csvHeader.ts';
 import { decimalMark } from './csvNumbers.ts';
+import { type TrialSetup, trialSetup } from './csvRowReader.ts';
 import { type CsvRow, csvRows, findDelimiter, plainText } from './csvRows.ts';
-import { readTrial, type TrialReading, type TrialSetup, trialSetup } from './csvTrial.ts';
+import { readTrial, type TrialReading } from './csvTrial.ts';
 import {
   type BenchColumn,
   type BenchContext,
