@@ -16,6 +16,8 @@ export interface NozzleCells {
   readonly middle: Float64Array;
   /** K/W along the cell */
   readonly resistance: Float64Array;
+  /** metal, m³ */
+  readonly volume: Float64Array;
   /** outside and end face, m² */
   readonly surface: Float64Array;
   /** outside alone, which a heater may clasp, m² */
@@ -54,6 +56,7 @@ export function nozzleCells({ nozzle, barrel }: Design, count: number): NozzleCe
     length: new Float64Array(count).fill(cell),
     middle,
     resistance: bore.map((_, i) => cell / (barrel.conductivity * wall(i))),
+    volume: bore.map((_, i) => cell * wall(i)),
     surface: outside.map((own, i) => own + face(i)),
     outside,
     joint: wall(0),

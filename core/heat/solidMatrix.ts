@@ -6,7 +6,7 @@ import type { HeatCells } from './heatCells.ts';
 /**
  * Adds the balance of wall and core: what leaves is positive.
  * @param stride unknowns per cell; the wall comes first, the core second
- * @param across between wall and core, W/K per cell
+ * @param across between wall and core through what fills the channel, W/K per cell
  * The heaters' contacts stand on the diagonal; what their bodies bring belongs to the right side.
  */
 export function addSolid(
@@ -20,7 +20,7 @@ export function addSolid(
     const [wall, core] = [i * stride, i * stride + 1];
     addToBand(matrix, wall, wall, cells.toAmbient[i] + cells.toCoolant[i]);
     right[wall] += cells.toAmbient[i] * cells.ambient + cells.toCoolant[i] * cells.coolant[i];
-    couple(matrix, wall, core, across[i]);
+    couple(matrix, wall, core, across[i] + cells.flights[i]);
     if (i + 1 < cells.count) {
       couple(matrix, wall, wall + stride, cells.link[i]);
       couple(matrix, core, core + stride, cells.coreLink[i]);

@@ -3,21 +3,26 @@
 import type { Design } from '../design/types.ts';
 import type { Stations } from '../geometry/types.ts';
 import { interpolateLinear } from '../math/interpolate.ts';
-import { pipeNusselt, slabNusselt } from './coefficients.ts';
+import { looseShare, slabSides } from '../melting/conduction.ts';
+import { pipeNusselt } from './coefficients.ts';
 import { enthalpyOf, type HeatContent } from './enthalpy.ts';
-import type { HeatCells } from './heatCells.ts';
-import { looseShare } from './meltTemperature.ts';
+import { type HeatCells, heatedFrom } from './heatCells.ts';
+
+/** Flows below this count as none, kg/s: a gram in thirty years. */
+const leastFlow = 1e-12;
 
 /** What passes, and the heat made in it. */
 export interface Stream {
   readonly content: HeatContent;
-  /** kg/s, >= 0 */
+  /** kg/s; 0 or at least 1e-12 */
   readonly massFlow: number;
   /** specific enthalpy at the feed opening, J/kg above the solid at melting */
   readonly feed: number;
-  /** conduction of loose granules over that of melt */
+  /** conduction of loose granules over that of melt; 1 where the exchange knows of them already */
   readonly loose: number;
-  /** exchange of each cell with wall and screw core, W/K, once molten; 0 ahead of the feed opening */
+  /** conduction from core to wall over that of melt, per cell */
+  readonly through: Float64Array;
+  /** exchange of each cell with wall and screw core, W/K; of granules by their share; 0 ahead of the feed opening */
   readonly wallSide: Float64Array;
   readonly coreSide: Float64Array;
   /** heat made in each cell, W */
@@ -33,17 +38,23 @@ export interface Load {
   readonly dissipation: Float64Array;
   /** W in tip and nozzle */
   readonly headDissipation: number;
+  /**
+   * W/(m K) in each reach with wall and screw core, whatever the granulate is there; without it granulate exchanges as
+   * a slab, granules at their loose share
+   */
+  readonly exchange?: { readonly wall: Float64Array; readonly core: Float64Array };
 }
 
 /**
- * Lays a load over the cells. Channel: conduction into a slab heated from both faces; nozzle: developed laminar pipe
- * flow. Beyond the last station the channel is that of the last station.
+ * Lays a load over the cells. Channel: exchange of the load, or conduction into a slab heated from both faces; nozzle:
+ * developed laminar pipe flow. Beyond the last station: a slab in the channel of the last station.
  */
 export function streamOver(design: Design, cells: HeatCells, load: Load): Stream {
   const { material, process, barrel } = design;
-  const { stations, massFlow } = load;
-  const wallSide = new Float64Array(cells.count);
-  const coreSide = new Float64Array(cells.count);
+  const { stations, massFlow, exchange } = load;
+  const wallSide = exchange ? laid(cells, stations, along(stations, exchange.wall)) : new Float64Array(cells.count);
+  const coreSide = exchange ? laid(cells, stations, along(stations, exchange.core)) : new Float64Array(cells.count);
+  const slabFrom = exchange ? stations.z[stations.count - 1] : barrel.feedOpening.start;
   for (let i = 0; i < cells.count; i++) {
     const at = (values: Float64Array) => interpolateLinear(stations.z, values, cells.z[i]);
     if (i >= cells.barrel) {
@@ -51,39 +62,56 @@ export function streamOver(design: Design, cells: HeatCells, load: Load): Stream
       continue;
     }
     const end = cells.z[i] + cells.length[i] / 2;
-    const length = Math.min(cells.length[i], Math.max(0, end - barrel.feedOpening.start));
-    const per = (slabNusselt * material.conductivity * 2 * Math.PI * length) / at(stations.depth);
-    wallSide[i] = per * at(stations.barrelRadius);
-    coreSide[i] = per * at(stations.rootRadius);
+    const length = Math.min(cells.length[i], Math.max(0, end - slabFrom));
+    if (!(length > 0)) continue;
+    const slab = slabSides(
+      material.conductivity,
+      at(stations.depth),
+      at(stations.barrelRadius),
+      at(stations.rootRadius),
+    );
+    wallSide[i] += length * slab.wall;
+    coreSide[i] += length * slab.core;
   }
   const solid = { temperature: process.feedTemperature, fused: process.feedTemperature >= material.melting ? 1 : 0 };
   return {
     content: material,
-    massFlow,
+    massFlow: massFlow > leastFlow ? massFlow : 0,
     feed: enthalpyOf(material, solid),
-    loose: looseShare(material),
+    loose: exchange ? 1 : looseShare(material),
+    through: cells.z.map((z) => (!exchange && z < heatedFrom(design) ? looseShare(material) : 1)),
     wallSide,
     coreSide,
     dissipation: spread(cells, load),
   };
 }
 
-/** Watts of the reaches, by the share of each that lies in a cell; the head's over the nozzle by length. */
+/** What reaches have per length, over their length. */
+const along = ({ z }: Stations, perLength: Float64Array): Float64Array =>
+  perLength.map((value, i) => value * (z[i + 1] - z[i]));
+
+/** Watts of the reaches; the head's over the nozzle by length. */
 function spread(cells: HeatCells, { stations, dissipation, headDissipation }: Load): Float64Array {
-  const watts = new Float64Array(cells.count);
+  const watts = laid(cells, stations, dissipation);
+  const inNozzle = cells.count - cells.barrel;
+  for (let i = cells.barrel; i < cells.count; i++) watts[i] += headDissipation / inNozzle;
+  return watts;
+}
+
+/** What reaches have, by the share of each that lies in a cell; none of it is lost. */
+function laid(cells: HeatCells, stations: Stations, perReach: Float64Array): Float64Array {
+  const inCells = new Float64Array(cells.count);
   const cell = cells.length[0];
-  dissipation.forEach((value, reach) => {
+  perReach.forEach((value, reach) => {
     const [from, to] = [stations.z[reach], stations.z[reach + 1]];
     if (!(value > 0) || !(to > from)) return;
     const last = Math.min(cells.barrel - 1, Math.floor(to / cell));
     for (let i = Math.min(last, Math.floor(from / cell)); i <= last; i++) {
       const end = i === cells.barrel - 1 ? to : Math.min(to, (i + 1) * cell);
-      watts[i] += (value * Math.max(0, end - Math.max(from, i * cell))) / (to - from);
+      inCells[i] += (value * Math.max(0, end - Math.max(from, i * cell))) / (to - from);
     }
   });
-  const inNozzle = cells.count - cells.barrel;
-  for (let i = cells.barrel; i < cells.count; i++) watts[i] += headDissipation / inNozzle;
-  return watts;
+  return inCells;
 }
 
 /**

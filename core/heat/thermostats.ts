@@ -9,7 +9,9 @@ import type { Stream } from './stream.ts';
 const tolerance = 1e-7;
 /** Most steps, and those after which they go only half-way: at the edge of melting two states can take turns. */
 const mostSteps = 80;
-const freeSteps = 12;
+const freeSteps = 8;
+/** Whole steps again where a step changed this much less than the one before it. */
+const easing = 0.7;
 
 /** Heat in balance. */
 export interface HeldHeat {
@@ -35,10 +37,12 @@ export function heldHeat(cells: HeatCells, stream: Stream | null, limited = true
     bodies: new Float64Array(heaters.length),
   };
   let duties: readonly Duty[] = heaters.map(() => 'held');
+  let before = 0;
   for (let step = 0; step < mostSteps; step++) {
     const next = heatStep(cells, stream, duties, state);
     const change = Math.max(farthest(next.wall, state.wall), farthest(next.core, state.core));
-    state = step < freeSteps ? next : halfWay(state, next);
+    state = step < freeSteps || change < easing * before ? next : halfWay(state, next);
+    before = change;
     const wanted = heaters.map((heater, k) => {
       const given = givenBy(heater, next.bodies[k], next.wall);
       return dutyOf(heater, duties[k], given, underHeater(heater, next.wall), limited);

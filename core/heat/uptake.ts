@@ -11,19 +11,13 @@ export interface Uptake {
   readonly fromCore: number;
 }
 
-/** An enthalpy reached, and the share of the cell's length in which the stream conducted as loose granules do. */
-interface Drawn {
-  readonly enthalpy: number;
-  readonly loose: number;
-}
-
 /**
  * Uptake in a cell.
  * @param before specific enthalpy ahead of it, J/kg
  * @param wall, core temperatures at the cell, K
- * The core's part is the integral of its exchange times (core - stream) over the cell, in closed form: the same integral
- * with the rise of enthalpy gives the mean temperature of the stream. Heat that loose granules do not take up stays
- * with the wall.
+ * Wall and core share the rise by their exchange; besides, heat passes from one to the other through the content, which
+ * moves and so is taken as mixed: both exchanges in series. For melt this is each side's exchange times its distance
+ * from the stream's mean temperature over the cell, exactly. Loose granules count as such ahead of the heated zones.
  */
 export function uptakeIn(stream: Stream, i: number, before: number, wall: number, core: number): Uptake {
   const [wallSide, coreSide] = [stream.wallSide[i], stream.coreSide[i]];
@@ -31,10 +25,9 @@ export function uptakeIn(stream: Stream, i: number, before: number, wall: number
   if (!(exchange > 0)) return { enthalpy: before, fromCore: 0 };
   const target = (wallSide * wall + coreSide * core + stream.dissipation[i]) / exchange;
   const dense = exchange / stream.massFlow;
-  const { enthalpy, loose } = drawn(stream.content, before, target, dense * stream.loose, dense);
-  const conducting = 1 - loose + loose * stream.loose;
+  const enthalpy = drawn(stream.content, before, target, dense * stream.loose, dense);
   const rise = (stream.massFlow * (enthalpy - before)) / exchange;
-  return { enthalpy, fromCore: coreSide * (rise + conducting * (core - target)) };
+  return { enthalpy, fromCore: coreSide * (rise + stream.through[i] * (core - target)) };
 }
 
 /**
@@ -43,22 +36,20 @@ export function uptakeIn(stream: Stream, i: number, before: number, wall: number
  * @param target K
  * @param loose, dense exchange over mass flow, J/(kg K): granules up to the end of melting; melt, also freezing
  */
-function drawn(content: HeatContent, before: number, target: number, loose: number, dense: number): Drawn {
+function drawn(content: HeatContent, before: number, target: number, loose: number, dense: number): number {
   const { melting, heatOfFusion, heatCapacitySolid, heatCapacityMelt } = content;
   const above = target - melting;
   const rate = above * (above > 0 ? loose : dense);
   let enthalpy = before;
   let left = 1;
-  let asLoose = 0;
   for (let stage = 0; stage < 3; stage++) {
     const molten = enthalpy > heatOfFusion || (enthalpy >= heatOfFusion && above >= 0);
     if (!molten && enthalpy >= 0 && (enthalpy > 0 || above > 0)) {
       const end = above > 0 ? heatOfFusion : 0;
       const taken = rate === 0 ? Number.POSITIVE_INFINITY : (end - enthalpy) / rate;
-      if (taken >= left) return { enthalpy: enthalpy + rate * left, loose: asLoose + (above > 0 ? left : 0) };
+      if (taken >= left) return enthalpy + rate * left;
       enthalpy = end;
       left -= taken;
-      if (above > 0) asLoose += taken;
       continue;
     }
     const edge = molten ? heatOfFusion : 0;
@@ -68,13 +59,9 @@ function drawn(content: HeatContent, before: number, target: number, loose: numb
     // where melting lies between here and the target, only so far
     const crosses = molten ? above < 0 : above > 0;
     const taken = crosses ? Math.log(-from / above) / speed : Number.POSITIVE_INFINITY;
-    if (taken >= left) {
-      const reached = edge + capacity * (above + from * Math.exp(-speed * left));
-      return { enthalpy: reached, loose: asLoose + (molten ? 0 : left) };
-    }
+    if (taken >= left) return edge + capacity * (above + from * Math.exp(-speed * left));
     enthalpy = edge;
     left -= taken;
-    if (!molten) asLoose += taken;
   }
-  return { enthalpy, loose: asLoose };
+  return enthalpy;
 }

@@ -1,6 +1,7 @@
 /** Steady temperatures of barrel, nozzle and screw core, and what each heater must bring and can hold. */
 
 import type { Design } from '../design/types.ts';
+import { type ColdEnd, coldEndOf } from './coldEnd.ts';
 import { warmthOf } from './enthalpy.ts';
 import { flowsOf, type HeatFlows } from './flows.ts';
 import { type CellCounts, defaultCells, type HeatCells, heatCells } from './heatCells.ts';
@@ -30,6 +31,8 @@ export interface WallTemperatures {
   /** K */
   readonly barrel: Float64Array;
   readonly screw: Float64Array;
+  /** mean of what fills the channel, K: granules and melt that pass, or standing content half-way between wall and core */
+  readonly content: Float64Array;
   /** nozzle: z, m, and temperature, K */
   readonly nozzleZ: Float64Array;
   readonly nozzle: Float64Array;
@@ -42,6 +45,8 @@ export interface WallTemperatures {
   readonly flows: HeatFlows;
   /** the same if every heater had what it needs */
   readonly wantedFlows: HeatFlows;
+  /** what creeps into the cold end */
+  readonly coldEnd: ColdEnd;
   readonly converged: boolean;
 }
 
@@ -70,6 +75,9 @@ export function wallTemperatures(
     z: cells.z.subarray(0, cells.barrel),
     barrel: wall.subarray(0, cells.barrel),
     screw: core.subarray(0, cells.barrel),
+    content: core
+      .subarray(0, cells.barrel)
+      .map((value, i) => (flowing ? warmthOf(stream.content, enthalpy[i]).temperature : (value + wall[i]) / 2)),
     nozzleZ: cells.z.subarray(cells.barrel),
     nozzle: wall.subarray(cells.barrel),
     nozzleTemperature: zones[zones.length - 1].reached,
@@ -77,6 +85,7 @@ export function wallTemperatures(
     zones,
     flows: flowsOf(cells, stream, held.state),
     wantedFlows: flowsOf(cells, stream, wanted.state),
+    coldEnd: coldEndOf(design, cells, held.state),
     converged: held.converged && wanted.converged,
   };
 }

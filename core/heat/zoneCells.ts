@@ -1,8 +1,9 @@
 /** What the outside of each cell touches: still air, insulation, a cooling jacket, a heater. */
 
 import type { Design, Zone } from '../design/types.ts';
-import { coolingCoefficient, heaterCoefficient, insulatedCoefficient, outsideCoefficient } from './coefficients.ts';
+import { coolingCoefficient, heaterCoefficient, insulatedCoefficient } from './coefficients.ts';
 import { boreAreaOf, type NozzleCells } from './nozzleCells.ts';
+import { stillAirCoefficient } from './stillAir.ts';
 
 /** Losses of each cell, W/K; coolant K. */
 export interface Sides {
@@ -29,23 +30,40 @@ export interface Heater {
 const shared = (zone: { readonly start: number; readonly end: number }, cell: number, i: number): number =>
   Math.max(0, Math.min(zone.end, (i + 1) * cell) - Math.max(zone.start, i * cell));
 
-/** Losses; zones that end inside a cell count by their share of it. */
+/** Coefficient of a zone's outside to the ambient, W/(m² K). */
+function outsideOf(zone: Zone, diameter: number, ambient: number): number {
+  if (zone.kind === 'cooled') return 0;
+  return zone.kind === 'insulated' ? insulatedCoefficient : stillAirCoefficient(diameter, zone.setTemperature, ambient);
+}
+
+/**
+ * Losses; zones that end inside a cell count by their share of it.
+ * Loss to air is taken at the set temperature of a heated zone, and half-way to the hottest one where no zone is: exact
+ * where it is largest, and the balance stays linear.
+ */
 export function sidesOf({ barrel, process, nozzle: body }: Design, barrelCells: number, nozzle: NozzleCells): Sides {
   const count = barrelCells + nozzle.length.length;
   const cell = barrel.length / barrelCells;
   const around = Math.PI * barrel.outerDiameter;
-  const air = outsideCoefficient.value;
+  const { ambient } = process;
+  const sets = barrel.zones.flatMap((zone) => (zone.kind === 'heated' ? [zone.setTemperature] : []));
+  const bare = stillAirCoefficient(
+    barrel.outerDiameter,
+    (ambient + Math.max(ambient, body.setTemperature, ...sets)) / 2,
+    ambient,
+  );
+  const atNozzle = stillAirCoefficient(body.outerDiameter, body.setTemperature, ambient);
   const toAmbient = Float64Array.from({ length: count }, (_, i) =>
-    i < barrelCells ? air * around * cell : air * nozzle.surface[i - barrelCells],
+    i < barrelCells ? bare * around * cell : atNozzle * nozzle.surface[i - barrelCells],
   );
   const toCoolant = new Float64Array(count);
-  const coolant = new Float64Array(count).fill(process.ambient);
+  const coolant = new Float64Array(count).fill(ambient);
   for (const zone of barrel.zones) {
+    const outside = outsideOf(zone, barrel.outerDiameter, ambient);
     for (let i = 0; i < barrelCells; i++) {
       const surface = around * shared(zone, cell, i);
-      if (!(surface > 0) || zone.kind === 'heated') continue;
-      toAmbient[i] -= (zone.kind === 'cooled' ? air : air - insulatedCoefficient) * surface;
-      if (zone.kind !== 'cooled') continue;
+      toAmbient[i] += (outside - bare) * surface;
+      if (zone.kind !== 'cooled' || !(surface > 0)) continue;
       // two jackets in one cell: the mean of their coolants
       const own = coolingCoefficient * surface;
       coolant[i] = (coolant[i] * toCoolant[i] + zone.coolantTemperature * own) / (toCoolant[i] + own);
@@ -53,7 +71,7 @@ export function sidesOf({ barrel, process, nozzle: body }: Design, barrelCells: 
     }
   }
   toAmbient[barrelCells - 1] +=
-    air * Math.max(0, boreAreaOf(barrel.outerDiameter, Math.max(body.outerDiameter, barrel.boreDiameter)));
+    atNozzle * Math.max(0, boreAreaOf(barrel.outerDiameter, Math.max(body.outerDiameter, barrel.boreDiameter)));
   return { toAmbient: toAmbient.map((value) => Math.max(0, value)), toCoolant, coolant };
 }
 

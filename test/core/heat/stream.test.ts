@@ -16,6 +16,7 @@ const oneCell = (massFlow: number, own = content): Stream => ({
   massFlow,
   feed: 0,
   loose: 0.5,
+  through: Float64Array.of(1),
   wallSide: Float64Array.of(0.1),
   coreSide: Float64Array.of(0),
   dissipation: Float64Array.of(0),
