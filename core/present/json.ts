@@ -3,6 +3,8 @@
 import type { Design } from '../design/types.ts';
 import type { Prediction } from '../prediction/types.ts';
 import { fieldsNote, fieldsOf } from './foundation.ts';
+import { strengthJson } from './jsonDrive.ts';
+import { printSideJson } from './jsonPrint.ts';
 import type {
   DeadJson,
   DriveJson,
@@ -97,6 +99,7 @@ function driveJson(prediction: Prediction): DriveJson {
     rootShear_MPa: flowing(drive.rootShear, (value) => shown(value, 'MPa')),
     rootShearFull_MPa: shown(drive.rootShearFull, 'MPa'),
     thrust_N: flowing(drive.thrust),
+    ...strengthJson(drive, prediction.output.flows),
     basis: drive.basis,
   };
 }
@@ -193,6 +196,7 @@ function printJson(prediction: Prediction): PrintJson {
     pressureTime_s: flowing(print.pressureTime),
     highestSpeed_mm_s: shown(print.highestSpeed, 'mm/s'),
     speedForDemand_rpm: orNull(print.speedForDemand, (value) => shown(value, 'rpm')),
+    ...printSideJson(print, prediction.output.flows),
     basis: print.basis,
   };
 }

@@ -1,6 +1,8 @@
 /** The machine-readable verdict: units in the names of fields or beside the numbers; null where there is no number. */
 
 import type { Basis } from '../prediction/types.ts';
+import type { StrengthJson } from './jsonDrive.ts';
+import type { PrintSideJson } from './jsonPrint.ts';
 
 /** A number, or null where there is none. */
 export type Maybe = number | null;
@@ -55,7 +57,7 @@ export interface PredictionJson {
 }
 
 /** Drive and strength. */
-export interface DriveJson {
+export interface DriveJson extends StrengthJson {
   readonly torque_Nm: Maybe;
   readonly torqueLand_Nm: Maybe;
   readonly torqueUsable_Nm: number;
@@ -129,7 +131,7 @@ export interface DeadJson {
 }
 
 /** Print demand against supply; steps are motor microsteps. */
-export interface PrintJson {
+export interface PrintJson extends PrintSideJson {
   readonly demand_mm3_s: number;
   readonly meanDemand_mm3_s: number;
   readonly margin: number;

@@ -4,6 +4,7 @@ import type { Prediction } from '../prediction/types.ts';
 import { formatQuantity } from '../units.ts';
 import type { Group } from './group.ts';
 import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
+import { strengthRows } from './strengthRows.ts';
 import type { PresentedGroup, PresentedRow } from './types.ts';
 
 /** Geometry. */
@@ -126,6 +127,7 @@ const driveRows = ({ drive: d }: Prediction, flowing: ReturnType<typeof whereFlo
       3,
     ),
     stallRow(d.stallPressure),
+    ...strengthRows(d, flowing),
   ],
 });
 

@@ -3,6 +3,7 @@
 import type { Prediction } from '../prediction/types.ts';
 import { stepsPerFilamentLength } from '../print/bead.ts';
 import type { Group } from './group.ts';
+import { coolingRows, firmwareRows, lineRows, releaseRows } from './printRows.ts';
 import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
 import { stepsPerCubicMm } from './steps.ts';
 import type { PresentedGroup, PresentedRow } from './types.ts';
@@ -136,6 +137,7 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
       'rpm',
       3,
     ),
+    ...lineRows(p),
     numberRow(
       { id: 'passesPerWall', label: 'Passes per wall', help: 'Lines side by side for the wall thickness.' },
       p.passesPerWall,
@@ -164,16 +166,19 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
         5,
       ),
     ),
+    ...firmwareRows(p),
     quantityRow(
       {
         id: 'pressureTime',
         label: 'Pressure lets go in',
-        help: 'Time constant of a stopped screw through the nozzle: the time constant that open printer firmware asks for.',
+        help: 'Time constant of a stopped screw for small changes, the one that open printer firmware asks for.',
       },
       flowing(p.pressureTime),
       's',
       2,
     ),
+    ...releaseRows(p, flowing),
+    ...coolingRows(p),
   ],
 });
 
