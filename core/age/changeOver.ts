@@ -1,11 +1,11 @@
 /** Washing out an old colour after a purge or a change of material. */
 
 import type { Basis } from '../prediction/types.ts';
-import { knownShare, type LeavingCurve, oldShareAt, timeToOldShare } from '../residence/washout.ts';
+import { knownShare, type LeavingCurve, timeToOldShare } from '../residence/washout.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import type { Lab } from './cielab.ts';
 import { deltaE2000 } from './deltaE2000.ts';
-import { mixedLab } from './mixedLab.ts';
+import { blendedLab, mixedLab } from './mixedLab.ts';
 
 /** A purity or a colour that is reached. */
 export interface ChangeMilestone {
@@ -40,10 +40,19 @@ const halvings = 50;
 const triedFactor = 1.25;
 const leastTried = 1e-9;
 
+/** How far a share of old melt is off the new colour, dE00: the worse of streaks side by side and a pigment blend. */
+export function changeDifference(share: number, labOld: Lab, labNew: Lab): number {
+  if (share <= 0) return 0;
+  return Math.max(
+    deltaE2000(labNew, mixedLab(share, labOld, labNew)),
+    deltaE2000(labNew, blendedLab(share, labOld, labNew)),
+  );
+}
+
 /** Largest share of old melt below which every share keeps the aim; 1 where the pure old colour does. */
 function shareOfAim(labOld: Lab, labNew: Lab, aim: number): number | null {
   if (!(aim > 0)) return null;
-  const shows = (share: number) => deltaE2000(labNew, mixedLab(share, labOld, labNew)) > aim;
+  const shows = (share: number) => changeDifference(share, labOld, labNew) > aim;
   let high = leastTried;
   while (high < 1 && !shows(high)) high = Math.min(1, high * triedFactor);
   if (!shows(high)) return 1;
@@ -71,13 +80,14 @@ function milestone(curve: LeavingCurve, massFlow: number, oldShare: number | nul
 }
 
 const basisOf = (known: number): Basis => ({
-  model: 'Share of old melt from the age distribution, mixed into the new colour',
+  model: 'Share of old melt from the age distribution, in the new colour',
   assumptions: [
     'The change at the inlet is a step, flow and temperatures stay, and old and new melt flow alike.',
     'A stiffer or runnier new melt washes better or worse; what sticks to walls by wear or cracking is not seen.',
-    'Old and new melt mix evenly as seen: linear XYZ, opaque colours; a strong pigment shows at smaller shares.',
+    'Opaque colours; the worse of old melt in fine streaks (linear XYZ) and blended down to its pigments (equal scattering).',
   ],
-  source: 'Danckwerts 1953 (washing out as 1 - F); Sharma, Wu and Dalal 2005 (dE00)',
+  source:
+    'Danckwerts 1953 (washing out as 1 - F); Kubelka and Munk 1931, Duncan 1940 (blend, from memory); Sharma, Wu and Dalal 2005 (dE00)',
   range: 'Steady running; granulate left in hopper and feed comes on top.',
   doubt:
     known < 1
@@ -95,12 +105,12 @@ const basisOf = (known: number): Basis => ({
  */
 export function changeOver(residence: LeavingCurve, massFlow: number, labOld: Lab, labNew: Lab, aim = 1): ChangeOver {
   const { time } = residence;
-  const oldShare = time.map((t) => Math.max(0, oldShareAt(residence, t)));
+  const oldShare = residence.cumulative.map((left) => Math.max(0, 1 - left));
   const known = knownShare(residence);
   return {
     time,
     oldShare,
-    dE00: oldShare.map((share) => deltaE2000(labNew, mixedLab(share, labOld, labNew))),
+    dE00: oldShare.map((share) => changeDifference(share, labOld, labNew)),
     aim,
     toColour: milestone(residence, massFlow, shareOfAim(labOld, labNew, aim)),
     to99: milestone(residence, massFlow, 0.01),

@@ -162,7 +162,7 @@ function changeFinding(context: FindingContext): Found | null {
     where: 'whole melt path',
     z: geometry.sectionsLength,
     saw: `After a change of material it takes ${formatQuantity(time, 'min', 3)} and ${formatQuantity(time * output.massFlow, 'g', 3)} until only a thousandth of the old is left.${backToFresh(context)}`,
-    why: 'Slow corners let old melt out long after the rest; pale follows dark worst.',
+    why: 'Slow corners let old melt out long after the rest; a little dark spoils much pale.',
     change: 'Go from pale to dark, purge at full speed, and remove places where melt lingers.',
     value: time,
     limit: longChange,

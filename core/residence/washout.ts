@@ -19,8 +19,11 @@ const cutTail = 1.5e-6;
  * @param time s
  * Source: Danckwerts 1953, steady flow, old and new melt alike in flow.
  */
-export const oldShareAt = ({ time: times, cumulative }: LeavingCurve, time: number): number =>
-  times.length === 0 || time < times[0] ? 1 : 1 - interpolateLinear(times, cumulative, time);
+export function oldShareAt({ time: times, cumulative }: LeavingCurve, time: number): number {
+  const last = times.length - 1;
+  if (last < 0 || time < times[0]) return 1;
+  return 1 - (time >= times[last] ? cumulative[last] : interpolateLinear(times, cumulative, time));
+}
 
 /** Share up to which a curve is resolved; what lies beyond is an unresolved tail of unknown age. */
 export function knownShare({ time, cumulative }: LeavingCurve): number {
