@@ -151,6 +151,8 @@ const colourAnchor = z.looseObject({
   lightness: z.number().min(0).max(100),
   a: z.number().min(-128).max(128),
   b: z.number().min(-128).max(128),
+  source: z.string().min(1).max(600).optional(),
+  status: valueStatus.optional(),
 });
 
 /** Stiffness and strength of the cooled print; temperature below which stress builds up. */

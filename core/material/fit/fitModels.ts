@@ -63,13 +63,6 @@ export function coordinatesOf(frame: Frame): readonly Coordinate[] {
   return [...own[frame.model], ...(frame.model === 'crossWlf' ? [] : shiftCoordinates(frame))];
 }
 
-/** Values by name from the coordinates; D1 of Cross-WLF still as viscosity at rest at the centre. */
-function named(frame: Frame, at: readonly number[]): Readonly<Record<string, number>> {
-  return Object.fromEntries(
-    coordinatesOf(frame).map(({ name, log }, k) => [name, log ? Math.exp(at[k] ?? 0) : (at[k] ?? 0)]),
-  );
-}
-
 /** WLF constants; the level so that the viscosity at rest at the centre is `rest`. */
 export function wlfOf(frame: Frame, rest: number, a1: number) {
   const form = { d1: 1, d2: frame.reference, d3: 0, a1, a2: frame.options.a2 ?? universalA2 };
@@ -113,30 +106,31 @@ function factorAt(frame: Frame, value: Readonly<Record<string, number>>, tempera
   return 1;
 }
 
-/**
- * ln of the viscosity of the melt without filler.
- * @param frame model and what is held
- * @param at coordinates
- * @param point shear rate (1/s) and temperature (K)
- */
-export function lnViscosity(
-  frame: Frame,
-  at: readonly number[],
-  point: Pick<RheologyPoint, 'shearRate' | 'temperature'>,
-): number {
-  const value = named(frame, at);
-  if (frame.model !== 'crossWlf') {
-    const law = shifted(levelLaw(frame, value), factorAt(frame, value, point.temperature));
-    return Math.log(viscosityAt(law, point.shearRate));
-  }
+/** Law at a temperature (K), from values by name. */
+function lawAt(frame: Frame, value: Readonly<Record<string, number>>, temperature: number): ViscosityLaw {
+  if (frame.model !== 'crossWlf') return shifted(levelLaw(frame, value), factorAt(frame, value, temperature));
   const wlf = wlfOf(frame, value.d1PaS ?? 0, value.a1 ?? universalA1);
-  const law: ViscosityLaw = {
+  return {
     model: 'cross',
-    zeroShearViscosity: wlfViscosity(wlf, point.temperature, 0),
+    zeroShearViscosity: wlfViscosity(wlf, temperature, 0),
     criticalStress: value.criticalStressPa ?? 0,
     index: value.index ?? 1,
   };
-  return Math.log(viscosityAt(law, point.shearRate));
+}
+
+/** ln of the viscosity without filler, by coordinates, shear rate (1/s) and temperature (K). */
+export type Curve = (at: readonly number[], point: Pick<RheologyPoint, 'shearRate' | 'temperature'>) => number;
+
+/** The curve of a model; D1 of Cross-WLF stands as viscosity at rest at the centre. */
+export function curveOf(frame: Frame): Curve {
+  const coordinates = coordinatesOf(frame);
+  return (at, { shearRate, temperature }) => {
+    const value: Record<string, number> = {};
+    coordinates.forEach(({ name, log }, k) => {
+      value[name] = log ? Math.exp(at[k] ?? 0) : (at[k] ?? 0);
+    });
+    return Math.log(viscosityAt(lawAt(frame, value, temperature), shearRate));
+  };
 }
 
 /** Whether ln(viscosity) is linear in the coordinates. */

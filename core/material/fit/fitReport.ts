@@ -86,7 +86,7 @@ export function parametersOf(state: FitState, inverse: readonly number[], scatte
   const values = reported(state, state.at);
   const fitted = coordinatesOf(state).map((coordinate, k) => {
     const spread = state.t * Math.sqrt(Math.max(0, shape[k]?.[k] ?? 0));
-    const doubt = spread * Math.max(scatter, leastScatter);
+    const doubt = Math.max(spread * scatter, (2 * leastScatter * spread) / state.t);
     return fittedParameter(coordinate, values[k] ?? 0, Math.min(600, spread * scatter), doubt);
   });
   return [...fitted, ...heldParameters(state)];

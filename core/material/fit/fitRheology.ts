@@ -2,7 +2,7 @@
 
 import type { Result } from '../../result.ts';
 import { fitIssues, limitIssues } from './fitIssues.ts';
-import { type Coordinate, coordinatesOf, type Frame, isLinear, lnViscosity, startsOf } from './fitModels.ts';
+import { type Coordinate, coordinatesOf, curveOf, type Frame, isLinear, startsOf } from './fitModels.ts';
 import { parametersOf, reportedCovariance, storedRange, storedRheology } from './fitReport.ts';
 import type {
   FitModel,
@@ -40,9 +40,10 @@ const edge = ({ log, limits: [low, high] }: Coordinate): readonly [number, numbe
 function solve(frame: Frame, points: readonly RheologyPoint[]): Solved {
   const thickening = Math.log(frame.options.thickening ?? 1);
   const edges = coordinatesOf(frame).map(edge);
+  const curve = curveOf(frame);
   const problem: Problem = {
     wanted: points.map(({ viscosity }) => Math.log(viscosity) - thickening),
-    of: (at, i) => lnViscosity(frame, at, points[i] as RheologyPoint),
+    of: (at, i) => curve(at, points[i] as RheologyPoint),
     low: edges.map(([low]) => low),
     high: edges.map(([, high]) => high),
   };
@@ -54,8 +55,9 @@ function solve(frame: Frame, points: readonly RheologyPoint[]): Solved {
 /** Points beside the curve; those beyond three scatters are marked. */
 function residualsOf(state: FitState, points: readonly RheologyPoint[], scatter: number): readonly FitResidual[] {
   const thickening = state.options.thickening ?? 1;
+  const curve = curveOf(state);
   return points.map((point) => {
-    const fitted = Math.exp(lnViscosity(state, state.at, point)) * thickening;
+    const fitted = Math.exp(curve(state.at, point)) * thickening;
     const residual = Math.log(point.viscosity / fitted);
     return { ...point, fitted, residual, outlier: Math.abs(residual) > 3 * scatter && Math.abs(residual) > 0.01 };
   });
@@ -72,7 +74,8 @@ function explained(points: readonly RheologyPoint[], squares: number): number | 
 function report(frame: Frame, points: readonly RheologyPoint[], solved: Solved): RheologyFit {
   const freedom = points.length - solved.at.length;
   const scatter = Math.sqrt(solved.squares / freedom);
-  const rows = slopes((at, i) => lnViscosity(frame, at, points[i] as RheologyPoint), solved.at, points.length);
+  const curve = curveOf(frame);
+  const rows = slopes((at, i) => curve(at, points[i] as RheologyPoint), solved.at, points.length);
   const inverse = inverseNormal(rows, solved.at.length);
   const covariance = inverse.map((one) => one * scatter ** 2);
   const state: FitState = { ...frame, at: solved.at, covariance, t: student95(freedom) };
@@ -134,7 +137,8 @@ export function fittedViscosity(
 ): ViscosityBand {
   const { state } = fit;
   const { at, covariance, t } = state;
-  const of = (place: readonly number[]) => lnViscosity(state, place, { shearRate, temperature });
+  const curve = curveOf(state);
+  const of = (place: readonly number[]) => curve(place, { shearRate, temperature });
   const slope = slopes(of, at, 1)[0] ?? [];
   const size = at.length;
   const variance = covariance.reduce(

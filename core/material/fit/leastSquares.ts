@@ -59,6 +59,35 @@ function steepness(problem: Problem, at: readonly number[]): number {
   return Math.max(0, ...cosines);
 }
 
+/** Gradient, as a cosine, below which a minimum counts as reached. */
+const flat = 1e-5;
+/** Iterations between looks at the gradient, and how many such turns at most. */
+const [turn, turns] = [12, 12] as const;
+
+/** From one start until the gradient vanishes or nothing gets better. */
+function descend(problem: Problem, start: readonly number[]): { readonly at: number[]; readonly squares: number } {
+  const { wanted, of, low, high } = problem;
+  const x = wanted.map((_, i) => i);
+  let best = { at: [...start], squares: squaresOf(problem, start) };
+  for (let k = 0; k < turns && steepness(problem, best.at) > flat; k++) {
+    const { parameterValues } = levenbergMarquardt({ x, y: [...wanted] }, (p) => (i) => of(p, i), {
+      initialValues: best.at,
+      minValues: [...low],
+      maxValues: [...high],
+      maxIterations: turn,
+      errorTolerance: 1e-14,
+      damping: k === 0 ? 0.1 : 1e-3 * 30 ** (k % 3),
+      jacobianFunction: (p) => {
+        const rows = slopes(of, p, wanted.length);
+        return (i) => rows[i] ?? [];
+      },
+    });
+    const squares = squaresOf(problem, parameterValues);
+    if (squares < best.squares) best = { at: parameterValues, squares };
+  }
+  return best;
+}
+
 /**
  * Bounded non-linear least squares from several starts; the best end counts.
  * @param problem values, function and bounds
@@ -66,28 +95,12 @@ function steepness(problem: Problem, at: readonly number[]): number {
  * Source: Levenberg 1944, Marquardt 1963; the iteration is the package's, covariance and convergence test are ours.
  */
 export function solveLeastSquares(problem: Problem, starts: readonly (readonly number[])[]): Solved {
-  const { wanted, of, low, high } = problem;
-  const x = wanted.map((_, i) => i);
-  const ends = starts.map((start) => {
-    const within = start.map((value, k) => Math.min(high[k] ?? value, Math.max(low[k] ?? value, value)));
-    const { parameterValues } = levenbergMarquardt({ x, y: [...wanted] }, (p) => (i) => of(p, i), {
-      initialValues: within,
-      minValues: [...low],
-      maxValues: [...high],
-      maxIterations: 150,
-      errorTolerance: 1e-13,
-      damping: 0.1,
-      jacobianFunction: (p) => {
-        const rows = slopes(of, p, wanted.length);
-        return (i) => rows[i] ?? [];
-      },
-    });
-    const better = squaresOf(problem, parameterValues) <= squaresOf(problem, within);
-    return better ? parameterValues : within;
-  });
-  const ranked = ends.map((at) => ({ at, squares: squaresOf(problem, at) })).sort((a, b) => a.squares - b.squares);
+  const { low, high } = problem;
+  const within = (start: readonly number[]) =>
+    start.map((value, k) => Math.min(high[k] ?? value, Math.max(low[k] ?? value, value)));
+  const ranked = starts.map((start) => descend(problem, within(start))).sort((a, b) => a.squares - b.squares);
   const best = ranked[0] ?? { at: [], squares: Infinity };
-  return { ...best, converged: Number.isFinite(best.squares) && steepness(problem, best.at) < 1e-3 };
+  return { ...best, converged: Number.isFinite(best.squares) && steepness(problem, best.at) < 100 * flat };
 }
 
 /**
