@@ -64,7 +64,7 @@ export function packedState(
     out.fill[i] = 1;
     out.pressed[i] = 1;
   }
-  const from = packedAt < last ? stations.z[packedAt] : null;
+  const from = packedAt < last && stations.z[last] > span.end ? Math.max(span.end, stations.z[packedAt]) : null;
   return { ...out, from, buildable: built, capped, holds };
 }
 
