@@ -122,16 +122,24 @@ export function parseProject(text: string): Result<Project> {
 }
 
 /**
+ * Checks data that claim to be a material: shape, doubt ranges, colour law, order of the anchors.
+ * @param body plain data
+ * @param path path of the material in its document
+ */
+export function checkStoredMaterial(body: unknown, path: readonly (string | number)[]): Result<Material> {
+  const shape = checkSchema(materialSchema, body, path);
+  const faults = shape.ok ? [] : shape.issues;
+  const between = [...rangeIssues(body, path), ...colourIssues(body, path)];
+  const issues = [...faults, ...withoutConsequences(between, faults)];
+  return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
+}
+
+/**
  * Reads the text of a material file of the library.
  * @param text file content
  * @returns the material, or every issue found
  */
 export function parseMaterial(text: string): Result<Material> {
   const data = parseJson(text);
-  if (!data.ok) return data;
-  const shape = checkSchema(materialSchema, data.value);
-  const faults = shape.ok ? [] : shape.issues;
-  const between = [...rangeIssues(data.value, []), ...colourIssues(data.value, [])];
-  const issues = [...faults, ...withoutConsequences(between, faults)];
-  return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
+  return data.ok ? checkStoredMaterial(data.value, []) : data;
 }
