@@ -26,6 +26,8 @@ export interface TrialFigures {
 /** Figures of a prediction. */
 export interface PredictedTrial extends TrialFigures {
   readonly limit: CapacityKind;
+  /** mean residence, s; null where nothing flows */
+  readonly residence: number | null;
   /** false where the drive could not hold the trial's speed, or an iteration did not converge */
   readonly sound: boolean;
 }
@@ -56,6 +58,7 @@ export function predictedFigures(prediction: Prediction): PredictedTrial {
     torque: output.flows ? drive.torque : null,
     dE00: output.flows ? colour.dE00Mean : null,
     limit: prediction.limit,
+    residence: output.flows ? prediction.residence.mean : null,
     sound: prediction.converged && prediction.limit !== 'torque' && prediction.limit !== 'motorSpeed',
   };
 }
