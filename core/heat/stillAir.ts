@@ -13,7 +13,7 @@ const air = { conductivity: 0.0263, viscosity: 15.89e-6, prandtl: 0.7 };
  * Coefficient of natural convection round a horizontal cylinder, W/(m² K).
  * @param diameter m; Rayleigh number up to 1e12
  * @param surface, ambient K; differences below 1 K count as 1 K
- * Source: Churchill & Chu 1975 (Int. J. Heat Mass Transfer 18, 1049), from memory; within 20 %. A barrel that stands
+ * Source: Churchill & Chu 1975 (Int. J. Heat Mass Transfer 18, 1049; Incropera & DeWitt, equation 9.34), from memory; within 20 %. A barrel that stands
  * upright loses up to a quarter less.
  */
 export function convectionCoefficient(diameter: number, surface: number, ambient: number): number {

@@ -54,6 +54,7 @@ export function warmStage(
     const bodies = solveWithBodies(matrix, right, cells, duties, perCell, stored);
     const state = unpacked(cells, right, bodies);
     const power = Float64Array.from(cells.heaters, (heater, k) => {
+      if (duties[k] !== 'held') return duties[k] === 'weak' ? heater.maxPower : 0;
       const handed = heater.whole * (bodies[k] - underHeater(heater, state.wall));
       return handed + stored.perKelvin[k] * (bodies[k] - base.bodies[k]);
     });

@@ -2,6 +2,7 @@
 
 import type { HeatCells } from '../../core/heat/heatCells.ts';
 import type { HeatState } from '../../core/heat/heatSystem.ts';
+import { type Masses, rings } from '../../core/heat/masses.ts';
 import type { Heater } from '../../core/heat/zoneCells.ts';
 
 /** A rod. m, W m/K, W/(m K), K. */
@@ -60,4 +61,13 @@ export const stateOf = (cells: HeatCells, temperature: number): HeatState => ({
   core: new Float64Array(cells.count).fill(temperature),
   enthalpy: new Float64Array(cells.count),
   bodies: new Float64Array(cells.heaters.length),
+});
+
+/** Heat capacities of a rod: J/K per cell of wall, next to nothing elsewhere. */
+export const rodMasses = (cells: HeatCells, perCell: number, perBody = 0): Masses => ({
+  wall: new Float64Array(cells.count).fill(perCell),
+  core: new Float64Array(cells.count),
+  content: new Float64Array(cells.barrel * rings).fill(1e-12),
+  bodies: new Float64Array(cells.heaters.length).fill(perBody),
+  material: { heatCapacitySolid: 1000, heatCapacityMelt: 1000, heatOfFusion: 0, melting: 1e4 },
 });

@@ -170,7 +170,7 @@ describe('under load', () => {
           if (duty === 'held') expect(reached).toBe(setTemperature);
         }
       }),
-      pinned(60),
+      pinned(40),
     );
   });
 });
