@@ -65,6 +65,12 @@ export const text = {
     core: 'Screw core',
     position: 'Position z',
     drawing: 'Side drawing of screw, barrel and nozzle, to the same scale as the plot above',
+    granules: 'Granules',
+    filled: 'filled',
+    molten: 'molten',
+    content: {
+      help: 'What the channel holds: granules (dotted) and melt, by their share; white is empty.',
+    },
   },
   curve: {
     title: 'Output against screw speed',

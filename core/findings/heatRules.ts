@@ -1,6 +1,5 @@
 /** Findings about temperatures and melting. */
 
-import { interpolateLinear } from '../math/interpolate.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
 import { nozzleOf } from './heaterRules.ts';
@@ -153,30 +152,6 @@ export const heatRules: readonly FindingRule[] = [
         value: turns,
         limit: 1.5,
         unit: 'turns',
-      });
-    },
-  },
-  {
-    code: 'softens-in-feed',
-    about: 'granules stay hard under the feed opening',
-    check: ({ design, machine, prediction }) => {
-      const { start, length } = design.barrel.feedOpening;
-      const { softening } = design.material;
-      const end = start + length;
-      const wall = interpolateLinear(prediction.stations.z, machine.wallAt.barrel, end);
-      const core = interpolateLinear(prediction.stations.z, machine.wallAt.screw, end);
-      const value = Math.max(wall, core);
-      if (value < softening) return null;
-      return found({
-        severity: 'warn',
-        where: wall >= core ? 'barrel at the feed opening' : 'screw core at the feed opening',
-        z: end,
-        saw: `${celsius(value)} at the end of the feed opening; the granules soften at ${celsius(softening)}.`,
-        why: 'Granules stick to the throat, bridge, and feeding stops after some time of running or standing.',
-        change: 'Cool the feed block or the screw’s drive end, or use a longer or thinner-walled heat break.',
-        value,
-        limit: softening,
-        unit: 'K',
       });
     },
   },

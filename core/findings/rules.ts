@@ -2,6 +2,7 @@
 
 import { cautionRules } from './cautionRules.ts';
 import { colourRules } from './colourRules.ts';
+import { contentRules } from './contentRules.ts';
 import type { FindingContext, FindingRule } from './context.ts';
 import { deadRules } from './deadRules.ts';
 import { driveRules } from './driveRules.ts';
@@ -18,6 +19,7 @@ export const findingRules: readonly FindingRule[] = [
   ...grainRules,
   ...feedRules,
   ...heatRules,
+  ...contentRules,
   ...heaterRules,
   ...flowRules,
   ...deadRules,

@@ -1,11 +1,15 @@
 /** Melt, wall and pressure along the screw as plain arrays over the stations. */
 
+import type { SolidsState } from '../feed/solidsTypes.ts';
 import { type FlowState, flowingTemperature } from './flowState.ts';
 import type { Machine } from './machine.ts';
 import type { AxialState, NozzleDrop } from './types.ts';
 
-/** Profiles at the working point. Reach values are shown at the station where the reach ends. */
-export function axialStage(machine: Machine, state: FlowState): AxialState {
+/**
+ * Profiles at the working point. Reach values are shown at the station where the reach ends.
+ * @param solids granules ahead of the melt
+ */
+export function axialStage(machine: Machine, state: FlowState, solids: SolidsState): AxialState {
   const { count } = machine.stations;
   const { march, melt } = state;
   const fill = new Float64Array(count);
@@ -21,12 +25,33 @@ export function axialStage(machine: Machine, state: FlowState): AxialState {
     wallTemperature: machine.wallAt.barrel,
     screwTemperature: machine.wallAt.screw,
     meltTemperature: melt.temperature,
-    pressure: march.pressure,
+    solidTemperature: melt.solid,
+    moltenShare: melt.molten,
+    bed: melt.bed,
+    film: melt.film,
+    meltingModel: melt.model,
+    pressure: march.pressure.map((value, i) => Math.max(value, solids.pressure[i])),
     fill,
+    filling: fillingOf(state, solids, fill),
     molten: Uint8Array.from(melt.molten, (share) => (share >= 1 ? 1 : 0)),
     shearRate,
     viscosity,
   };
+}
+
+/**
+ * Granules and melt together. Between the first melt and the end of melting the channel goes over from the filling of
+ * the granules to that of the melt, by the molten share.
+ */
+function fillingOf({ melt, march }: FlowState, solids: SolidsState, fill: Float64Array): Float64Array {
+  const granules = solids.fill.findLast((value) => value > 0) ?? 0;
+  const first = march.flows.findIndex((flow) => flow !== null);
+  const liquid = first < 0 ? granules : march.fill[first];
+  return fill.map((value, i) => {
+    if (value > 0 || solids.fill[i] > 0) return Math.max(value, solids.fill[i]);
+    const share = melt.molten[i];
+    return share > 0 && share < 1 ? granules + share * (liquid - granules) : 0;
+  });
 }
 
 /** Pressure drop of each piece of the head; pieces of one segment (ring, cone, step) are added up. */

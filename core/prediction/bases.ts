@@ -59,7 +59,7 @@ export const grainBasis: BasisText = {
 /** Torque as a limit of output. */
 export const torqueLimitBasis: BasisText = {
   model: 'Motor torque at speed through the gear',
-  assumptions: ['Only molten plastic loads the screw; granules scraping in the feed are not counted.'],
+  assumptions: ['Granules, film, melt, flight land and tip load the screw; the motor gives its usable share.'],
   source: 'Pull-out curve of the motor, gear ratio, efficiency and usable share',
   range: 'Reserve scales output with torque, right for small changes.',
 };
@@ -72,18 +72,6 @@ export const speedLimitBasis: BasisText = {
   range: 'Proportional where pumping or feeding limits.',
 };
 
-/** Melting. */
-export const meltingBasis: BasisText = {
-  model: 'Conduction from barrel and screw into a slab of granules',
-  assumptions: [
-    'Granules are heated from both faces; loose granules conduct by their share of solid.',
-    'Shear in the melt film is left out: small slow screws melt by conduction.',
-    'Melting is complete where the mean has taken up its heat of fusion.',
-  ],
-  source: 'Slab conduction, first mode, Nu = pi²/2; the melt-film model of Tadmor & Klein 1970 is not used',
-  range: 'Brinkman number well below 1; melting earlier where shear helps.',
-};
-
 /** Heat demand. */
 export const heatBasis: BasisText = {
   model: 'Steady heat balance of barrel, nozzle, screw core and melt along the axis, with thermostats of limited watts',
@@ -92,9 +80,9 @@ export const heatBasis: BasisText = {
     'A thermostat holds the mean of the wall under its heater as far as its watts reach, and can only switch off above it.',
     'Outside: 10 W/(m² K) for natural convection and radiation (6 to 16), 2 insulated, 400 under a cooling jacket; heater contact 3000.',
     'The nozzle is of the barrel’s metal, screwed in tight: 10 000 W/(m² K) on its wall section; melt in it warms as in a pipe, Nu = 3.66.',
-    'Granulate and melt take up heat as a slab heated from both faces; what the screw core hands on is charged to the wall beside it.',
+    'Granulate takes up heat as its melting model says, melt as a slab heated from both faces; wall and screw core each pay for their own.',
     'Constant heat capacities on either side of melting, heat of fusion at melting; dissipation heats the melt where it is made.',
-    'The output over speed takes the walls of the working point.',
+    'The output over speed takes the walls of each speed, settled at five speeds and straight between them.',
   ],
   source:
     'Fin equation with heat sinks (Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, section 3.6); pipe flow: Graetz 1883; energy balance; coefficients common practice',

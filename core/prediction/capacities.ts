@@ -5,12 +5,12 @@ import {
   feedBasis,
   grainBasis,
   heatBasis,
-  meltingBasis,
   speedLimitBasis,
   starvedBasis,
   torqueLimitBasis,
   withDoubt,
 } from './bases.ts';
+import { meltingReportBasis } from './contentBases.ts';
 import { type DrivenPoint, torqueOf } from './drivenPoint.ts';
 import type { Machine } from './machine.ts';
 import type { Basis, Capacity, CapacityKind } from './types.ts';
@@ -37,7 +37,7 @@ export function capacitiesOf(
     entry('grainFit', limits.grainFit, withDoubt(grainBasis)),
     entry('feed', limits.feed, withDoubt(feedBasis, feedDoubts(machine, feed.trough))),
     entry('starved', limits.starved, withDoubt(starvedBasis)),
-    entry('melting', limits.melting, withDoubt(meltingBasis)),
+    entry('melting', limits.melting, withDoubt(meltingReportBasis)),
     entry('heater', limits.heater, withDoubt(heatBasis)),
     entry('pumping', limits.pumping, pumping),
     entry('torque', torqueCapacity(machine, driven), withDoubt(torqueLimitBasis)),

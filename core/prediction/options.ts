@@ -8,4 +8,6 @@ export interface PredictionOptions {
   readonly curvePoints: number;
   /** formulas answer at once; solved fields take seconds the first time and replace them */
   readonly fields: 'formula' | 'solved';
+  /** step the warming-up in time as well; some tens of milliseconds */
+  readonly warmUp: boolean;
 }

@@ -11,6 +11,7 @@ import { axialStage, nozzleStage } from './axialStage.ts';
 import { heatBasis, pumpingBasis, withDoubt } from './bases.ts';
 import { capacitiesOf, pumpingDoubts } from './capacities.ts';
 import { colourStage } from './colourStage.ts';
+import { coldEndReport, meltingReport, solidsReport, warmUpReport } from './contentStage.ts';
 import { curveStage } from './curveStage.ts';
 import type { DrivenPoint } from './drivenPoint.ts';
 import { driveStage, headPressureOf } from './driveStage.ts';
@@ -24,7 +25,12 @@ import { type MeltVolumes, meltVolumes } from './residenceStage.ts';
 import type { Prediction, PredictionOptions } from './types.ts';
 
 /** Accuracy that the windows and commands use. */
-export const defaultOptions: PredictionOptions = { stationsPerTurn: 8, curvePoints: 16, fields: 'formula' };
+export const defaultOptions: PredictionOptions = {
+  stationsPerTurn: 8,
+  curvePoints: 16,
+  fields: 'formula',
+  warmUp: false,
+};
 
 /** Told after each stage: share done, 0 to 1, and the stage's name. */
 export type Progress = (done: number, stage: string) => void;
@@ -58,11 +64,12 @@ export function predict(
   const volumes = meltVolumes(machine, point.state, geometry);
   const dwell = dwellStage(machine, point, geometry, solved, cache);
   const output = outputOf(machine, driven, solved);
+  const solids = solidsReport(machine, point.state, point.volumeFlow);
   const partial: Omit<Prediction, 'findings'> = {
     ...originOf(design, chosen),
     geometry,
     stations: machine.stations,
-    axial: axialStage(machine, point.state),
+    axial: axialStage(machine, point.state, solids),
     nozzle: nozzleStage(machine, point.state),
     ...capacitiesOf(machine, driven, output.basis),
     output,
@@ -71,6 +78,10 @@ export function predict(
     colour: colourStage(machine, point.state, dwell.residence),
     drive: driveStage(machine, geometry, driven),
     heat: { ...heatDemand(machine, point.state, point.volumeFlow), basis: withDoubt(heatBasis) },
+    solids,
+    melting: meltingReport(machine, point.state, point.memory.dissipation),
+    coldEnd: coldEndReport(machine, standing.walls),
+    warmUp: chosen.warmUp ? warmUpReport(machine) : null,
     print: printStage(design, supplyOf(machine, driven, volumes), curve),
     converged: warm && point.converged && converged && (solved?.converged ?? true),
   };

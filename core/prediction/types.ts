@@ -7,6 +7,7 @@ import type { SolvedFields } from '../path/viewTypes.ts';
 import type { PrintState } from '../print/types.ts';
 import type { Basis } from './basisType.ts';
 import type { ColourPrediction } from './colourTypes.ts';
+import type { ColdEndReport, MeltingReport, SolidsReport, WarmUpReport } from './contentTypes.ts';
 import type { DeadVolume, Residence } from './dwellTypes.ts';
 import type { PredictionOptions } from './options.ts';
 
@@ -22,6 +23,7 @@ export type {
   MolarMassLoss,
   SpotBleed,
 } from './colourTypes.ts';
+export type { ColdEndReport, MeltingReport, SolidsReport, WarmUpReport } from './contentTypes.ts';
 export type { DeadSpot, DeadVolume, PartCurve, Residence } from './dwellTypes.ts';
 export type { PredictionOptions } from './options.ts';
 
@@ -45,10 +47,21 @@ export interface AxialState {
   /** core of the screw, K */
   readonly screwTemperature: Float64Array;
   readonly meltTemperature: Float64Array;
-  /** Pa above ambient; 0 where the channel is not full */
+  /** mean of what is still solid, K; melting where none is left */
+  readonly solidTemperature: Float64Array;
+  /** 0 to 1: melted share of the mass */
+  readonly moltenShare: Float64Array;
+  /** width of the solid bed over that of the channel, 0 to 1, and thickness of the film on it, m; 0 = none */
+  readonly bed: Float64Array;
+  readonly film: Float64Array;
+  /** how each reach melts, see meltingModel; one less than stations */
+  readonly meltingModel: Uint8Array;
+  /** Pa above ambient, of granules and then of melt; 0 where the channel is not full */
   readonly pressure: Float64Array;
-  /** 0 empty to 1 full */
+  /** of melt: 0 empty to 1 full */
   readonly fill: Float64Array;
+  /** of granules and melt together: 0 empty to 1 full */
+  readonly filling: Float64Array;
   /** 1 where molten by the wall temperature */
   readonly molten: Uint8Array;
   /** 1/s, representative channel shear rate */
@@ -226,6 +239,11 @@ export interface Prediction {
   readonly colour: ColourPrediction;
   readonly drive: DriveLoad & { readonly basis: Basis };
   readonly heat: HeatDemand & { readonly basis: Basis };
+  readonly solids: SolidsReport;
+  readonly melting: MeltingReport;
+  readonly coldEnd: ColdEndReport;
+  /** null where it was not asked for */
+  readonly warmUp: WarmUpReport | null;
   readonly print: PrintMatch & { readonly basis: Basis };
   readonly findings: readonly Finding[];
   /** solved fields for views; null where formulas alone were asked for, or nothing flows */

@@ -1,6 +1,7 @@
 /** Figures of a prediction in groups, in the order of deciding. */
 
 import type { CapacityKind, Prediction } from '../prediction/types.ts';
+import { coldEnd, feeding, melting, warming } from './contentGroups.ts';
 import type { Group } from './group.ts';
 import { drive, geometry, heat } from './machineGroups.ts';
 import { colour, nozzle, print, residence } from './meltGroups.ts';
@@ -74,4 +75,6 @@ const capacities: Group = (prediction) => ({
 
 /** All groups of a prediction. */
 export const groupsOf = (prediction: Prediction): PresentedGroup[] =>
-  [output, capacities, print, residence, colour, drive, heat, nozzle, geometry].map((group) => group(prediction));
+  [output, capacities, print, residence, colour, feeding, melting, drive, heat, coldEnd, warming, nozzle, geometry].map(
+    (group) => group(prediction),
+  );

@@ -31,6 +31,7 @@ function series(id: string, title: string, name: string, x: Axis, y: Axis): Pres
 export const seriesOf = (prediction: Prediction): PresentedSeries[] => [
   ...alongScrew(prediction),
   ...overSpeed(prediction),
+  ...warming(prediction),
   ...residenceSeries(prediction.residence),
 ];
 
@@ -43,10 +44,28 @@ function alongScrew({ axial, stations }: Prediction): PresentedSeries[] {
     at('temperature', 'Temperatures along the screw', 'barrel wall', 'Temperature', '°C', axial.wallTemperature),
     at('temperature', 'Temperatures along the screw', 'screw core', 'Temperature', '°C', axial.screwTemperature),
     at('temperature', 'Temperatures along the screw', 'granules and melt', 'Temperature', '°C', axial.meltTemperature),
+    at('temperature', 'Temperatures along the screw', 'granules', 'Temperature', '°C', axial.solidTemperature),
+    at('fill', 'Filling along the screw', 'granules and melt', 'Filled', '%', axial.filling),
     at('fill', 'Filling along the screw', 'melt', 'Filled', '%', axial.fill),
+    at('molten', 'Melting along the screw', 'molten share', 'Share', '%', axial.moltenShare),
+    at('molten', 'Melting along the screw', 'solid bed over channel width', 'Share', '%', axial.bed),
+    at('film', 'Melt film on the barrel', 'film', 'Thickness', 'mm', axial.film),
     at('shearRate', 'Shear rate in the channel', 'melt', 'Shear rate', '1/s', axial.shearRate),
     at('viscosity', 'Viscosity in the channel', 'melt', 'Viscosity', 'Pa·s', axial.viscosity),
     at('depth', 'Channel depth', 'depth', 'Depth', 'mm', stations.depth),
+  ];
+}
+
+function warming({ warmUp }: Prediction): PresentedSeries[] {
+  if (warmUp === null) return [];
+  const { time, zones, content, throat } = warmUp.curves;
+  const minutes: Axis = { label: 'Time from cold', unit: 'min', values: time };
+  const at = (name: string, values: ArrayLike<number>) =>
+    series('warmUp', 'Warming up from cold', name, minutes, { label: 'Temperature', unit: '°C', values });
+  return [
+    ...zones.map((values, i) => at(warmUp.heaters[i]?.name ?? '', values)),
+    at('granulate inside', content),
+    at('throat', throat),
   ];
 }
 
@@ -60,6 +79,9 @@ function overSpeed({ curve }: Prediction): PresentedSeries[] {
     flow('output', curve.volumeFlow),
     flow('pumping', curve.pumping),
     flow('feed', curve.feed),
+    flow('melting', curve.melting),
+    flow('heaters', curve.heater),
+    flow('torque', curve.torqueBound),
     series('headPressure', 'Head pressure over speed', 'head', speed, {
       label: 'Pressure',
       unit: 'MPa',

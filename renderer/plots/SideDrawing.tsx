@@ -9,6 +9,7 @@ import { activeRevision, useProject } from '../store/project.ts';
 import { setView, useView } from '../store/view.ts';
 import { text } from '../strings.ts';
 import { axialToPixels, pixelsToAxial } from './axialScale.ts';
+import { ChannelContent, ContentPatterns } from './ChannelContent.tsx';
 
 /** Metres to pixels, x along the axis and y from it. */
 interface Scale {
@@ -162,12 +163,15 @@ export function SideDrawing(): ReactNode {
   const mark = useView((state) => state.mark);
   const hoverZ = useView((state) => state.hoverZ);
   const revision = activeRevision(useProject());
+  const prediction = useEvaluation((state) => state.prediction);
   const [box, size] = useBox();
   const scale = shape && size.width > 0 ? scaleFor(shape, size) : null;
   return (
     <div className="side-drawing" ref={box} {...usePicking(shape, box)}>
       {shape && scale && (
         <svg width={size.width} height={size.height} role="img" aria-label={text.axial.drawing}>
+          <ContentPatterns />
+          {prediction && <ChannelContent {...{ prediction, scale }} />}
           <Walls {...{ shape, revision, scale }} />
           <ScrewCut {...{ shape, scale }} />
           <Zones {...{ revision, scale }} />
