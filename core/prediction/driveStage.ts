@@ -37,7 +37,7 @@ interface Load {
 
 /**
  * Pressure and torque with the discharge closed at a speed: what all molten reaches build together without flow.
- * Melt temperatures are those of the state; the viscosity's rise with pressure is left out.
+ * Melt temperatures and the film on the bed are those of the state; the viscosity's rise with pressure is left out.
  */
 function blockedAt(machine: Machine, state: FlowState, screwSpeed: number): Load {
   const { design, channel, sweptPerTurn, stations } = machine;
@@ -48,7 +48,8 @@ function blockedAt(machine: Machine, state: FlowState, screwSpeed: number): Load
   const march = marchChannel(channel, lawAt, start, screwSpeed, still, beyondAny);
   const power = march.flows.reduce((sum, flow, i) => {
     const length = (stations.z[i + 1] - stations.z[i]) * (i === start.reach ? start.share : 1);
-    return flow ? sum + (flow.channelPower + flow.landPower) * length : sum;
+    const film = state.melt.filmPower[i] * (stations.z[i + 1] - stations.z[i]);
+    return flow ? sum + film + (flow.channelPower + flow.landPower) * length : sum + film;
   }, 0);
   return {
     pressure: Math.max(0, beyondAny - march.startPressure),
@@ -73,10 +74,13 @@ function stallPressure(running: Load, blocked: Load, pullout: number): number | 
   return running.pressure + share * Math.max(0, blocked.pressure - running.pressure);
 }
 
-/** Torque of the melt by what causes it; granules and their film are not computed yet. */
-function partsOf({ torqueChannel, torqueClearance, state, screwSpeed }: WorkingPoint): TorqueParts {
-  const tip = Math.min(torqueChannel, torqueOfPower(state.head.swirlPower, screwSpeed));
-  return { solids: null, film: null, channel: torqueChannel - tip, clearance: torqueClearance, tip };
+/** Torque of the working point by what causes it; granules rubbing in the feed are not computed. */
+function partsOf({ z }: Machine['stations'], point: WorkingPoint): TorqueParts {
+  const { torqueChannel, torqueClearance: clearance, state, screwSpeed } = point;
+  const filmPower = state.melt.filmPower.reduce((sum, perLength, i) => sum + perLength * (z[i + 1] - z[i]), 0);
+  const film = Math.min(torqueChannel, torqueOfPower(filmPower, screwSpeed));
+  const tip = Math.min(torqueChannel - film, torqueOfPower(state.head.swirlPower, screwSpeed));
+  return { solids: null, film, channel: torqueChannel - film - tip, clearance, tip };
 }
 
 /** Loads of drive, root, bearing and walls. */
@@ -95,7 +99,7 @@ export function driveStage(
   const turning = stalled ? 0 : screwSpeed;
   const mostPressure = stall ?? blocked.pressure;
   const mechanics = mechanicalState(machine.design, { torque, pressure, mostPressure, screwSpeed: turning });
-  const parts = partsOf(point);
+  const parts = partsOf(machine.stations, point);
   return {
     ...mechanics,
     torqueChannel,

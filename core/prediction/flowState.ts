@@ -4,8 +4,9 @@ import type { DesignMaterial } from '../design/types.ts';
 import { type ChannelMarch, marchChannel } from '../flow/channel.ts';
 import { type HeadDrop, headDrop } from '../flow/headDrop.ts';
 import type { HeadElement } from '../flow/headPieces.ts';
-import { type MeltTemperatures, meltTemperatures } from '../heat/meltTemperature.ts';
 import type { ViscosityLaw } from '../material/viscosityLaw.ts';
+import { meltProgress } from '../melting/progress.ts';
+import type { MeltProgress } from '../melting/types.ts';
 import type { Machine } from './machine.ts';
 
 /** How far above the highest safe temperature a viscosity is still evaluated, K: keeps runaway guesses finite. */
@@ -17,7 +18,7 @@ export interface FlowState {
   readonly screwSpeed: number;
   /** m³/s */
   readonly volumeFlow: number;
-  readonly melt: MeltTemperatures;
+  readonly melt: MeltProgress;
   readonly march: ChannelMarch;
   readonly head: HeadDrop;
   /** Pa above ambient at the last station */
@@ -54,7 +55,8 @@ export function evaluateFlow(
 ): FlowState {
   const { design, stations, channel, head, wallAt } = machine;
   const { material, process } = design;
-  const melt = meltTemperatures(design, stations, wallAt, volumeFlow * material.meltDensity, dissipation);
+  const massFlow = volumeFlow * material.meltDensity;
+  const melt = meltProgress({ design, stations, walls: wallAt, screwSpeed, massFlow, dissipation });
   const meltEnd = melt.temperature[stations.count - 1];
   const drop = headDrop(head, headLaw(machine, meltEnd), screwSpeed, volumeFlow, process.backPressure);
   const headPressure = process.backPressure + drop.total;

@@ -56,12 +56,13 @@ export function loadOf(machine: Machine, state: FlowState, volumeFlow: number): 
   const { z } = stations;
   const dissipation = dissipationOf(state).map((perLength, i) => {
     const share = i === state.melt.start.reach ? state.melt.start.share : 1;
-    return perLength * (z[i + 1] - z[i]) * share;
+    return (perLength * share + state.melt.filmPower[i]) * (z[i + 1] - z[i]);
   });
   return {
     stations,
     massFlow: volumeFlow * design.material.meltDensity,
     dissipation,
+    exchange: state.melt.exchange,
     headDissipation: state.head.swirlPower + state.volumeFlow * state.head.total,
   };
 }

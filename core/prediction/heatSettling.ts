@@ -17,28 +17,37 @@ export interface SettledHeat {
   readonly converged: boolean;
 }
 
+/** Steepest answer of the flow found to the flow taken that is believed. */
+const steepest = 20;
+
 /**
  * Brings walls and working point together.
  * @param machine with the walls of standstill
  * More flow makes colder walls and colder walls less flow, so flows found too large and too small close in on the
- * answer; a guess outside them is halved.
+ * answer. Secant steps, as the flow may answer the walls about as strongly as they answer it; a guess outside what is
+ * known is halved.
  */
 export function settledHeat(machine: Machine): SettledHeat {
   let driven = drivenPoint(machine);
   let [low, high] = [0, Number.POSITIVE_INFINITY];
   let taken = driven.point.volumeFlow;
+  let before: { taken: number; miss: number } | null = null;
   for (let pass = 0; pass < mostPasses; pass++) {
     const walls = wallTemperatures(machine.design, loadOf(machine, driven.point.state, taken));
     const loaded = withWalls(machine, walls);
     driven = drivenPoint(loaded, driven.point.memory);
     const found = driven.point.volumeFlow;
-    if (Math.abs(found - taken) <= settled * Math.max(found, taken)) {
+    const miss = found - taken;
+    if (Math.abs(miss) <= settled * Math.max(found, taken)) {
       return { machine: loaded, driven, converged: walls.converged };
     }
-    if (found > taken) low = taken;
-    else high = taken;
     if (pass + 1 === mostPasses) return { machine: loaded, driven, converged: false };
-    taken = found > low && found < high ? found : (low + Math.min(high, 2 * Math.max(found, low))) / 2;
+    if (miss > 0) low = taken;
+    else high = taken;
+    const answer: number = before ? (before.miss - miss) / (taken - before.taken) : 1;
+    const guess = taken + miss / (answer >= 1 && answer <= steepest ? answer : 1);
+    before = { taken, miss };
+    taken = guess > low && guess < high ? guess : (low + Math.min(high, 2 * Math.max(found, low))) / 2;
   }
   return { machine, driven, converged: false };
 }

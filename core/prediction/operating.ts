@@ -2,8 +2,8 @@
 
 import { type FeedCapacity, feedCapacity } from '../feed/capacity.ts';
 import { blockedPassages } from '../feed/grainFit.ts';
-import { meltTemperatures } from '../heat/meltTemperature.ts';
 import { bracketedRoot, bracketUpward } from '../math/roots.ts';
+import { meltProgress } from '../melting/progress.ts';
 import { dissipationOf, evaluateFlow, type FlowState } from './flowState.ts';
 import { type HeatBalance, heatBalance } from './heatBalance.ts';
 import type { Machine } from './machine.ts';
@@ -25,7 +25,7 @@ export interface WorkingPoint {
   readonly feed: FeedCapacity;
   readonly state: FlowState;
   readonly heat: HeatBalance;
-  /** torque of the melt on the screw: channel and tip, flight land; N m */
+  /** torque of the melt on the screw: channel, film on the bed and tip; flight land; N m */
   readonly torqueChannel: number;
   readonly torqueClearance: number;
   readonly converged: boolean;
@@ -41,7 +41,7 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
   const pumping = pumpingAt(machine, screwSpeed, memory);
   const feed = feedCapacity(machine.design, machine.feed, screwSpeed);
   const scale = Math.max(machine.sweptPerTurn * screwSpeed, 1e-15);
-  const first = withoutHeater(machine, pumping, feed, scale);
+  const first = withoutHeater(machine, screwSpeed, pumping, feed, scale);
   const before = least(first);
   const trial = stateAt(machine, screwSpeed, first[before], scale, pumping);
   const heat = heatBalance(machine, trial);
@@ -94,14 +94,20 @@ function stateAt(machine: Machine, speed: number, flow: number, scale: number, p
   return evaluateFlow(machine, speed, some, dissipationOf(first));
 }
 
-function withoutHeater(machine: Machine, pumping: Pumping, feed: FeedCapacity, scale: number): FlowLimits {
+function withoutHeater(
+  machine: Machine,
+  screwSpeed: number,
+  pumping: Pumping,
+  feed: FeedCapacity,
+  scale: number,
+): FlowLimits {
   const { material, process } = machine.design;
   const starved = process.starvedRate;
   return {
     grainFit: grainFits(machine) ? Number.POSITIVE_INFINITY : 0,
     starved: starved === null ? Number.POSITIVE_INFINITY : starved / material.meltDensity,
     feed: feed.massFlow / material.meltDensity,
-    melting: meltingFlow(machine, scale, pumping.memory.dissipation),
+    melting: meltingFlow(machine, screwSpeed, scale, pumping.memory.dissipation),
     pumping: pumping.volumeFlow,
     heater: Number.POSITIVE_INFINITY,
   };
@@ -115,12 +121,12 @@ const least = (limits: FlowLimits): keyof FlowLimits =>
   (Object.keys(limits) as (keyof FlowLimits)[]).reduce((best, kind) => (limits[kind] < limits[best] ? kind : best));
 
 /** Largest flow whose granules are molten by the end of the last flight, m³/s; 0 where none is. */
-function meltingFlow(machine: Machine, scale: number, dissipation: Float64Array): number {
+function meltingFlow(machine: Machine, screwSpeed: number, scale: number, dissipation: Float64Array): number {
   const { design, stations, wallAt, lastFlight } = machine;
   if (lastFlight < 0) return 0;
   const late = (flow: number) => {
     const massFlow = Math.max(flow, trickle * scale) * design.material.meltDensity;
-    const { start } = meltTemperatures(design, stations, wallAt, massFlow, dissipation);
+    const { start } = meltProgress({ design, stations, walls: wallAt, screwSpeed, massFlow, dissipation });
     const front = start.reach + 1 - start.share;
     return front - lastFlight;
   };
@@ -140,6 +146,9 @@ function powers(machine: Machine, state: FlowState): { channel: number; land: nu
       (z[i + 1] - z[i]) * state.march.fill[i] * (i === state.melt.start.reach ? state.melt.start.share : 1);
     channel += flow.channelPower * length;
     land += flow.landPower * length;
+  });
+  state.melt.filmPower.forEach((perLength, i) => {
+    channel += perLength * (z[i + 1] - z[i]);
   });
   return { channel: Math.max(0, channel), land };
 }

@@ -65,7 +65,11 @@ describe('back pressure above what the screw can build', () => {
 
 describe('pressure at which the motor stalls', () => {
   test('lies between running and blocked, and at running where the motor has nothing to spare', () => {
-    const { drive, output } = changed(torqueTimes(0.7));
+    // the film on the bed takes its part of the torque, running and blocked: a motor between the two
+    const { drive, output } = changed((revision) => {
+      torqueTimes(0.6)(revision);
+      revision.drive.usableTorqueShare = 0.9;
+    });
     expect(drive.stallPressure ?? 0).toBeGreaterThan(output.headPressure);
     expect(drive.stallPressure ?? 0).toBeLessThan(drive.blockedPressure);
     const tight = changed((revision) => {

@@ -98,9 +98,9 @@ describe('what must hold between predictions', () => {
       project.process.screwSpeedRpm *= 1.5;
     });
     expect(base.limit).toBe('pumping');
-    // not exactly: faster melt is molten a little later
-    expect(Math.abs(fast.output.volumeFlow / base.output.volumeFlow / 1.5 - 1)).toBeLessThan(0.02);
-    expect(Math.abs(fast.output.headPressure / base.output.headPressure / 1.5 - 1)).toBeLessThan(0.02);
+    // not exactly: faster melt is molten later, and a faster film makes more heat
+    expect(Math.abs(fast.output.volumeFlow / base.output.volumeFlow / 1.5 - 1)).toBeLessThan(0.05);
+    expect(Math.abs(fast.output.headPressure / base.output.headPressure / 1.5 - 1)).toBeLessThan(0.05);
     const thick = newtonian(() => {}, 1600);
     expect(Math.abs(thick.output.volumeFlow / base.output.volumeFlow - 1)).toBeLessThan(0.02);
     expect(Math.abs(thick.output.headPressure / base.output.headPressure / 2 - 1)).toBeLessThan(0.03);
