@@ -1,7 +1,8 @@
 /** The named factors that weighed trials may set on the model, applied to a design. */
 
 import { thickened } from '../material/filler.ts';
-import type { DegradationLaw, DesignMaterial, Ranged } from '../material/types.ts';
+import type { KineticLaw } from '../material/kineticLaws.ts';
+import type { DesignMaterial, Ranged } from '../material/types.ts';
 import type { Design, DesignCalibration } from './types.ts';
 
 /** Factors in the order in which the material meets what they scale. */
@@ -22,16 +23,29 @@ const scaled = ({ value, low, high }: Ranged, factor: number): Ranged => ({
   high: high * factor,
 });
 
-/** The colour follows one law; the others stay as measured elsewhere. */
-const lawScaled = (law: DegradationLaw, colourLaw: string | null, factor: number): DegradationLaw =>
-  law.id === colourLaw ? { ...law, rateAtReference: scaled(law.rateAtReference, factor) } : law;
+/** A law that runs `factor` times as fast at every temperature; a lag shortens with it. */
+function hastened(law: KineticLaw, factor: number): KineticLaw {
+  const faster = <T extends { readonly rateAtReference: Ranged }>(step: T): T => ({
+    ...step,
+    rateAtReference: scaled(step.rateAtReference, factor),
+  });
+  if (!('kind' in law)) return faster(law);
+  switch (law.kind) {
+    case 'scission':
+      return faster(law);
+    case 'twoStep':
+      return { ...law, first: faster(law.first), second: faster(law.second) };
+    case 'lag':
+      return { ...faster(law), lagAtReference: law.lagAtReference / factor };
+  }
+}
 
 function materialWith(material: DesignMaterial, { wallFriction, viscosity, colourRate }: Factors): DesignMaterial {
   return {
     ...material,
     frictionOnBarrel: scaled(material.frictionOnBarrel, wallFriction),
     viscosityLaw: (temperature, pressure) => thickened(material.viscosityLaw(temperature, pressure), viscosity),
-    degradation: material.degradation.map((law) => lawScaled(law, material.colourLaw, colourRate)),
+    degradation: material.degradation.map((law) => (law.id === material.colourLaw ? hastened(law, colourRate) : law)),
   };
 }
 

@@ -54,6 +54,6 @@ export function standsFor(factor: FactorName, field: string, colourLawIndex: num
     case 'viscosity':
       return /^rheology\.(viscosityPaS|consistencyPaSn|zeroShearViscosityPaS|d1PaS)$|^filler\./.test(field);
     case 'colourRate':
-      return field === `degradation[${colourLawIndex}].rateAtReferencePerS`;
+      return field.startsWith(`degradation[${colourLawIndex}].`) && field.endsWith('.rateAtReferencePerS');
   }
 }
