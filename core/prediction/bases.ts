@@ -81,6 +81,7 @@ export const heatBasis: BasisText = {
     'Outside: 10 W/(m² K) for natural convection and radiation (6 to 16), 2 insulated, 400 under a cooling jacket; heater contact 3000.',
     'The nozzle is of the barrel’s metal, screwed in tight: 10 000 W/(m² K) on its wall section; melt in it warms as in a pipe, Nu = 3.66.',
     'Granulate takes up heat as its melting model says, melt as a slab heated from both faces; wall and screw core each pay for their own.',
+    'Friction of granules on the barrel makes heat too; it is left out here.',
     'Constant heat capacities on either side of melting, heat of fusion at melting; dissipation heats the melt where it is made.',
     'The output over speed takes the walls of each speed, settled at five speeds and straight between them.',
   ],

@@ -4,8 +4,6 @@ import { cohesiveArch } from '../feed/arching.ts';
 import { throatPressure } from '../feed/bin.ts';
 import { hopperFlow } from '../feed/flowKind.ts';
 import { dischargeDoubts, hopperState } from '../feed/hopper.ts';
-import { solidsState } from '../feed/solids.ts';
-import type { SolidsState } from '../feed/solidsTypes.ts';
 import { heatCreep } from '../heat/heatCreep.ts';
 import type { WallTemperatures } from '../heat/wallTemperature.ts';
 import { warmUp } from '../heat/warmUp.ts';
@@ -16,35 +14,10 @@ import { coldEndBasis, meltingReportBasis, solidsBasis, warmUpBasis } from './co
 import type { ColdEndReport, MeltingReport, SolidsReport, WarmUpReport } from './contentTypes.ts';
 import type { FlowState } from './flowState.ts';
 import type { Machine } from './machine.ts';
+import { solidsAt } from './solidsStage.ts';
 
 /** How far apart the two models' ends of melting may lie before it is called doubtful, share of the screw's length. */
 const modelsApart = 0.25;
-
-/** First station with melt; the last one where there is none. */
-function meltStation({ stations }: Machine, { melt }: FlowState): number {
-  const { meltsFrom } = melt;
-  if (meltsFrom === null) return stations.count - 1;
-  const at = stations.z.findIndex((z) => z >= meltsFrom);
-  return at < 0 ? stations.count - 1 : at;
-}
-
-/**
- * Granules of a machine at a state.
- * @param volumeFlow melt that comes out, m³/s
- * The plug holds what pressure the melt has where it begins: none where the screw runs partly empty.
- */
-export function solidsAt(machine: Machine, state: FlowState, volumeFlow: number): SolidsState {
-  const { design, stations, feed } = machine;
-  return solidsState(
-    design,
-    stations,
-    feed,
-    volumeFlow * design.material.meltDensity,
-    state.screwSpeed,
-    meltStation(machine, state),
-    { meltPressure: Math.max(0, state.march.startPressure), softensAt: state.melt.softensAt },
-  );
-}
 
 /** The granules with what their numbers rest on. */
 export function solidsReport(machine: Machine, state: FlowState, volumeFlow: number): SolidsReport {

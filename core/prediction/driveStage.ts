@@ -17,7 +17,7 @@ import type { MechanicalState, TorqueParts } from '../drive/types.ts';
 import { marchChannel } from '../flow/channel.ts';
 import type { GeometrySummary } from '../geometry/types.ts';
 import { withDoubt } from './bases.ts';
-import type { DrivenPoint } from './drivenPoint.ts';
+import { type DrivenPoint, torqueOf } from './drivenPoint.ts';
 import { type FlowState, flowingTemperature } from './flowState.ts';
 import type { Machine } from './machine.ts';
 import type { WorkingPoint } from './operating.ts';
@@ -74,13 +74,13 @@ function stallPressure(running: Load, blocked: Load, pullout: number): number | 
   return running.pressure + share * Math.max(0, blocked.pressure - running.pressure);
 }
 
-/** Torque of the working point by what causes it; granules rubbing in the feed are not computed. */
+/** Torque of the working point by what causes it. */
 function partsOf({ z }: Machine['stations'], point: WorkingPoint): TorqueParts {
   const { torqueChannel, torqueClearance: clearance, state, screwSpeed } = point;
   const filmPower = state.melt.filmPower.reduce((sum, perLength, i) => sum + perLength * (z[i + 1] - z[i]), 0);
   const film = Math.min(torqueChannel, torqueOfPower(filmPower, screwSpeed));
   const tip = Math.min(torqueChannel - film, torqueOfPower(state.head.swirlPower, screwSpeed));
-  return { solids: null, film, channel: torqueChannel - film - tip, clearance, tip };
+  return { solids: point.torqueSolids, film, channel: torqueChannel - film - tip, clearance, tip };
 }
 
 /** Loads of drive, root, bearing and walls. */
@@ -91,9 +91,11 @@ export function driveStage(
 ): DriveLoad & { readonly basis: Basis } {
   const { drive, barrel } = machine.design;
   const { torqueChannel, torqueClearance, screwSpeed } = point;
-  const torque = torqueChannel + torqueClearance;
+  const torque = torqueOf(point);
   const pressure = headPressureOf(machine, point);
-  const blocked = blockedAt(machine, point.state, screwSpeed);
+  const closed = blockedAt(machine, point.state, screwSpeed);
+  // granules rub on as they did: what they do behind a closed nozzle is not known
+  const blocked = { ...closed, torque: closed.torque + point.torqueSolids };
   const pullout = pulloutTorque(drive, screwSpeed);
   const stall = stallPressure({ pressure, torque }, blocked, pullout);
   const turning = stalled ? 0 : screwSpeed;

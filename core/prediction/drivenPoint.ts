@@ -22,8 +22,9 @@ const slowest = { ofWanted: 0.02, ofHighest: 0.005 } as const;
 /** Speed is found to this share of itself, and then held this share lower, so that the torque fits. */
 const speedTolerance = 1e-3;
 
-/** Torque of the melt on the screw, N m. */
-export const torqueOf = (point: WorkingPoint): number => point.torqueChannel + point.torqueClearance;
+/** Torque of granules and melt on the screw, N m. */
+export const torqueOf = (point: WorkingPoint): number =>
+  point.torqueChannel + point.torqueClearance + point.torqueSolids;
 
 /**
  * Finds the working point at the set speed, or slower where motor speed or torque do not reach.

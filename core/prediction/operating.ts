@@ -8,6 +8,7 @@ import { dissipationOf, evaluateFlow, type FlowState } from './flowState.ts';
 import { type HeatBalance, heatBalance } from './heatBalance.ts';
 import type { Machine } from './machine.ts';
 import { type Pumping, type PumpingMemory, pumpingAt, trickle } from './pumping.ts';
+import { solidsAt } from './solidsStage.ts';
 import type { CapacityKind } from './types.ts';
 
 /** Melt flows, m³/s, that each thing alone would allow at this speed; Infinity where it does not bind. */
@@ -28,6 +29,8 @@ export interface WorkingPoint {
   /** torque of the melt on the screw: channel, film on the bed and tip; flight land; N m */
   readonly torqueChannel: number;
   readonly torqueClearance: number;
+  /** torque of the granules on the screw, N m */
+  readonly torqueSolids: number;
   readonly converged: boolean;
   readonly memory: PumpingMemory;
 }
@@ -61,6 +64,7 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
     heat: limit === before ? heat : heatBalance(machine, state),
     torqueChannel: (power.channel + state.head.swirlPower) / turning,
     torqueClearance: power.land / turning,
+    torqueSolids: solidsAt(machine, state, volumeFlow).torque,
     converged: pumping.converged && state.march.converged && state.head.converged,
     memory: pumping.memory,
   };

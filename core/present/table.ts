@@ -8,7 +8,10 @@ import { capacityNames, groupsOf } from './groups.ts';
 import { suitedText } from './suited.ts';
 
 /** Groups printed in the terminal; the rest is in the JSON. */
-const printed = ['output', 'print', 'residence', 'colour', 'drive', 'heat', 'capacities'];
+const printed = [
+  ...['output', 'capacities', 'print', 'residence', 'colour', 'feeding', 'melting', 'drive', 'heat', 'coldEnd'],
+  'warmUp',
+];
 
 /**
  * Columns padded to their widest cell, two spaces apart; the last column is left as it is.
@@ -51,7 +54,7 @@ function deadSpots({ dead }: Prediction): string[] {
 
 /** Models by name, each with its doubt where there is one; models that several stages share stand once. */
 function foundations(prediction: Prediction): string[] {
-  const { output, residence, dead, colour, drive, heat, print, capacities } = prediction;
+  const { output, residence, dead, colour, drive, heat, print, capacities, solids, melting, coldEnd } = prediction;
   const limiting = capacities.filter((capacity) => capacity.kind === prediction.limit);
   const stages: readonly (readonly [name: string, basis: Basis])[] = [
     ['Output', output.basis],
@@ -59,8 +62,12 @@ function foundations(prediction: Prediction): string[] {
     ['Residence', residence.basis],
     ['Dead volume', dead.basis],
     ['Colour', colour.basis],
+    ['Granules', solids.basis],
+    ['Melting', melting.basis],
     ['Drive', drive.basis],
     ['Heat', heat.basis],
+    ['Throat', coldEnd.basis],
+    ...(prediction.warmUp ? [['Warming up', prediction.warmUp.basis] as const] : []),
     ['Print', print.basis],
   ];
   return stages.flatMap(([name, { model, doubt }]) => [

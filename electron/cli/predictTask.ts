@@ -20,5 +20,5 @@ export interface PredictTask {
 export function predictTask({ project, revisionId, fields }: PredictTask, cache: FieldCache): Prediction {
   const design = validateDesign(project, revisionId);
   if (!design.ok) throw new Error(design.issues.map(issueText).join('\n'));
-  return predict(design.value, { fields }, undefined, cache);
+  return predict(design.value, { fields, warmUp: true }, undefined, cache);
 }

@@ -26,7 +26,7 @@ function solve({ run, project, revisionId, withShape, fields }: Request): void {
     answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
   }
   const tell = (done: number, stage: string) => answer({ kind: 'progress', run, done, stage });
-  const prediction = predict(design.value, { fields }, tell, cache);
+  const prediction = predict(design.value, { fields, warmUp: fields === 'solved' }, tell, cache);
   const presentation = present(prediction, design.value);
   answer({ kind: 'prediction', run, prediction, presentation, tookMs: performance.now() - began });
 }
