@@ -80,7 +80,9 @@ function meltedOn(c: MeltingCase, at: Stretch, state: Granulate, channel: FilmCh
   const { material, screw } = c.design;
   const bedSpeed = c.massFlow / (material.solidDensity * state.filmFrom);
   const barrelSpeed = 2 * Math.PI * at.barrelRadius * c.screwSpeed;
-  const speed = relativeSpeed(barrelSpeed, bedSpeed, channel.helix);
+  // no more than the screw carries: a lead per turn
+  const carried = barrelSpeed / Math.max(0.5, Math.cos(channel.helix));
+  const speed = relativeSpeed(barrelSpeed, Math.min(bedSpeed, carried), channel.helix);
   const crossSpeed = c.stations.flighted[at.reach] === 1 ? barrelSpeed * Math.sin(channel.helix) : 0;
   const path = (at.depth / slabNusselt) * Math.sqrt(state.bed);
   const difference = Math.max(0, at.wall - material.melting);
