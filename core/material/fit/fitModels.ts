@@ -5,6 +5,7 @@ import { lawLimits } from '../switchTypes.ts';
 import { powerLawFloorRate, type ViscosityLaw, viscosityAt } from '../viscosityLaw.ts';
 import { wlfViscosity } from '../wlf.ts';
 import type { FitModel, FitState, RheologyPoint } from './fitTypes.ts';
+import type { Curve } from './leastSquares.ts';
 
 /** One number that a fit moves. */
 export interface Coordinate {
@@ -118,18 +119,23 @@ function lawAt(frame: Frame, value: Readonly<Record<string, number>>, temperatur
   };
 }
 
-/** ln of the viscosity without filler, by coordinates, shear rate (1/s) and temperature (K). */
-export type Curve = (at: readonly number[], point: Pick<RheologyPoint, 'shearRate' | 'temperature'>) => number;
-
-/** The curve of a model; D1 of Cross-WLF stands as viscosity at rest at the centre. */
-export function curveOf(frame: Frame): Curve {
+/**
+ * The curve of a model at given places; D1 of Cross-WLF stands as viscosity at rest at the centre.
+ * @param frame model and what is held
+ * @param points shear rates (1/s) and temperatures (K)
+ * @returns function of the coordinates giving ln of the viscosity without filler at each point
+ */
+export function curveOf(frame: Frame, points: readonly Pick<RheologyPoint, 'shearRate' | 'temperature'>[]): Curve {
   const coordinates = coordinatesOf(frame);
-  return (at, { shearRate, temperature }) => {
+  const temperatures = [...new Set(points.map(({ temperature }) => temperature))];
+  const places = points.map(({ temperature }) => temperatures.indexOf(temperature));
+  return (at) => {
     const value: Record<string, number> = {};
     coordinates.forEach(({ name, log }, k) => {
       value[name] = log ? Math.exp(at[k] ?? 0) : (at[k] ?? 0);
     });
-    return Math.log(viscosityAt(lawAt(frame, value, temperature), shearRate));
+    const laws = temperatures.map((temperature) => lawAt(frame, value, temperature));
+    return points.map(({ shearRate }, i) => Math.log(viscosityAt(laws[places[i] ?? 0] as ViscosityLaw, shearRate)));
   };
 }
 

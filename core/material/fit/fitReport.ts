@@ -25,7 +25,7 @@ const reported = (state: FitState, at: readonly number[]): number[] =>
 function transformed(state: FitState, matrix: readonly number[]): number[][] {
   const { at } = state;
   const size = at.length;
-  const rows = slopes((place, i) => reported(state, place)[i] ?? 0, at, size);
+  const rows = slopes((place) => reported(state, place), at);
   return rows.map((left) =>
     rows.map((right) =>
       matrix.reduce((sum, one, k) => sum + one * (left[Math.floor(k / size)] ?? 0) * (right[k % size] ?? 0), 0),

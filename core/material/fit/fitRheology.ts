@@ -40,10 +40,9 @@ const edge = ({ log, limits: [low, high] }: Coordinate): readonly [number, numbe
 function solve(frame: Frame, points: readonly RheologyPoint[]): Solved {
   const thickening = Math.log(frame.options.thickening ?? 1);
   const edges = coordinatesOf(frame).map(edge);
-  const curve = curveOf(frame);
   const problem: Problem = {
     wanted: points.map(({ viscosity }) => Math.log(viscosity) - thickening),
-    of: (at, i) => curve(at, points[i] as RheologyPoint),
+    of: curveOf(frame, points),
     low: edges.map(([low]) => low),
     high: edges.map(([, high]) => high),
   };
@@ -55,9 +54,9 @@ function solve(frame: Frame, points: readonly RheologyPoint[]): Solved {
 /** Points beside the curve; those beyond three scatters are marked. */
 function residualsOf(state: FitState, points: readonly RheologyPoint[], scatter: number): readonly FitResidual[] {
   const thickening = state.options.thickening ?? 1;
-  const curve = curveOf(state);
-  return points.map((point) => {
-    const fitted = Math.exp(curve(state.at, point)) * thickening;
+  const curve = curveOf(state, points)(state.at);
+  return points.map((point, i) => {
+    const fitted = Math.exp(curve[i] ?? 0) * thickening;
     const residual = Math.log(point.viscosity / fitted);
     return { ...point, fitted, residual, outlier: Math.abs(residual) > 3 * scatter && Math.abs(residual) > 0.01 };
   });
@@ -74,8 +73,7 @@ function explained(points: readonly RheologyPoint[], squares: number): number | 
 function report(frame: Frame, points: readonly RheologyPoint[], solved: Solved): RheologyFit {
   const freedom = points.length - solved.at.length;
   const scatter = Math.sqrt(solved.squares / freedom);
-  const curve = curveOf(frame);
-  const rows = slopes((at, i) => curve(at, points[i] as RheologyPoint), solved.at, points.length);
+  const rows = slopes(curveOf(frame, points), solved.at);
   const inverse = inverseNormal(rows, solved.at.length);
   const covariance = inverse.map((one) => one * scatter ** 2);
   const state: FitState = { ...frame, at: solved.at, covariance, t: student95(freedom) };
@@ -137,15 +135,14 @@ export function fittedViscosity(
 ): ViscosityBand {
   const { state } = fit;
   const { at, covariance, t } = state;
-  const curve = curveOf(state);
-  const of = (place: readonly number[]) => curve(place, { shearRate, temperature });
-  const slope = slopes(of, at, 1)[0] ?? [];
+  const of = curveOf(state, [{ shearRate, temperature }]);
+  const slope = slopes(of, at)[0] ?? [];
   const size = at.length;
   const variance = covariance.reduce(
     (sum, one, k) => sum + one * (slope[Math.floor(k / size)] ?? 0) * (slope[k % size] ?? 0),
     0,
   );
-  const value = Math.exp(of(at)) * (state.options.thickening ?? 1);
+  const value = Math.exp(of(at)[0] ?? 0) * (state.options.thickening ?? 1);
   // A constant without hold on the points may take the band beyond what a number can hold.
   const factor = Math.exp(Math.min(50, t * Math.sqrt(Math.max(0, variance))));
   return { value, low: value / factor, high: value * factor };

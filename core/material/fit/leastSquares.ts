@@ -3,13 +3,13 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { solveSmall } from '../../math/smallSolve.ts';
 
-/** Function of the parameters at one point. */
-export type PointFunction = (parameters: readonly number[], index: number) => number;
+/** Values at all points, from the parameters. */
+export type Curve = (parameters: readonly number[]) => readonly number[];
 
 /** A problem: values to be met by a function, bounds of its parameters. */
 export interface Problem {
   readonly wanted: readonly number[];
-  readonly of: PointFunction;
+  readonly of: Curve;
   readonly low: readonly number[];
   readonly high: readonly number[];
 }
@@ -24,32 +24,38 @@ export interface Solved {
 }
 
 /**
- * Derivatives of a point function, by central differences.
+ * Derivatives of a curve, by central differences.
  * @returns one row per point
  */
-export function slopes(of: PointFunction, at: readonly number[], count: number): number[][] {
+export function slopes(of: Curve, at: readonly number[]): number[][] {
   const columns = at.map((value, k) => {
     const step = 1e-5 * Math.max(1e-2, Math.abs(value));
-    const up = at.map((one, j) => (j === k ? one + step : one));
-    const down = at.map((one, j) => (j === k ? one - step : one));
-    return Array.from({ length: count }, (_, i) => (of(up, i) - of(down, i)) / (2 * step));
+    const up = of(at.map((one, j) => (j === k ? one + step : one)));
+    const down = of(at.map((one, j) => (j === k ? one - step : one)));
+    return up.map((one, i) => (one - (down[i] ?? 0)) / (2 * step));
   });
-  return Array.from({ length: count }, (_, i) => columns.map((column) => column[i] ?? 0));
+  return (columns[0] ?? []).map((_, i) => columns.map((column) => column[i] ?? 0));
 }
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
 
-function squaresOf({ wanted, of }: Problem, at: readonly number[]): number {
-  return sumOf(wanted.map((value, i) => (value - of(at, i)) ** 2));
+/** Wanted values less those of the curve. */
+function misses({ wanted, of }: Problem, at: readonly number[]): readonly number[] {
+  const values = of(at);
+  return wanted.map((value, i) => value - (values[i] ?? 0));
 }
+
+const squaresOf = (problem: Problem, at: readonly number[]): number =>
+  sumOf(misses(problem, at).map((miss) => miss * miss));
 
 /** Cosine of the residual with each parameter's column, 0 where a bound stops it; 0 in all at a minimum. */
 function steepness(problem: Problem, at: readonly number[]): number {
   const { wanted, of, low, high } = problem;
-  const rows = slopes(of, at, wanted.length);
-  const residuals = wanted.map((value, i) => value - of(at, i));
+  const rows = slopes(of, at);
+  const residuals = misses(problem, at);
   const size = Math.sqrt(sumOf(residuals.map((r) => r * r)));
-  if (size < 1e-9 * Math.sqrt(wanted.length)) return 0;
+  // Below a millionth the points are met, and differences of rounding would be taken for a slope.
+  if (size < 1e-6 * Math.sqrt(wanted.length)) return 0;
   const cosines = at.map((value, k) => {
     const pull = sumOf(residuals.map((r, i) => r * (rows[i]?.[k] ?? 0)));
     const length = Math.sqrt(sumOf(rows.map((row) => (row[k] ?? 0) ** 2)));
@@ -68,9 +74,13 @@ const [turn, turns] = [12, 12] as const;
 function descend(problem: Problem, start: readonly number[]): { readonly at: number[]; readonly squares: number } {
   const { wanted, of, low, high } = problem;
   const x = wanted.map((_, i) => i);
+  const valuesOf = (p: readonly number[]) => {
+    const values = of(p);
+    return (i: number) => values[i] ?? 0;
+  };
   let best = { at: [...start], squares: squaresOf(problem, start) };
   for (let k = 0; k < turns && steepness(problem, best.at) > flat; k++) {
-    const { parameterValues } = levenbergMarquardt({ x, y: [...wanted] }, (p) => (i) => of(p, i), {
+    const { parameterValues } = levenbergMarquardt({ x, y: [...wanted] }, valuesOf, {
       initialValues: best.at,
       minValues: [...low],
       maxValues: [...high],
@@ -78,7 +88,7 @@ function descend(problem: Problem, start: readonly number[]): { readonly at: num
       errorTolerance: 1e-14,
       damping: k === 0 ? 0.1 : 1e-3 * 30 ** (k % 3),
       jacobianFunction: (p) => {
-        const rows = slopes(of, p, wanted.length);
+        const rows = slopes(of, p);
         return (i) => rows[i] ?? [];
       },
     });
@@ -136,10 +146,9 @@ export function inverseNormal(rows: readonly (readonly number[])[], size: number
  * @param size number of parameters
  */
 export function solveLinear(problem: Problem, size: number): Solved {
-  const { wanted, of } = problem;
   const origin = new Array<number>(size).fill(0);
-  const rows = slopes(of, origin, wanted.length);
-  const rest = wanted.map((value, i) => value - of(origin, i));
+  const rows = slopes(problem.of, origin);
+  const rest = misses(problem, origin);
   const inverse = inverseNormal(rows, size);
   const pulls = origin.map((_, k) => sumOf(rest.map((r, i) => r * (rows[i]?.[k] ?? 0))));
   const at = origin.map((_, j) => sumOf(pulls.map((pull, k) => pull * (inverse[j * size + k] ?? 0))));
