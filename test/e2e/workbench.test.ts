@@ -1,30 +1,14 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { launchBrowser } from './browser.ts';
-import { openWorkbench, screenshot, type Workbench } from './harness.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { screenshot } from './harness.ts';
+import { sharedWorkbench } from './sharedWorkbench.ts';
 
-let browser: Browser;
-let workbench: Workbench;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser?.close();
+const workbench = sharedWorkbench({
+  reducedMotion: 'reduce',
+  readySelector: '.results[data-stale="false"][data-fields="solved"] [data-testid="output"]',
 });
 
 beforeEach(async () => {
-  workbench = await openWorkbench({
-    browser,
-    reducedMotion: 'reduce',
-    readySelector: '.results[data-stale="false"][data-fields="solved"] [data-testid="output"]',
-  });
-  await workbench.page.waitForSelector('.scene canvas');
-});
-
-afterEach(async () => {
-  await workbench?.close();
+  await workbench().page.waitForSelector('.scene canvas');
 });
 
 interface Seen {
@@ -35,7 +19,7 @@ interface Seen {
 
 /** What the window says of output and solid, once both are current. */
 async function seen(): Promise<Seen> {
-  const { page } = workbench;
+  const { page } = workbench();
   await page.waitForSelector('.results[data-stale="false"][data-fields="solved"]');
   return page.evaluate(() => {
     const scene = document.querySelector<HTMLElement>('.scene');
@@ -47,24 +31,24 @@ async function seen(): Promise<Seen> {
   });
 }
 
-const field = (label: string) => workbench.page.getByRole('textbox', { name: label, exact: true });
+const field = (label: string) => workbench().page.getByRole('textbox', { name: label, exact: true });
 
 /** Waits until the solid is another one than `before` and everything is current. */
 async function seenAfter(before: Seen): Promise<Seen> {
-  await workbench.page.waitForFunction(
+  await workbench().page.waitForFunction(
     (hash) => document.querySelector<HTMLElement>('.scene')?.dataset.meshHash !== hash,
     before.hash,
   );
   return seen();
 }
 
-const picture = async () => (await workbench.page.locator('.scene canvas').screenshot()).toString('base64');
+const picture = async () => (await workbench().page.locator('.scene canvas').screenshot()).toString('base64');
 
 /** The picture once it no longer changes. */
 async function settledPicture(): Promise<string> {
   let [last, next] = ['', await picture()];
   while (last !== next) {
-    await workbench.page.waitForTimeout(400);
+    await workbench().page.waitForTimeout(400);
     [last, next] = [next, await picture()];
   }
   return next;
@@ -74,7 +58,7 @@ async function settledPicture(): Promise<string> {
 const expectPicture = (other: string) => expect.poll(async () => (await picture()) === other, { timeout: 30_000 });
 
 test('a changed depth changes the numbers and the solid, and undo brings both back', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   const before = await seen();
   const pictureBefore = await settledPicture();
   expect(before.triangles).toBeGreaterThan(1000);
@@ -96,7 +80,7 @@ test('a changed depth changes the numbers and the solid, and undo brings both ba
 
   await page.keyboard.press('Control+Shift+Z');
   expect(await seenAfter(restored)).toEqual(changed);
-  expect(workbench.problems).toEqual([]);
+  expect(workbench().problems).toEqual([]);
 });
 
 test('a refused value stays typed, says what is allowed, and leaves the results alone', async () => {
@@ -106,14 +90,14 @@ test('a refused value stays typed, says what is allowed, and leaves the results 
   await depth.press('Enter');
   expect(await depth.inputValue()).toBe('12 rpm');
   expect(await depth.getAttribute('aria-invalid')).toBe('true');
-  expect(await workbench.page.locator('#section-issues').textContent()).toMatch(/Section 3.*rotation.*mm/s);
+  expect(await workbench().page.locator('#section-issues').textContent()).toMatch(/Section 3.*rotation.*mm/s);
   expect(await seen()).toEqual(before);
   await depth.press('Escape');
   expect(await depth.getAttribute('aria-invalid')).toBe('false');
 });
 
 test('a root that does not fit the bore stops the prediction, keeps the old results and leads to the field', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   const { output } = await seen();
   await field('Section 3, Root Ø end').fill('20');
   await field('Section 3, Root Ø end').press('Enter');
@@ -128,7 +112,7 @@ test('a root that does not fit the bore stops the prediction, keeps the old resu
 });
 
 test('a fault of the whole screw leads to its first section', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   await field('Section 1, Length').fill('400');
   await field('Section 1, Length').press('Enter');
   await page.getByRole('tab', { name: 'Print' }).click();
@@ -137,7 +121,7 @@ test('a fault of the whole screw leads to its first section', async () => {
 });
 
 test('a finding marks its place in the drawing', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   expect(await page.locator('.draw-mark').count()).toBe(0);
   await page.locator('.finding-head').first().waitFor();
   const show = page.getByRole('button', { name: 'Show where' });
@@ -150,7 +134,7 @@ test('a finding marks its place in the drawing', async () => {
 });
 
 test('another revision is another machine; a branch of it can be edited', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   const before = await seen();
   await page.getByRole('button', { name: /^A: / }).click();
   const first = await seenAfter(before);
@@ -162,7 +146,7 @@ test('another revision is another machine; a branch of it can be edited', async 
 });
 
 test('an example opens with its own machine, and the view stays alive', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   const before = await seen();
   await page.getByRole('button', { name: /^Examples/ }).click();
   await page.getByRole('dialog').getByRole('button', { name: /wax/i }).click();
@@ -172,5 +156,5 @@ test('an example opens with its own machine, and the view stays alive', async ()
   await page.waitForTimeout(1500);
   expect(await page.locator('.scene canvas').count()).toBe(1);
   expect(await page.locator('.no-scene').count()).toBe(0);
-  expect(workbench.problems).toEqual([]);
+  expect(workbench().problems).toEqual([]);
 });
