@@ -114,7 +114,7 @@ export function predictColourOfParts(
     range: rangeOf(scale, parts, { beyondShare, ...colours }),
     origin: [],
     bleed: [],
-    laws: lawOutcomes(material, parts),
+    laws: lawOutcomes(material, parts, extents),
     reason: null,
     basis: colourBasis(material, law, path, parts, doubts),
   };

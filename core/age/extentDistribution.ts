@@ -28,11 +28,6 @@ export interface ExtentDistribution {
   readonly at: (share: number) => number;
 }
 
-interface Weighed {
-  readonly state: AgingState;
-  readonly share: number;
-}
-
 /** Most extents kept; more are joined to their means. */
 const mostKept = 160;
 
@@ -48,18 +43,21 @@ const keptCuts = shareCuts(mostKept / 2, mostKept / 2);
  */
 export function extentDistribution(law: KineticLaw, parts: readonly AgedPart[], corner: Corner): ExtentDistribution {
   const run = lawRun(law, corner);
-  let weighed: Weighed[] = [{ state: run.fresh, share: 1 }];
+  let states: AgingState[] = [run.fresh];
+  let shares: Float64Array = Float64Array.of(1);
   let quickest = run.fresh;
   for (const { atoms, heat } of parts) {
     const age = run.through(heat);
-    weighed = weighed.flatMap(({ state, share }) =>
-      Array.from(atoms.time, (time, i) => ({ state: age(state, time), share: share * atoms.share[i] })),
-    );
+    const count = atoms.time.length;
+    const before = shares;
+    states = states.flatMap((state) => Array.from(atoms.time, (time) => age(state, time)));
+    shares = Float64Array.from(states, (_, k) => before[Math.floor(k / count)] * atoms.share[k % count]);
     quickest = age(quickest, atoms.shortest);
   }
-  const extents = weighed.map(({ state, share }) => ({ extent: run.extentOf(state), share }));
-  extents.sort((p, q) => p.extent - q.extent);
-  return distributionOf(extents, run.extentOf(quickest));
+  const extents = Float64Array.from(states, run.extentOf);
+  const order = Array.from(extents.keys()).sort((p, q) => extents[p] - extents[q]);
+  const sorted = order.map((k) => ({ extent: extents[k], share: shares[k] }));
+  return distributionOf(sorted, run.extentOf(quickest));
 }
 
 function distributionOf(sorted: readonly { extent: number; share: number }[], least: number): ExtentDistribution {

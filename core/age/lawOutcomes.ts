@@ -4,7 +4,7 @@ import type { LawOutcome, MolarMassLoss } from '../prediction/types.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { streakShare } from './colourReading.ts';
 import type { ColouredMaterial } from './colourTypes.ts';
-import { type AgedPart, extentDistribution } from './extentDistribution.ts';
+import { type AgedPart, type ExtentDistribution, extentDistribution } from './extentDistribution.ts';
 import { molarMassAfter } from './extentForms.ts';
 import { rangeDoubt } from './kinetics.ts';
 import { type KineticLaw, nominalCorner, type ScissionLaw } from './laws.ts';
@@ -57,8 +57,12 @@ function words(law: KineticLaw, loss: MolarMassLoss | null, mean: number, worst:
 }
 
 /** Outcome of one law at its stated constants. */
-function outcomeOf(law: KineticLaw, parts: readonly AgedPart[], drivesColour: boolean): LawOutcome {
-  const extents = extentDistribution(law, parts, nominalCorner);
+function outcomeOf(
+  law: KineticLaw,
+  parts: readonly AgedPart[],
+  drivesColour: boolean,
+  extents: ExtentDistribution,
+): LawOutcome {
   const [mean, worst] = [extents.mean, extents.at(streakShare)];
   const loss = 'kind' in law && law.kind === 'scission' ? molarMassLoss(law, mean, worst) : null;
   return {
@@ -80,7 +84,16 @@ function outcomeOf(law: KineticLaw, parts: readonly AgedPart[], drivesColour: bo
 /**
  * Outcomes of all laws of a material, the one that drives the colour marked.
  * @param parts usable (see partsProblem)
+ * @param ofColour extents of the colour law at its stated constants, where they are worked out already
  * Viscosity as M^3.4 holds above the entanglement molar mass, at a constant spread of chain lengths; from memory.
  */
-export const lawOutcomes = (material: ColouredMaterial, parts: readonly AgedPart[]): LawOutcome[] =>
-  material.degradation.map((law) => outcomeOf(law, parts, law.id === material.colourLaw));
+export const lawOutcomes = (
+  material: ColouredMaterial,
+  parts: readonly AgedPart[],
+  ofColour?: ExtentDistribution,
+): LawOutcome[] =>
+  material.degradation.map((law) => {
+    const drives = law.id === material.colourLaw;
+    const extents = (drives && ofColour) || extentDistribution(law, parts, nominalCorner);
+    return outcomeOf(law, parts, drives, extents);
+  });

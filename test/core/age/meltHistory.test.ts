@@ -2,7 +2,9 @@
 
 import { describe, expect, it } from 'vitest';
 import { rateConstant } from '../../../core/age/arrhenius.ts';
+import { extentDistribution } from '../../../core/age/extentDistribution.ts';
 import { durationOf } from '../../../core/age/lawRun.ts';
+import { nominalCorner } from '../../../core/age/laws.ts';
 import { reachVolumes } from '../../../core/path/channelTimes.ts';
 import { agedParts, colourAtFlow, colourStage, meltHeat, meltPassages } from '../../../core/prediction/colourStage.ts';
 import { drivenPoint } from '../../../core/prediction/drivenPoint.ts';
@@ -12,6 +14,7 @@ import type { DeadSpot, PartCurve, Residence } from '../../../core/prediction/ty
 import { channelAtoms, pipeAtoms } from '../../../core/residence/channel.ts';
 import { joinResidence } from '../../../core/residence/combine.ts';
 import { loadDesign } from '../../helpers/projects.ts';
+import { orderLaw } from './samples.ts';
 
 const design = loadDesign('demo', 'C');
 const machine = createMachine(design, 8);
@@ -31,6 +34,8 @@ const partCurves: PartCurve[] = atoms.map((own, i) => ({
 }));
 const residence: Residence = { ...base, partCurves };
 const passages = meltPassages(machine, state, residence);
+/** Extent = time at 470 K. */
+const clock = orderLaw(0, 1);
 
 describe('mean passage', () => {
   it('takes the mean time of each part, in order', () => {
@@ -71,6 +76,39 @@ describe('parts', () => {
     expect(one).toHaveLength(1);
     expect(mean(two)).toBeCloseTo(82, 9);
     expect(mean(one)).toBeCloseTo(82, 1);
+  });
+
+  it.each([
+    [70, 12],
+    [30, 40],
+    [90, 3],
+  ])('of %d and %d s have the percentiles of the finely joined path', (channel, head) => {
+    const fine = joinResidence([channelAtoms(channel), pipeAtoms(head, 0.4)]);
+    const own = (['channel', 'tip', 'nozzle'] as const).map((part) => ({
+      part,
+      mean: part === 'channel' ? channel : head / 2,
+      volume: 1e-6,
+    }));
+    const curves: PartCurve[] = [
+      { part: 'channel', ...joinResidence([channelAtoms(channel)]) },
+      { part: 'tip and nozzle', ...joinResidence([pipeAtoms(head, 0.4)]) },
+    ];
+    const two = agedParts(
+      passages.map((passage, i) => ({ ...passage, heat: [{ duration: own[i].mean, temperature: 470 }] })),
+      {
+        ...base,
+        parts: own,
+        partCurves: curves,
+      },
+    );
+    const law = { ...clock, referenceTemperature: 470 };
+    const got = extentDistribution(law, two, nominalCorner);
+    for (const [share, time] of [
+      [0.5, fine.t50],
+      [0.95, fine.t95],
+      [0.99, fine.t99],
+    ])
+      expect(Math.abs(got.at(share) / time - 1)).toBeLessThan(0.02);
   });
 
   it('are none where nothing flows', () => {

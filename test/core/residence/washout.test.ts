@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { plugAtoms, shareCuts } from '../../../core/residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../../../core/residence/channel.ts';
 import { joinResidence } from '../../../core/residence/combine.ts';
-import { curveAtoms } from '../../../core/residence/curveAtoms.ts';
+import { convolvedCuts, curveAtoms } from '../../../core/residence/curveAtoms.ts';
 import { knownShare, oldShareAt, timeToOldShare } from '../../../core/residence/washout.ts';
 
 const curve = (time: readonly number[], cumulative: readonly number[]) => ({
@@ -76,6 +76,13 @@ describe('atoms of a curve', () => {
     expect(time[0]).toBeCloseTo((inner(1) - inner(0.5)) / 0.5, 4);
     expect(time[1]).toBeCloseTo((inner(0.5) - inner(0.1)) / 0.4, 4);
     expect([...share].reduce((sum, own) => sum + own, 0)).toBeCloseTo(1, 12);
+  });
+
+  it('cuts for convolution rise from 0 to 1 and pass 0.8 and 0.999', () => {
+    const cuts = convolvedCuts(8, 14, 4);
+    expect([cuts[0], cuts[8], cuts.at(-1)]).toEqual([0, expect.closeTo(0.8, 12), 1]);
+    expect(cuts[22]).toBeCloseTo(0.999, 12);
+    for (let i = 1; i < cuts.length; i++) expect(cuts[i]).toBeGreaterThan(cuts[i - 1]);
   });
 
   it('of plug flow are plug flow', () => {
