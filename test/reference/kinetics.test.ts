@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { activationBetween, gasConstant, rateConstant } from '../../core/age/arrhenius.ts';
 import { extentAlong, molarMassAfter } from '../../core/age/kinetics.ts';
+import { molarMassLoss } from '../../core/age/lawOutcomes.ts';
 import type { KineticLaw, ScissionLaw, Step, TwoStepLaw } from '../../core/age/laws.ts';
 import data from './colour/kinetics.json';
 
@@ -71,6 +72,13 @@ describe('molar mass after random scission', () => {
     const extent = extentAfter('plaScission', seen.celsius, seen.seconds);
     const got = molarMassAfter(seen.initial, data.laws.plaScission.repeatUnitMass, extent);
     expect(relative(got, seen.after)).toBeLessThan(seen.relativeLimit);
+  });
+
+  it.each(data.observations.plaMolarMass)('is told as a share of fresh: extruded polylactide, $celsius C', (seen) => {
+    const law: ScissionLaw = { ...(lawOf('plaScission') as ScissionLaw), initialMolarMass: exact(seen.initial) };
+    const loss = molarMassLoss(law, extentAfter('plaScission', seen.celsius, seen.seconds), 0);
+    expect(relative(loss.shareMean as number, seen.after / seen.initial)).toBeLessThan(seen.relativeLimit);
+    expect(loss.shareWorst).toBe(1);
   });
 
   it('gives the activation energy of both points', () => {
