@@ -122,6 +122,7 @@ describe('motor', () => {
     usableTorqueShare: 0.6,
     fullStepsPerTurn: 200,
     microsteps: 16,
+    bearing: null,
   };
 
   test('torque at the screw is curve x ratio x efficiency, share of it usable, nothing beyond the curve', () => {
