@@ -6,7 +6,7 @@ import type { Basis } from '../prediction/basisType.ts';
 export const mechanicsBasis: Omit<Basis, 'doubt'> = {
   model: 'Shear of the melt on the barrel; torsion of every root and step; thick tubes under pressure',
   assumptions: [
-    'Torque of the melt in the filled channel, in the film on the granules, over the flight land and round the tip.',
+    'Torque of granules in the feed, of melt in the filled channel, in the film on the granules, over the flight land and round the tip.',
     'The root alone carries the torque, all of it at every place, as when a plug jams at the tip; steps raise the stress by their factor.',
     'Bending, keyseats and the flight’s foot are not counted; bending breaks more screws than torque.',
     'Margins hold yield against torsion and thrust together (Tresca), under the motor’s full torque and the highest pressure.',

@@ -99,9 +99,13 @@ export function driveStage(
   const pullout = pulloutTorque(drive, screwSpeed);
   const stall = stallPressure({ pressure, torque }, blocked, pullout);
   const turning = stalled ? 0 : screwSpeed;
-  const mostPressure = stall ?? blocked.pressure;
-  const mechanics = mechanicalState(machine.design, { torque, pressure, mostPressure, screwSpeed: turning });
   const parts = partsOf(machine.stations, point);
+  const mechanics = mechanicalState(machine.design, {
+    torque,
+    pressure,
+    mostPressure: stall ?? blocked.pressure,
+    screwSpeed: turning,
+  });
   return {
     ...mechanics,
     torqueChannel,
