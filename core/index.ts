@@ -38,7 +38,18 @@ export type {
   Stations,
 } from './geometry/types.ts';
 export { contentHash } from './hash.ts';
+export type { PredictionTopic, TopicCompleteness } from './material/completenessTypes.ts';
 export { designMaterial } from './material/designMaterial.ts';
+export { fitRheology, fittedViscosity } from './material/fit/fitRheology.ts';
+export type {
+  FitModel,
+  FitOptions,
+  FittedParameter,
+  FitWarning,
+  RheologyFit,
+  RheologyPoint,
+  RheologyTable,
+} from './material/fit/fitTypes.ts';
 export { type ViscosityLaw, viscosityAt } from './material/viscosityLaw.ts';
 export { createFieldCache, type FieldCache } from './path/fieldCache.ts';
 export type { ChannelMap, HeadMap, SolvedFields } from './path/viewTypes.ts';
@@ -46,19 +57,24 @@ export { defaultOptions, type Progress, predict } from './prediction/predict.ts'
 export type * from './prediction/types.ts';
 export { comparisonJson, comparisonTable } from './present/comparison.ts';
 export { type DwellSection, dwellSection, meltStart } from './present/dwellSection.ts';
+export { type FigureInput, figureInputs, type InputPartId } from './present/figureInputs.ts';
 export { capacityNames } from './present/groups.ts';
 export { predictionJson } from './present/json.ts';
 export type { ComparisonJson } from './present/jsonTypes.ts';
 export { present } from './present/present.ts';
+export { type PrintTopicId, printTopicIds, printTopicRows } from './present/printTopics.ts';
 export { type SpotPlace, spotPlace } from './present/spotPlace.ts';
 export { type RadialProfile, radialProfile, type StationSection, stationSection } from './present/stationSection.ts';
 export { predictionTable } from './present/table.ts';
 export type { PredictionJson, Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
 export { viscosityCurve } from './present/viscosityCurve.ts';
+export { type LawKind, lawKind, materialCompleteness, withLawId, withLawKind } from './project/editLaws.ts';
 export { fieldUnit } from './project/fieldUnit.ts';
 export { projectJsonSchema } from './project/jsonSchema.ts';
-export { type Material, materialSchema, type Sourced } from './project/materialSchema.ts';
+export { materialFileText, materialFormat, materialVersion, parseMaterialText } from './project/materialFile.ts';
+export { type Material, materialSchema, type Sourced, type StoredLaw } from './project/materialSchema.ts';
 export { checkProject, parseMaterial, parseProject } from './project/parse.ts';
+export { parseRheologyTable } from './project/rheologyTable.ts';
 export {
   type Project,
   projectFormat,
