@@ -49,7 +49,8 @@ function ratioOf(measured: number, predicted: Result<PredictedTrial>): Ratio {
   const flow = predicted.value.massFlow;
   if (!(flow > 0))
     return { predicted: flow, residual: measured - flow, ratio: null, reason: 'No output is predicted.' };
-  return { predicted: flow, residual: measured - flow, ratio: measured / flow, reason: null };
+  const reason = measured > 0 ? null : 'Nothing was weighed.';
+  return { predicted: flow, residual: measured - flow, ratio: measured / flow, reason };
 }
 
 function plainRow(trial: Trial, predicted: Result<PredictedTrial>): BenchRow {
@@ -66,7 +67,7 @@ function plainRow(trial: Trial, predicted: Result<PredictedTrial>): BenchRow {
     measured,
     ...found,
     robustZ: null,
-    outlier: false,
+    outlier: found.ratio === 0 && !excluded,
     excluded,
     reason: excluded ? `Left out: ${trial.excludedWhy ?? 'no reason given'}.` : found.reason,
   };
@@ -75,8 +76,7 @@ function plainRow(trial: Trial, predicted: Result<PredictedTrial>): BenchRow {
 const logRatio = ({ ratio, excluded }: BenchRow): number => (excluded || ratio === null ? Number.NaN : Math.log(ratio));
 
 function flagged(row: BenchRow, centre: number, scale: number): BenchRow {
-  if (row.excluded || row.ratio === null) return row;
-  if (row.ratio === 0) return { ...row, outlier: true, reason: 'Nothing was weighed.' };
+  if (row.excluded || row.ratio === null || row.ratio === 0) return row;
   const robustZ = (Math.log(row.ratio) - centre) / scale;
   if (!(Math.abs(robustZ) > outlierZ)) return { ...row, robustZ };
   const away = Math.abs(row.ratio / Math.exp(centre) - 1) * 100;

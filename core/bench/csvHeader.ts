@@ -15,15 +15,32 @@ export const fieldDimensions: Readonly<Partial<Record<BenchField, Dimension>>> =
   current: 'current',
 };
 
+/** Answers kept, since the same few texts are asked again and again; emptied when there are many. */
+const answers = new Map<string, readonly Dimension[]>();
+
+/** What a text could be a unit of, among what columns measure. */
+function dimensionsOf(unit: string): readonly Dimension[] {
+  const known = answers.get(unit);
+  if (known !== undefined) return known;
+  const asked = parseQuantity(`1 ${unit}`, 'mass');
+  const unknown = !asked.ok && asked.issues[0].code === 'unknown-unit';
+  const found = unknown ? [] : measured.filter((dimension) => parseQuantity(`1 ${unit}`, dimension).ok);
+  if (answers.size > 2000) answers.clear();
+  answers.set(unit, found);
+  return found;
+}
+
 /** Whether a text is a unit of a dimension. */
 export const isUnitOf = (unit: string, dimension: Dimension): boolean =>
-  unit !== '' && parseQuantity(`1 ${unit}`, dimension).ok;
+  unit !== '' && unit.length <= 12 && !/^[\s.,+-]|^\d(?!\/)/.test(unit) && dimensionsOf(unit).includes(dimension);
 
+const measured = Object.values(fieldDimensions);
 const quantities = Object.entries(fieldDimensions) as readonly (readonly [BenchField, Dimension])[];
 
 /** Header without its unit, tidied; and the unit as written. */
 function splitHeader(header: string): { readonly name: string; readonly unit: string } {
   const short = header.slice(0, 120).replace(/_/g, ' ').trim();
+  if (quantities.some(([, dimension]) => isUnitOf(short, dimension))) return { name: tidied(short), unit: short };
   const bracketed = /[([{]\s*([^()[\]{}]{1,20})\s*[)\]}]\s*$/.exec(short);
   const told = bracketed ?? /(?:,|\bin\b|\/(?=\s)|\s)\s*([^\s,]{1,12})$/.exec(short);
   const unit = told?.[1].trim() ?? '';
@@ -51,11 +68,9 @@ interface Guess {
 const nothing = (reason: string): Guess => ({ field: null, unit: '', confidence: 'none', reason });
 
 /** By the unit alone: `rpm`, `[g/min]`, `°C`. */
-function byUnit(unit: string, name: string): Guess | null {
-  const bare = unit !== '' ? unit : name;
-  const fits = quantities.filter(([, dimension]) => isUnitOf(bare, dimension)).map(([field]) => field);
-  if (fits.length !== 1) return null;
-  return { field: fits[0], unit: bare, confidence: unit === '' ? 'likely' : 'guess', reason: `by its unit ${bare}` };
+function byUnit(unit: string): Guess | null {
+  const fits = quantities.filter(([, dimension]) => isUnitOf(unit, dimension)).map(([field]) => field);
+  return fits.length === 1 ? { field: fits[0], unit, confidence: 'guess', reason: `by its unit ${unit}` } : null;
 }
 
 /** A unit that the field cannot have speaks against the field. */
@@ -72,10 +87,9 @@ function guessOf(header: string, zones: readonly string[]): Guess {
     return { field: 'tempC', unit, confidence: 'sure', reason: 'names a heated zone' };
   const exact = headerWords.find((each) => each.exact.test(name) && fitsUnit(each.field, unit));
   if (exact) {
-    const ownUnit = unit === '' && fieldDimensions[exact.field] ? unitInName(name, exact.field) : unit;
     return {
       field: exact.field,
-      unit: ownUnit,
+      unit,
       confidence: name.length > 1 ? 'sure' : 'likely',
       reason: 'by its heading',
     };
@@ -85,13 +99,7 @@ function guessOf(header: string, zones: readonly string[]): Guess {
   }
   const part = headerWords.find((each) => each.part?.test(name) && fitsUnit(each.field, unit));
   if (part) return { field: part.field, unit, confidence: 'likely', reason: 'by a word of its heading' };
-  return byUnit(unit, name) ?? nothing('The heading is not known.');
-}
-
-/** A heading that is itself a unit, such as `rpm` or `min`. */
-function unitInName(name: string, field: BenchField): string {
-  const dimension = fieldDimensions[field];
-  return dimension && name !== 't' && name !== 'm' && name !== 'n' && isUnitOf(name, dimension) ? name : '';
+  return byUnit(unit) ?? nothing('The heading is not known.');
 }
 
 /** Letters that mean colour beside each other and other things alone. */

@@ -9,12 +9,15 @@ import type { CalibrationFit, FitError, FitOptions, FitTrial, FittedFactor, Tria
 import { residuals, robustSearch, type Search, widest } from './leastSquares.ts';
 import { huberWeight, residualScale } from './robust.ts';
 
+/** Why a factor is held. */
+type Reason = { readonly unseen: boolean; readonly reason: string };
+
 /** What is known when the search is over. */
 interface Outcome {
   readonly names: readonly FactorName[];
   readonly search: Search;
   readonly columns: readonly Float64Array[];
-  readonly reasons: ReadonlyMap<FactorName, string>;
+  readonly reasons: Undetermined;
 }
 
 /** Half the size of the step by which a factor without effect is tried elsewhere: halved and doubled. */
@@ -58,15 +61,16 @@ const still = (count: number): Search => ({
 });
 
 /** As many factors as there are figures to spare, the first ones. */
-function affordable(model: FitModel, names: readonly FactorName[], reasons: Map<FactorName, string>): FactorName[] {
+function affordable(model: FitModel, names: readonly FactorName[], reasons: Map<FactorName, Reason>): FactorName[] {
   const most = Math.max(0, model.observations.length - 1);
-  for (const name of names.slice(most)) reasons.set(name, 'There are not more figures than factors.');
+  for (const name of names.slice(most))
+    reasons.set(name, { unseen: true, reason: 'There are not more figures than factors.' });
   return names.slice(0, most);
 }
 
 /** Searches, drops what turns out untold at the solution, and searches again. */
 function find(model: FitModel, wanted: readonly FactorName[], rounds: number): Outcome {
-  const reasons = new Map<FactorName, string>();
+  const reasons = new Map<FactorName, Reason>();
   const zero = new Float64Array(wanted.length);
   const idle: Undetermined = wanted.length > 0 ? undetermined(model, slopes(model, zero, wanted), wanted) : new Map();
   const start = startOf(model, wanted, idle);
@@ -74,7 +78,7 @@ function find(model: FitModel, wanted: readonly FactorName[], rounds: number): O
     idle.size > 0 && start.some((value) => value !== 0)
       ? undetermined(model, slopes(model, start, wanted), wanted)
       : idle;
-  for (const [name, { reason }] of first) reasons.set(name, reason);
+  for (const [name, reason] of first) reasons.set(name, reason);
   let names = affordable(
     model,
     wanted.filter((name) => !reasons.has(name)),
@@ -87,7 +91,7 @@ function find(model: FitModel, wanted: readonly FactorName[], rounds: number): O
     const columns = slopes(model, search.theta, names);
     const lost = undetermined(model, columns, names, search.weights);
     if (lost.size === 0) return { names, search, columns, reasons };
-    for (const [name, { reason }] of lost) reasons.set(name, reason);
+    for (const [name, reason] of lost) reasons.set(name, reason);
     const kept = names.filter((name) => !lost.has(name));
     theta = picked(Array.from(search.theta), names, kept);
     names = kept;
@@ -108,14 +112,15 @@ function factorsOf(
   const factor = (name: FactorName): FittedFactor => {
     const i = names.indexOf(name);
     const held = wanted.includes(name)
-      ? (reasons.get(name) ?? 'There is nothing to compare.')
+      ? (reasons.get(name)?.reason ?? 'There is nothing to compare.')
       : 'It was not asked for.';
-    if (i < 0) return { value: 1, low: 1, high: 1, fitted: false, reason: held };
+    const entangled = reasons.get(name)?.unseen === false;
+    if (i < 0) return { value: 1, low: 1, high: 1, fitted: false, reason: held, entangled };
     const theta = search.theta[i];
     const atEdge = Math.abs(theta) >= widest - 1e-6;
     const [low, high] = [Math.exp(Math.max(-9, theta - half[i])), Math.exp(Math.min(9, theta + half[i]))];
     const reason = atEdge ? 'It stands at the edge of the search, 1/20 or 20.' : null;
-    return { value: Math.exp(theta), low, high, fitted: true, reason };
+    return { value: Math.exp(theta), low, high, fitted: true, reason, entangled: false };
   };
   const [feed, wallFriction, viscosity, colourRate] = factorNames.map(factor);
   return { feed, wallFriction, viscosity, colourRate };

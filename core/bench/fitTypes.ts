@@ -31,8 +31,10 @@ export interface FittedFactor {
   readonly low: number;
   readonly high: number;
   readonly fitted: boolean;
-  /** why it was held at 1, else null */
+  /** why it was held at 1, or what to mind about it, else null */
   readonly reason: string | null;
+  /** held because other factors that were found can do all that it does in these trials */
+  readonly entangled: boolean;
 }
 
 /** One compared figure before and after. */

@@ -46,9 +46,13 @@ export interface TrialPlan {
 /** Standard deviations of a normal distribution between its 95 % limits. */
 const limitsApart = 2 * 1.96;
 
+/** A factor that another one stands for is taken as known. */
+const heldScatter = 1e-3;
+
 /** What is known of each factor, as standard deviation of its ln: from the fit's limits, else from the model's doubts. */
 function priorScatter(fit: CalibrationFit | null, name: FactorName): number {
   const fitted = fit?.factors[name];
+  if (fitted?.entangled) return heldScatter;
   const { low, high } = fitted?.fitted ? fitted : factorDoubts[name];
   const scatter = Math.log(high / low) / limitsApart;
   return Number.isFinite(scatter) && scatter > 1e-3

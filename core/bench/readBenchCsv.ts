@@ -36,12 +36,16 @@ const tooLarge = (value: string, allowed: string): Result<never> =>
 const isEmpty = ({ cells }: CsvRow): boolean => cells.every((cell) => cell.trim() === '');
 const isComment = ({ cells }: CsvRow): boolean => (cells[0] ?? '').trimStart().startsWith('#');
 
+/** A row with several bare numbers holds data, not names. */
+const isData = ({ cells }: CsvRow): boolean => cells.filter((cell) => /^\s*[+-]?[\d.,]+\s*$/.test(cell)).length > 1;
+
 /** The row that names most columns, at least two; the first of equals. */
 function headingOf(rows: readonly CsvRow[], context: BenchContext): number {
   let best = -1;
   let most = 1;
   rows.slice(0, headingWithin).forEach((row, i) => {
-    const score = isEmpty(row) || isComment(row) || row.cells.length > 200 ? 0 : headingScore(row.cells, context);
+    const score =
+      isEmpty(row) || isComment(row) || isData(row) || row.cells.length > 200 ? 0 : headingScore(row.cells, context);
     if (score > most) [best, most] = [i, score];
   });
   return best;
