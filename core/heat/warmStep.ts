@@ -73,18 +73,18 @@ function missed({ material }: Masses, from: Float64Array, to: Float64Array): num
   let most = 0;
   for (let k = 0; k < to.length; k++) {
     if (from[k] < 0 === to[k] < 0 && from[k] < material.heatOfFusion === to[k] < material.heatOfFusion) continue;
-    const { start, slope } = lineAt(material, from[k]);
+    const { start, slope } = lineAt(material, from[k], k);
     most = Math.max(most, Math.abs(start + slope * to[k] - warmthOf(material, to[k]).temperature));
   }
   return most;
 }
 
 /** Temperature over enthalpy as a line: K at no enthalpy, and K per J/kg. */
-function lineAt(material: Masses['material'], enthalpy: number) {
+function lineAt(material: Masses['material'], enthalpy: number, at: number): End {
   const molten = enthalpy >= material.heatOfFusion;
-  if (enthalpy >= 0 && !molten) return { start: material.melting, slope: 0 };
+  if (enthalpy >= 0 && !molten) return { at, start: material.melting, slope: 0 };
   const slope = 1 / (molten ? material.heatCapacityMelt : material.heatCapacitySolid);
-  return { start: material.melting - (molten ? slope * material.heatOfFusion : 0), slope };
+  return { at, start: material.melting - (molten ? slope * material.heatOfFusion : 0), slope };
 }
 
 function assemble(cells: HeatCells, masses: Masses, tau: number, base: WarmState, content: Float64Array) {
@@ -107,12 +107,13 @@ function assemble(cells: HeatCells, masses: Masses, tau: number, base: WarmState
     }
     if (i >= cells.barrel) continue;
     const whole = cells.across[i] * rings;
-    const line = (j: number) => lineAt(masses.material, content[i * rings + j]);
-    bridge(matrix, right, { at: at + 1, ...asItIs }, { at: at + 2, ...line(0) }, 2 * whole);
-    for (let j = 0; j + 1 < rings; j++) {
-      bridge(matrix, right, { at: at + 2 + j, ...line(j) }, { at: at + 3 + j, ...line(j + 1) }, whole);
+    let inner: End = { at: at + 1, start: 0, slope: 1 };
+    for (let j = 0; j < rings; j++) {
+      const ring = lineAt(masses.material, content[i * rings + j], at + 2 + j);
+      bridge(matrix, right, inner, ring, j === 0 ? 2 * whole : whole);
+      inner = ring;
     }
-    bridge(matrix, right, { at: at + 1 + rings, ...line(rings - 1) }, { at, ...asItIs }, 2 * whole);
+    bridge(matrix, right, inner, { at, start: 0, slope: 1 }, 2 * whole);
   }
   return { matrix, right };
 }
@@ -124,19 +125,15 @@ interface End {
   readonly slope: number;
 }
 
-/** Unknown that is a temperature itself. */
-const asItIs = { start: 0, slope: 1 } as const;
-
 /** A conductance between two unknowns, W/K. */
 function bridge(matrix: ReturnType<typeof squareBand>, right: Float64Array, a: End, b: End, conductance: number): void {
-  for (const [own, other] of [
-    [a, b],
-    [b, a],
-  ]) {
-    addToBand(matrix, own.at, own.at, conductance * own.slope);
-    addToBand(matrix, own.at, other.at, -conductance * other.slope);
-    right[own.at] -= conductance * (own.start - other.start);
-  }
+  const apart = conductance * (a.start - b.start);
+  addToBand(matrix, a.at, a.at, conductance * a.slope);
+  addToBand(matrix, a.at, b.at, -conductance * b.slope);
+  addToBand(matrix, b.at, b.at, conductance * b.slope);
+  addToBand(matrix, b.at, a.at, -conductance * a.slope);
+  right[a.at] -= apart;
+  right[b.at] += apart;
 }
 
 function unpacked(cells: HeatCells, x: Float64Array, bodies: Float64Array): WarmState {

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../core/design/types.ts';
 import { heatCells } from '../../../core/heat/heatCells.ts';
@@ -5,6 +6,7 @@ import { massesOf } from '../../../core/heat/masses.ts';
 import { wallTemperatures } from '../../../core/heat/wallTemperature.ts';
 import { coldMoment, type Moment, marchWarm, storedBetween } from '../../../core/heat/warmMarch.ts';
 import { warmCells, warmUp } from '../../../core/heat/warmUp.ts';
+import { anyDesign, pinned } from '../../helpers/arbitraries.ts';
 import { heaterOn, rodCells, rodMasses } from '../../helpers/heatRod.ts';
 import { exampleNames, loadDesign } from '../../helpers/projects.ts';
 
@@ -164,4 +166,20 @@ describe('time until warm', () => {
     const warm = { ...design, process: { ...design.process, ambient: 470 } };
     expect(warmUp(warm).ready).toBe(0);
   });
+});
+
+test('any design: every curve is a number, and the march settles', () => {
+  fc.assert(
+    fc.property(anyDesign, (own) => {
+      const { curves, converged, ready, soak, mayTurn, energy } = warmUp(own);
+      expect(converged).toBe(true);
+      for (const curve of [curves.time, ...curves.zones, curves.content, curves.throat]) {
+        expect(curve.every(Number.isFinite)).toBe(true);
+      }
+      expect(soak.melts).toBeGreaterThanOrEqual(soak.softens);
+      expect(mayTurn).toBeGreaterThanOrEqual(ready);
+      expect(energy).toBeGreaterThanOrEqual(0);
+    }),
+    pinned(12),
+  );
 });
