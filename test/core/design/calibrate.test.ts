@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { calibrated, plainFactors, withFactors } from '../../../core/design/calibrate.ts';
+import type { LagLaw } from '../../../core/material/kineticLaws.ts';
 import { viscosityAt } from '../../../core/material/viscosityLaw.ts';
 import { loadDesign } from '../../helpers/projects.ts';
 
@@ -26,10 +27,17 @@ test('factors scale viscosity at every rate, friction with its range, and the ra
 
 test('a lag shortens as its law runs faster', () => {
   const one = { value: 2, low: 1, high: 4 };
-  const law = {
-    ...{ kind: 'lag', id: 'lagging', observed: 'x', validFrom: 400, validTo: 500, referenceTemperature: 450 },
-    ...{ rateAtReference: one, activation: one, lagAtReference: 60 },
-  } as const;
+  const law: LagLaw = {
+    kind: 'lag',
+    id: 'lagging',
+    observed: 'x',
+    validFrom: 400,
+    validTo: 500,
+    referenceTemperature: 450,
+    rateAtReference: one,
+    activation: one,
+    lagAtReference: 60,
+  };
   const lagging = { ...design, material: { ...design.material, degradation: [law], colourLaw: 'lagging' } };
   expect(withFactors(lagging, { ...plainFactors, colourRate: 2 }).material.degradation[0]).toMatchObject({
     lagAtReference: 30,
