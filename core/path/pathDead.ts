@@ -1,8 +1,9 @@
 /** Dead volume along the whole path: shares, and every spot with what becomes of the melt in it. */
 
-import { predictColour } from '../age/colour.ts';
+import { colourScale } from '../age/colour.ts';
+import { spotMelt } from '../age/spotBleed.ts';
 import { withDoubt } from '../prediction/bases.ts';
-import { meltHeat } from '../prediction/colourStage.ts';
+import { meltPassages, spotHistory } from '../prediction/meltHistory.ts';
 import type { DeadSpot, DeadVolume } from '../prediction/types.ts';
 import { solvedDeadBasis } from './bases.ts';
 import { channelSpots } from './channelSpots.ts';
@@ -37,12 +38,11 @@ function fractionOver({ head }: SolvedPath, times: PathTimes, multiple: number):
 function degraded(path: SolvedPath, times: PathTimes, spot: FoundSpot): DeadSpot {
   const { machine, driven } = path;
   const { material } = machine.design;
-  const heat = meltHeat(machine, driven.point.state, times.residence);
-  const own = heat.filter((_, i) => times.residence.parts.filter(({ mean }) => mean > 0)[i]?.part === spot.part);
-  const temperature = (own[0] ?? heat[0])?.temperature ?? machine.walls.nozzleTemperature;
-  const age = Float64Array.of(spot.meanAge, spot.meanAge);
-  const colour = predictColour(material, { time: age, cumulative: Float64Array.of(0, 1) }, temperature);
-  return { ...spot, extent: colour.extentMean, dE00: colour.dE00Mean, srgb: colour.srgb };
+  const scale = colourScale(material);
+  const passages = meltPassages(machine, driven.point.state, times.residence);
+  if (typeof scale === 'string' || passages.length === 0) return { ...spot, extent: null, dE00: null, srgb: null };
+  const { extent, dE00, srgb } = spotMelt(scale, { spot, history: spotHistory(passages, spot) });
+  return { ...spot, extent, dE00, srgb };
 }
 
 /**

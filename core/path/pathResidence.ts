@@ -5,9 +5,9 @@ import { localIndex } from '../material/viscosityLaw.ts';
 import { interpolateLinear } from '../math/interpolate.ts';
 import { withDoubt } from '../prediction/bases.ts';
 import { flowingTemperature } from '../prediction/flowState.ts';
+import { partCurves } from '../prediction/partCurves.ts';
 import { meltVolumes } from '../prediction/residenceStage.ts';
-import type { Basis, PartCurve, Residence } from '../prediction/types.ts';
-import type { TimeAtoms } from '../residence/atoms.ts';
+import type { Basis, Residence } from '../prediction/types.ts';
 import { pipeAtoms } from '../residence/channel.ts';
 import { joinResidence } from '../residence/combine.ts';
 import { solvedResidenceBasis } from './bases.ts';
@@ -31,13 +31,6 @@ function pipeLikeHead({ machine, driven }: SolvedPath, mean: number) {
   const rate = driven.point.state.head.elements.reduce((most, drop) => Math.max(most, drop.wallShearRate), 1e-6);
   return pipeAtoms(mean, Math.max(0.1, localIndex(law, rate)));
 }
-
-/** Each part alone; the head comes last. */
-const partCurves = (atoms: readonly TimeAtoms[]): PartCurve[] =>
-  atoms.map((own, i) => {
-    const { time, cumulative } = joinResidence([own]);
-    return { part: i === atoms.length - 1 ? 'tip and nozzle' : 'channel', time, cumulative };
-  });
 
 /** Times of a path whose working point has a flow. */
 export function pathTimes(path: SolvedPath, geometry: GeometrySummary): PathTimes {

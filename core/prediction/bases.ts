@@ -78,15 +78,15 @@ export const heatBasis: BasisText = {
   assumptions: [
     'Wall and screw core have one temperature across; they conduct along the axis by finite volumes of second order.',
     'A thermostat holds the mean of the wall under its heater as far as its watts reach, and can only switch off above it.',
-    'Outside: 10 W/(m² K) for natural convection and radiation (6 to 16), 2 insulated, 400 under a cooling jacket; heater contact 3000.',
+    'Outside: natural convection round a level cylinder and radiation at emissivity 0.8 (0.2 to 0.95), at the set temperature of each zone; 2 W/(m² K) insulated, 400 under a cooling jacket; heater contact 3000.',
     'The nozzle is of the barrel’s metal, screwed in tight: 10 000 W/(m² K) on its wall section; melt in it warms as in a pipe, Nu = 3.66.',
     'Granulate takes up heat as its melting model says, melt as a slab heated from both faces; wall and screw core each pay for their own.',
     'Friction of granules on the barrel makes heat too; it is left out here.',
     'Constant heat capacities on either side of melting, heat of fusion at melting; dissipation heats the melt where it is made.',
-    'The output over speed takes the walls of each speed, settled at five speeds and straight between them.',
+    'The output over speed takes the walls of each speed; what each heater can carry is found at the set speed.',
   ],
   source:
-    'Fin equation with heat sinks (Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, section 3.6); pipe flow: Graetz 1883; energy balance; coefficients common practice',
+    'Fin equation with heat sinks (Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, section 3.6); pipe flow: Graetz 1883; still air: Churchill & Chu 1975 (from memory); energy balance; coefficients common practice',
   range:
     'Steady running of small barrels (Biot number of the bare wall below 0.1); warming up wants about twice the watts.',
 };
@@ -112,28 +112,4 @@ export const deadBasis: BasisText = {
   ],
   source: 'Pinto & Tadmor 1970',
   range: 'A lower bound: sharp corners and ledges add to it.',
-};
-
-/** Drive and strength. */
-export const driveBasis: BasisText = {
-  model: 'Shear of the melt on the barrel, torsion of the least root',
-  assumptions: [
-    'Torque of the melt in the filled channel, over the flight land and at the tip; friction of granules left out.',
-    'The root alone carries the torque; no notch factor, no bending.',
-    'Thrust is the head pressure on the full bore.',
-    'Blocked pressure: no flow at this speed, melt temperatures as running, viscosity without its pressure rise; the motor stalls where torque, growing with pressure on a straight line from running to blocked, meets its pull-out torque.',
-  ],
-  source: 'Tadmor & Klein 1970 (power); elementary torsion; pressure times area',
-  range: 'Running hot. A cold start can take the motor’s full torque.',
-};
-
-/** Print side. */
-export const printBasis: BasisText = {
-  model: 'Line with round sides',
-  assumptions: [
-    'A line is a rectangle with half-round sides; neighbours lie without gap.',
-    'Steps follow steady output.',
-  ],
-  source: 'Section (w - h) h + pi h²/4; seen in open slicing code',
-  range: 'Line width at least the layer height; output per turn must be measured for calibration.',
 };

@@ -2,11 +2,11 @@
 
 import { highestScrewSpeed, usableTorque } from '../drive/motor.ts';
 import { lineArea } from '../print/bead.ts';
-import { machineOverSpeed } from './curveWalls.ts';
+import { wallWalk } from './curveWalls.ts';
 import { torqueOf } from './drivenPoint.ts';
 import { headPressureOf } from './driveStage.ts';
 import type { Machine } from './machine.ts';
-import { type WorkingPoint, workingPoint } from './operating.ts';
+import { type WorkingPoint, withMelting, workingPoint } from './operating.ts';
 import type { CapacityKind, OutputCurve } from './types.ts';
 
 /** A curve with the convergence of its worst point. */
@@ -24,58 +24,79 @@ export interface CurveResult {
  */
 export function curveStage(machine: Machine, points: number, now: WorkingPoint): CurveResult {
   const { drive, print } = machine.design;
-  const { memory } = now;
   const highest = highestScrewSpeed(drive);
-  const machineAt = points > 0 ? machineOverSpeed(machine, now, highest) : () => machine;
   const demand = lineArea(print.lineWidth, print.layerHeight) * print.speed;
-  const arrays = () => new Float64Array(points);
-  const curve = {
-    screwSpeed: arrays(),
-    volumeFlow: arrays(),
-    pumping: arrays(),
-    feed: arrays(),
-    melting: arrays(),
-    heater: arrays(),
-    torqueBound: arrays(),
-    limit: new Array<CapacityKind>(points),
-    works: new Uint8Array(points),
-    headPressure: arrays(),
-    torque: arrays(),
-    torqueAvailable: arrays(),
-  };
+  const curve = emptyCurve(points);
   let converged = true;
-  let known = memory;
-  for (const i of outward(points, memory.screwSpeed / highest)) {
-    const speed = (highest * (i + 1)) / points;
-    const there = machineAt(speed);
-    const point = workingPoint(there, speed, known);
-    known = point.memory.volumeFlow > 0 ? point.memory : memory;
-    converged &&= point.converged;
-    curve.screwSpeed[i] = speed;
-    curve.volumeFlow[i] = point.volumeFlow;
-    curve.pumping[i] = point.limits.pumping;
-    curve.feed[i] = Math.min(point.limits.feed, point.limits.starved);
-    curve.melting[i] = point.limits.melting;
-    curve.heater[i] = point.limits.heater;
-    curve.headPressure[i] = headPressureOf(there, point);
-    const [asked, available] = [torqueOf(point), usableTorque(drive, speed)];
-    curve.torque[i] = asked;
-    curve.torqueAvailable[i] = available;
-    curve.torqueBound[i] = asked > 0 ? (point.volumeFlow * available) / asked : Number.POSITIVE_INFINITY;
-    const turns = asked <= available;
-    curve.limit[i] = turns || !(point.volumeFlow > 0) ? point.limit : 'torque';
-    curve.works[i] = turns && !failing.has(point.limit) && point.volumeFlow >= demand ? 1 : 0;
+  for (const side of sidesOf(points, now.screwSpeed / highest)) {
+    const walk = wallWalk(machine, now);
+    let known = now.memory;
+    side.forEach((i, step) => {
+      const speed = (highest * (i + 1)) / points;
+      let point = now;
+      // only one speed's walls are known at first: the first step is taken twice
+      for (let pass = step === 0 ? 0 : 1; pass < 2; pass++) {
+        const there = walk.ahead(speed);
+        point = withMelting(there, workingPoint(there, speed, known));
+        walk.learn(point);
+      }
+      if (point.memory.volumeFlow > 0) known = point.memory;
+      converged &&= point.converged;
+      note(curve, i, machine, point, demand);
+    });
   }
   return { curve, converged };
+}
+
+/** Writes one speed into the curve. */
+function note(curve: Filled, i: number, machine: Machine, point: WorkingPoint, demand: number): void {
+  const { limits, screwSpeed, volumeFlow } = point;
+  const [asked, available] = [torqueOf(point), usableTorque(machine.design.drive, screwSpeed)];
+  const turns = asked <= available;
+  curve.screwSpeed[i] = screwSpeed;
+  curve.volumeFlow[i] = volumeFlow;
+  curve.pumping[i] = limits.pumping;
+  curve.feed[i] = Math.min(limits.feed, limits.starved);
+  curve.melting[i] = limits.melting;
+  curve.heater[i] = limits.heater;
+  curve.headPressure[i] = headPressureOf(machine, point);
+  curve.torque[i] = asked;
+  curve.torqueAvailable[i] = available;
+  curve.torqueBound[i] = asked > 0 ? (volumeFlow * available) / asked : Number.POSITIVE_INFINITY;
+  curve.limit[i] = turns || !(volumeFlow > 0) ? point.limit : 'torque';
+  curve.works[i] = turns && !failing.has(point.limit) && volumeFlow >= demand ? 1 : 0;
+}
+
+/** A curve while it is filled. */
+type Filled = Omit<OutputCurve, 'limit'> & { readonly limit: CapacityKind[] };
+
+function emptyCurve(points: number): Filled {
+  const array = () => new Float64Array(points);
+  return {
+    screwSpeed: array(),
+    volumeFlow: array(),
+    pumping: array(),
+    feed: array(),
+    melting: array(),
+    heater: array(),
+    torqueBound: array(),
+    limit: new Array<CapacityKind>(points),
+    works: new Uint8Array(points),
+    headPressure: array(),
+    torque: array(),
+    torqueAvailable: array(),
+  };
 }
 
 /** Limits at which what comes out is lumpy or cold, or nothing comes out: the screw must turn slower. */
 const failing: ReadonlySet<CapacityKind> = new Set(['melting', 'heater', 'grainFit'] as const);
 
-/** Indices from the known speed upwards, then from it downwards is not needed: small steps up from the nearest one. */
-function outward(points: number, share: number): number[] {
-  const first = Math.min(Math.max(Math.round(share * points) - 1, 0), Math.max(points - 1, 0));
-  const up = Array.from({ length: Math.max(points - first, 0) }, (_, i) => first + i);
-  const down = Array.from({ length: first }, (_, i) => first - 1 - i);
-  return points > 0 ? [...up, ...down] : [];
+/** Indices from the one nearest to the known speed (its share of the highest) upwards, and from below it downwards. */
+function sidesOf(points: number, share: number): readonly number[][] {
+  if (points === 0) return [];
+  const first = Math.min(Math.max(Math.round(share * points) - 1, 0), points - 1);
+  return [
+    Array.from({ length: points - first }, (_, i) => first + i),
+    Array.from({ length: first }, (_, i) => first - 1 - i),
+  ];
 }

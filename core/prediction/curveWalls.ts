@@ -1,81 +1,71 @@
-/** Wall temperatures over screw speed: settled at a few speeds, straight between them. */
+/** Wall temperatures of a curve over screw speed: each speed's are foreseen from those of the speeds before it. */
 
 import type { HeatFlows } from '../heat/flows.ts';
 import { type WallTemperatures, wallTemperatures } from '../heat/wallTemperature.ts';
 import { loadOf } from './heatBalance.ts';
 import { type Machine, withWalls } from './machine.ts';
-import { type WorkingPoint, workingPoint } from './operating.ts';
+import type { WorkingPoint } from './operating.ts';
 
 /** Walls that belong to a speed, rev/s. */
-interface Anchor {
+interface Settled {
   readonly screwSpeed: number;
   readonly walls: WallTemperatures;
 }
 
-/** Shares of the highest speed at which walls are settled, besides the working point. */
-const anchorShares = [0.06, 0.25, 0.55, 1] as const;
+/** Walk along speeds that keeps the walls in step. */
+export interface WallWalk {
+  /** The machine with the walls foreseen at a speed, rev/s: straight on from the last two, or those of the last one. */
+  ahead(screwSpeed: number): Machine;
+  /** Takes in what was found at a speed. */
+  learn(point: WorkingPoint): void;
+}
 
-/** Exchanges of flow and walls at each of them; walls change little after the second. */
-const passes = 2;
+/** Longest step ahead, over the step that it is foreseen from. */
+const longestStep = 1.5;
 
 /**
- * Machines with the walls of each speed.
- * @param machine with the walls of its working point
- * @param point working point
- * @param highest rev/s, of the drive
- * @returns the machine at a speed (rev/s); outside the settled speeds the nearest one's walls
+ * Starts a walk from the working point, whose walls the machine has. Second order in the step between speeds; the first
+ * step, with one speed known, should be short or taken twice.
  */
-export function machineOverSpeed(machine: Machine, point: WorkingPoint, highest: number): (speed: number) => Machine {
-  const anchors: Anchor[] = [{ screwSpeed: point.screwSpeed, walls: machine.walls }];
-  // each speed starts from the walls of the one before: away from the working point, upwards, then downwards
-  const speeds = anchorShares.map((share) => share * highest);
-  const apart = speeds.filter((speed) => Math.abs(speed / point.screwSpeed - 1) > 0.02);
-  for (const side of [apart.filter((s) => s > point.screwSpeed), apart.filter((s) => s < point.screwSpeed).reverse()]) {
-    let from = machine;
-    let { memory } = point;
-    for (const screwSpeed of side) {
-      for (let pass = 0; pass < passes; pass++) {
-        const there = workingPoint(from, screwSpeed, memory);
-        from = withWalls(from, wallTemperatures(from.design, loadOf(from, there.state, there.volumeFlow)));
-        if (there.memory.volumeFlow > 0) memory = there.memory;
-      }
-      anchors.push({ screwSpeed, walls: from.walls });
-    }
-  }
-  anchors.sort((a, b) => a.screwSpeed - b.screwSpeed);
-  return (speed) => {
-    const above = anchors.findIndex(({ screwSpeed }) => screwSpeed >= speed);
-    const b = anchors[above < 0 ? anchors.length - 1 : above];
-    const a = above > 0 ? anchors[above - 1] : b;
-    if (a === b) return withWalls(machine, b.walls);
-    return withWalls(machine, between(a.walls, b.walls, (speed - a.screwSpeed) / (b.screwSpeed - a.screwSpeed)));
+export function wallWalk(machine: Machine, from: WorkingPoint): WallWalk {
+  let before: Settled | null = null;
+  let last: Settled = { screwSpeed: from.screwSpeed, walls: machine.walls };
+  return {
+    ahead(screwSpeed) {
+      if (!before || before.screwSpeed === last.screwSpeed) return withWalls(machine, last.walls);
+      const share = (screwSpeed - before.screwSpeed) / (last.screwSpeed - before.screwSpeed);
+      return withWalls(machine, onward(before.walls, last.walls, Math.min(share, 1 + longestStep)));
+    },
+    learn(point) {
+      const there = withWalls(machine, last.walls);
+      const walls = wallTemperatures(machine.design, loadOf(there, point.state, point.volumeFlow));
+      // a speed taken twice replaces what was known of it
+      if (last.screwSpeed !== point.screwSpeed) before = last;
+      last = { screwSpeed: point.screwSpeed, walls };
+    },
   };
 }
 
-/** Walls a share of the way from a to b; what the heaters do is that of the nearer one. */
-function between(a: WallTemperatures, b: WallTemperatures, share: number): WallTemperatures {
-  const middle = (x: Float64Array, y: Float64Array) => x.map((value, i) => value + share * (y[i] - value));
-  const near = share < 0.5 ? a : b;
+/** Walls on the straight line from a to b at a share of the way, beyond b above 1; the heaters do as in b. */
+function onward(a: WallTemperatures, b: WallTemperatures, share: number): WallTemperatures {
+  const at = (x: number, y: number) => x + share * (y - x);
+  const all = (x: Float64Array, y: Float64Array) => x.map((value, i) => at(value, y[i]));
+  const flows = (x: HeatFlows, y: HeatFlows): HeatFlows => ({
+    heaters: at(x.heaters, y.heaters),
+    dissipation: at(x.dissipation, y.dissipation),
+    product: at(x.product, y.product),
+    ambient: at(x.ambient, y.ambient),
+    coolant: at(x.coolant, y.coolant),
+    driveEnd: at(x.driveEnd, y.driveEnd),
+  });
   return {
-    ...near,
-    barrel: middle(a.barrel, b.barrel),
-    screw: middle(a.screw, b.screw),
-    nozzle: middle(a.nozzle, b.nozzle),
-    nozzleTemperature: a.nozzleTemperature + share * (b.nozzleTemperature - a.nozzleTemperature),
-    outlet: a.outlet + share * (b.outlet - a.outlet),
-    flows: betweenFlows(a.flows, b.flows, share),
-    wantedFlows: betweenFlows(a.wantedFlows, b.wantedFlows, share),
+    ...b,
+    barrel: all(a.barrel, b.barrel),
+    screw: all(a.screw, b.screw),
+    nozzle: all(a.nozzle, b.nozzle),
+    nozzleTemperature: at(a.nozzleTemperature, b.nozzleTemperature),
+    outlet: at(a.outlet, b.outlet),
+    flows: flows(a.flows, b.flows),
+    wantedFlows: flows(a.wantedFlows, b.wantedFlows),
   };
 }
-
-const betweenFlows = (a: HeatFlows, b: HeatFlows, share: number): HeatFlows => {
-  const at = (key: keyof HeatFlows) => a[key] + share * (b[key] - a[key]);
-  return {
-    heaters: at('heaters'),
-    dissipation: at('dissipation'),
-    product: at('product'),
-    ambient: at('ambient'),
-    coolant: at('coolant'),
-    driveEnd: at('driveEnd'),
-  };
-};

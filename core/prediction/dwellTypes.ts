@@ -21,7 +21,7 @@ export interface Residence {
     readonly mean: number;
     readonly volume: number;
   }[];
-  /** share that has left a part by a time spent in it, s; only from solved fields */
+  /** share that has left a part by a time spent in it, s; absent where nothing flows */
   readonly partCurves?: readonly PartCurve[];
 }
 

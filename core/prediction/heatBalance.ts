@@ -17,7 +17,7 @@ export interface HeatBalance {
   readonly heater: number;
   readonly dissipation: number;
   readonly installed: number;
-  /** melt flow that the installed watts can heat, m³/s; 0 where losses eat them all */
+  /** melt flow that all watts together, and heater by heater, can heat, m³/s; 0 where losses eat them all */
   readonly heaterCapacity: number;
 }
 
@@ -43,7 +43,10 @@ export function heatBalance(machine: Machine, state: FlowState): HeatBalance {
     heater: Math.max(0, product + loss - made),
     dissipation: made,
     installed,
-    heaterCapacity: perVolume > 0 ? Math.max(0, spare) / perVolume : Number.POSITIVE_INFINITY,
+    heaterCapacity: Math.min(
+      machine.heaters.melting,
+      perVolume > 0 ? Math.max(0, spare) / perVolume : Number.POSITIVE_INFINITY,
+    ),
   };
 }
 
@@ -83,6 +86,8 @@ export function heatDemand(machine: Machine, state: FlowState, volumeFlow: numbe
     driveEnd,
     heater: walls.zones.reduce((sum, { needed }) => sum + needed, 0),
     given: heaters,
+    holdingFlow: machine.heaters.holding,
+    holdingLimit: machine.heaters.holdingLimit,
     installed: walls.zones.reduce((sum, { maxPower }) => sum + maxPower, 0),
     outlet: walls.outlet,
     zones: walls.zones,

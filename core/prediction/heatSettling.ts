@@ -1,5 +1,6 @@
 /** Walls and flow that agree: the flow takes heat from the walls, the walls decide the flow. */
 
+import { heaterCapacity } from '../heat/heaterCapacity.ts';
 import { wallTemperatures } from '../heat/wallTemperature.ts';
 import { type DrivenPoint, drivenPoint } from './drivenPoint.ts';
 import { loadOf } from './heatBalance.ts';
@@ -15,6 +16,24 @@ export interface SettledHeat {
   readonly machine: Machine;
   readonly driven: DrivenPoint;
   readonly converged: boolean;
+}
+
+/**
+ * Settles a machine, then asks each heater for its capacity at the load found, and settles again where one of them
+ * holds the output down. The shear heat and exchange of that load stand for those of other flows.
+ */
+export function settledMachine(machine: Machine): SettledHeat {
+  const free = settledHeat(machine);
+  const { point } = free.driven;
+  const { holding, melting } = heaterCapacity(machine.design, loadOf(free.machine, point.state, point.volumeFlow));
+  const density = machine.design.material.meltDensity;
+  const heaters = {
+    holding: holding.massFlow / density,
+    holdingLimit: holding.limitedBy,
+    melting: melting.massFlow / density,
+  };
+  if (heaters.melting >= point.volumeFlow) return { ...free, machine: { ...free.machine, heaters } };
+  return settledHeat({ ...machine, heaters });
 }
 
 /** Steepest answer of the flow found to the flow taken that is believed. */

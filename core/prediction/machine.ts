@@ -11,6 +11,21 @@ import { type WallTemperatures, wallTemperatures } from '../heat/wallTemperature
 import { localIndex } from '../material/viscosityLaw.ts';
 import { interpolateLinear } from '../math/interpolate.ts';
 
+/** What the heaters can carry one by one, m³/s. */
+export interface HeaterFlows {
+  /** most at which every heater holds its set temperature, and whose watts end it; null where none do */
+  readonly holding: number;
+  readonly holdingLimit: string | null;
+  /** most at which no zone falls below melting and what leaves is molten */
+  readonly melting: number;
+}
+
+const unknownHeaters: HeaterFlows = {
+  holding: Number.POSITIVE_INFINITY,
+  holdingLimit: null,
+  melting: Number.POSITIVE_INFINITY,
+};
+
 /** All that does not depend on speed and flow. */
 export interface Machine {
   readonly design: Design;
@@ -20,6 +35,8 @@ export interface Machine {
   readonly walls: WallTemperatures;
   /** wall and screw temperatures at the stations, K */
   readonly wallAt: { readonly barrel: Float64Array; readonly screw: Float64Array };
+  /** most melt flows, m³/s, as found heater by heater; Infinity before they were looked for */
+  readonly heaters: HeaterFlows;
   readonly feed: FeedPlace | null;
   /** index of the last flighted station, -1 where none */
   readonly lastFlight: number;
@@ -42,6 +59,7 @@ export function createMachine(design: Design, stationsPerTurn: number): Machine 
     head: createHead(headElements(design)),
     walls,
     wallAt: wallsAt(stations, walls),
+    heaters: unknownHeaters,
     feed: feedPlace(design, stations),
     lastFlight,
     sweptPerTurn: lastFlight < 0 ? 0 : stations.freeArea[lastFlight] * stations.lead[lastFlight],

@@ -70,6 +70,14 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
   };
 }
 
+/** The point with its melting capacity computed where it was only seen not to bind. */
+export function withMelting(machine: Machine, point: WorkingPoint): WorkingPoint {
+  if (point.limits.melting < Number.POSITIVE_INFINITY) return point;
+  const scale = Math.max(machine.sweptPerTurn * point.screwSpeed, 1e-15);
+  const melting = meltingFlow(machine, point.screwSpeed, scale, point.memory.dissipation, 0);
+  return { ...point, limits: { ...point.limits, melting: Math.max(melting, point.volumeFlow) } };
+}
+
 /** The point of a screw that does not turn: nothing flows, no heat is made; torque as the slowest speed asks for. */
 export function stalledPoint(machine: Machine, slow: WorkingPoint): WorkingPoint {
   const { screwSpeed, heat } = slow;
@@ -107,14 +115,16 @@ function withoutHeater(
 ): FlowLimits {
   const { material, process } = machine.design;
   const starved = process.starvedRate;
-  return {
+  const limits = {
     grainFit: grainFits(machine) ? Number.POSITIVE_INFINITY : 0,
     starved: starved === null ? Number.POSITIVE_INFINITY : starved / material.meltDensity,
     feed: feed.massFlow / material.meltDensity,
-    melting: meltingFlow(machine, screwSpeed, scale, pumping.memory.dissipation),
+    melting: Number.POSITIVE_INFINITY,
     pumping: pumping.volumeFlow,
     heater: Number.POSITIVE_INFINITY,
   };
+  const others = limits[least(limits)];
+  return { ...limits, melting: meltingFlow(machine, screwSpeed, scale, pumping.memory.dissipation, others) };
 }
 
 /** Nine in ten granules pass from the hopper into the channel. */
@@ -124,8 +134,17 @@ const grainFits = (machine: Machine): boolean =>
 const least = (limits: FlowLimits): keyof FlowLimits =>
   (Object.keys(limits) as (keyof FlowLimits)[]).reduce((best, kind) => (limits[kind] < limits[best] ? kind : best));
 
-/** Largest flow whose granules are molten by the end of the last flight, m³/s; 0 where none is. */
-function meltingFlow(machine: Machine, screwSpeed: number, scale: number, dissipation: Float64Array): number {
+/**
+ * Largest flow whose granules are molten by the end of the last flight, m³/s; 0 where none is.
+ * @param enough a flow, m³/s: where it melts, Infinity is given without looking further; 0 always looks
+ */
+function meltingFlow(
+  machine: Machine,
+  screwSpeed: number,
+  scale: number,
+  dissipation: Float64Array,
+  enough: number,
+): number {
   const { design, stations, wallAt, lastFlight } = machine;
   if (lastFlight < 0) return 0;
   const late = (flow: number) => {
@@ -134,10 +153,13 @@ function meltingFlow(machine: Machine, screwSpeed: number, scale: number, dissip
     const front = start.reach + 1 - start.share;
     return front - lastFlight;
   };
+  if (enough > 0 && late(enough) < 0) return Number.POSITIVE_INFINITY;
   if (late(0) >= 0) return 0;
   const bracket = bracketUpward(late, scale, 8);
   if (!bracket) return Number.POSITIVE_INFINITY;
-  return bracketedRoot(late, bracket.low, bracket.high, { tolerance: 1e-4 * scale }).x;
+  // a capacity that binds is looked for closely, one in reserve to a percent
+  const tolerance = enough > 0 ? 1e-4 * scale : 0.01 * Math.max(bracket.low, 0.1 * scale);
+  return bracketedRoot(late, bracket.low, bracket.high, { tolerance }).x;
 }
 
 function powers(machine: Machine, state: FlowState): { channel: number; land: number } {

@@ -16,12 +16,12 @@ import { curveStage } from './curveStage.ts';
 import type { DrivenPoint } from './drivenPoint.ts';
 import { driveStage, headPressureOf } from './driveStage.ts';
 import { dwellStage } from './dwellStage.ts';
-import { headResistance } from './flowState.ts';
 import { heatDemand } from './heatBalance.ts';
-import { settledHeat } from './heatSettling.ts';
+import { settledMachine } from './heatSettling.ts';
 import { createMachine, type Machine } from './machine.ts';
-import { printStage, type Supply } from './printStage.ts';
-import { type MeltVolumes, meltVolumes } from './residenceStage.ts';
+import { withMelting } from './operating.ts';
+import { printStage, printSupply } from './printStage.ts';
+import { meltVolumes } from './residenceStage.ts';
 import type { Prediction, PredictionOptions } from './types.ts';
 
 /** Accuracy that the windows and commands use. */
@@ -53,11 +53,12 @@ export function predict(
   const standing = createMachine(design, Math.max(4, chosen.stationsPerTurn));
   const geometry = measureGeometry(design, standing.stations);
   progress?.(0.05, 'working point');
-  const { machine: plain, driven: first, converged: warm } = settledHeat(standing);
+  const { machine: plain, driven: first, converged: warm } = settledMachine(standing);
   const told = progress && ((done: number, stage: string) => progress(0.1 + 0.7 * done, stage));
   const solved = chosen.fields === 'solved' ? solvedPath(plain, first, cache, told) : null;
-  const { machine, driven } = solved ?? { machine: plain, driven: first };
-  const { point } = driven;
+  const { machine, driven: found } = solved ?? { machine: plain, driven: first };
+  const point = withMelting(machine, found.point);
+  const driven = { ...found, point };
   progress?.(0.8, 'output over speed');
   const { curve, converged } = curveStage(machine, chosen.curvePoints, point);
   progress?.(0.9, 'residence and colour');
@@ -65,6 +66,7 @@ export function predict(
   const dwell = dwellStage(machine, point, geometry, solved, cache);
   const output = outputOf(machine, driven, solved);
   const solids = solidsReport(machine, point.state, point.volumeFlow);
+  const heat = { ...heatDemand(machine, point.state, point.volumeFlow), basis: withDoubt(heatBasis) };
   const partial: Omit<Prediction, 'findings'> = {
     ...originOf(design, chosen),
     geometry,
@@ -75,14 +77,14 @@ export function predict(
     output,
     curve,
     ...dwell,
-    colour: colourStage(machine, point.state, dwell.residence),
+    colour: colourStage(machine, point.state, dwell.residence, dwell.dead.spots),
     drive: driveStage(machine, geometry, driven),
-    heat: { ...heatDemand(machine, point.state, point.volumeFlow), basis: withDoubt(heatBasis) },
+    heat,
     solids,
     melting: meltingReport(machine, point.state, point.memory.dissipation),
     coldEnd: coldEndReport(machine, standing.walls),
     warmUp: chosen.warmUp ? warmUpReport(machine) : null,
-    print: printStage(design, supplyOf(machine, driven, volumes), curve),
+    print: printStage(design, printSupply(machine, driven, volumes, heat.outlet), curve),
     converged: warm && point.converged && converged && (solved?.converged ?? true),
   };
   progress?.(0.95, 'findings');
@@ -97,15 +99,6 @@ const originOf = (design: Design, options: PredictionOptions) => ({
   coreVersion,
   options,
 });
-
-function supplyOf(machine: Machine, { point }: DrivenPoint, volumes: MeltVolumes): Supply {
-  return {
-    volumeFlow: point.volumeFlow,
-    screwSpeed: point.screwSpeed,
-    headVolume: volumes.tip + volumes.nozzle,
-    headResistance: headResistance(machine, point.state),
-  };
-}
 
 function outputOf(machine: Machine, { point, stalled }: DrivenPoint, solved: SolvedPath | null): Prediction['output'] {
   const { march } = point.state;

@@ -10,6 +10,7 @@ import { pintoTadmorOlder } from '../residence/pintoTadmor.ts';
 import { deadBasis, residenceBasis, withDoubt } from './bases.ts';
 import { type FlowState, flowingTemperature } from './flowState.ts';
 import type { Machine } from './machine.ts';
+import { partCurves } from './partCurves.ts';
 import type { Basis, DeadVolume, Residence } from './types.ts';
 
 /** Melt volumes of the parts, m³. */
@@ -58,6 +59,7 @@ export function residenceStage(
   }
   const channel = channelAtoms(volumes.channel / volumeFlow);
   const head = pipeAtoms((volumes.tip + volumes.nozzle) / volumeFlow, headIndex(machine, state, volumes, volumeFlow));
+  const atoms = meanTime(channel) > 0 ? [channel, head] : [head];
   const joined = joinResidence([channel, head]);
   const slow = state.march.filledLength < 0.5 * moltenLength(machine, state);
   const basis = withDoubt(residenceBasis, [
@@ -65,7 +67,8 @@ export function residenceStage(
     meanTime(channel) === 0 && 'The granules are not molten before the flights end.',
   ]);
   const washout999 = interpolateLinear(joined.cumulative, joined.time, 0.999);
-  return { ...joined, washout99: joined.t99, washout999, parts: partsOf(volumes, 1 / volumeFlow), basis };
+  const parts = partsOf(volumes, 1 / volumeFlow);
+  return { ...joined, washout99: joined.t99, washout999, parts, partCurves: partCurves(atoms), basis };
 }
 
 function partsOf(volumes: MeltVolumes, perFlow: number): Residence['parts'] {

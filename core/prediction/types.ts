@@ -169,6 +169,9 @@ export interface HeatDemand {
   readonly heater: number;
   /** what they bring, each within its watts */
   readonly given: number;
+  /** most melt flow at which every heater holds its set temperature, m³/s, and whose watts end it; null where none do */
+  readonly holdingFlow: number;
+  readonly holdingLimit: string | null;
   /** watts of all heaters, nozzle included */
   readonly installed: number;
   /** temperature of what leaves the nozzle, K */
