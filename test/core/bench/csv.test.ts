@@ -82,6 +82,16 @@ describe('a table of trials', () => {
     expect(table.trials.map(({ line }) => line)).toEqual([8]);
   });
 
+  test('counts lines through cells that hold line breaks', () => {
+    const table = read('rpm,g,s,note\n10,8,60,"two\nlines"\nfast,8,60,\n10,8,60,"open\n');
+    expect(table.errors.map(({ line, column }) => [line, column])).toEqual([
+      [4, 1],
+      [5, 0],
+    ]);
+    expect(table.errors[1].message).toContain('never closed');
+    expect(trialsOf(table)[0].note).toBe('two\nlines');
+  });
+
   test('says where day and month could be exchanged, and settles it by other dates or by choice', () => {
     const open = read('date,rpm,g,s\n04/05/2026,10,8,60\n');
     expect(open.warnings.map(({ line, column }) => [line, column])).toEqual([[2, 1]]);
