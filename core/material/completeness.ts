@@ -39,9 +39,8 @@ function part(name: string, node: object | undefined): Need {
 
 function viscosity(m: Material): readonly Need[] {
   if (!hasViscosity(m)) return [{ name: 'viscosity', state: 'missing' }];
-  const range: Need = m.rheologyRange
-    ? { name: 'range of the viscosity law', state: 'known' }
-    : { name: 'range of the viscosity law (not given)', state: 'doubtful' };
+  const told = m.rheologyRange?.status;
+  const range = wish('range of the viscosity law', told === undefined ? undefined : { status: told });
   return [part('viscosity', m.rheology), range, ...(m.filler ? [part('filler', m.filler)] : [])];
 }
 

@@ -172,6 +172,7 @@ const rheologyRange = z.looseObject({
   shearFromPerS: z.number().min(0).max(1e7),
   shearToPerS: z.number().min(0).max(1e7),
   source: z.string().min(1).max(600),
+  status: valueStatus.optional(),
 });
 
 /** A granulate: rheology, densities, grains, friction, heat, degradation, colour, window and cautions. */

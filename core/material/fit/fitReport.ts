@@ -151,5 +151,6 @@ export function storedRange(state: FitState, points: readonly RheologyPoint[]): 
     shearFromPerS: rounded(Math.min(...rates)),
     shearToPerS: rounded(Math.max(...rates)),
     source: sourceText(state, points.length),
+    status: 'measured here',
   };
 }

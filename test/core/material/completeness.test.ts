@@ -31,8 +31,10 @@ describe('the library', () => {
     expect(states(id)).toMatchObject({ feeding: 'doubtful', cracking: 'doubtful' });
   });
 
-  it('knows pumping of PS, HDPE and PP from what was seen', () => {
-    for (const id of ['ps', 'hdpe', 'pp']) expect(states(id).pumping, id).toBe('known');
+  it('doubts of pumping PS, HDPE and PP only where the law holds, which is assumed', () => {
+    for (const id of ['ps', 'hdpe', 'pp']) {
+      expect(topicOf(id, 'pumping')?.doubtful, id).toEqual(['range of the viscosity law']);
+    }
   });
 
   it('tells colour from molar mass: wood has the one, PLA only the other, PS neither', () => {
@@ -47,6 +49,9 @@ describe('the library', () => {
 describe('one value', () => {
   it('that is only remembered makes its prediction doubtful', () => {
     const ps = loadMaterial('ps');
+    if (ps.rheologyRange) ps.rheologyRange.status = 'seen';
+    const known = completenessOf(ps).find(({ topic }) => topic === 'pumping');
+    expect(known).toEqual({ topic: 'pumping', state: 'known', missing: [], doubtful: [] });
     ps.meltDensityKgM3.status = 'from memory';
     const pumping = completenessOf(ps).find(({ topic }) => topic === 'pumping');
     expect(pumping).toEqual({ topic: 'pumping', state: 'doubtful', missing: [], doubtful: ['melt density'] });

@@ -105,6 +105,7 @@ describe('degradation laws', () => {
       { kind: 'lag', id: 'lagged', observed: 'colour', ...rate, ...range, lagAtReferenceS: madeUp(60) },
       { kind: 'order', id: 'named', observed: 'colour', order: 2, ...rate, ...range },
     ];
+    material.colourLaw = 'lagged';
     const [lag, order] = expectOk(designMaterial(material)).degradation;
     expect(lag).toMatchObject({ kind: 'lag', lagAtReference: 60, referenceTemperature: 453.15 });
     expect(order).toMatchObject({ order: 2 });
