@@ -4,6 +4,15 @@ import { defineConfig } from 'vitest/config';
 /** Pinned so that every run sees the same clock face. */
 process.env.TZ = 'UTC';
 
+/** Node loads core itself, see the preloaded file; tests and other rooms go through the runner. */
+const nativeCore = {
+  execArgv: ['--import', new URL('helpers/nativeCore.mjs', import.meta.url).href],
+  server: { deps: { external: [/(?<!\/test)\/core\/[^?]*\.ts$/] } },
+};
+
+/** Rooms with state outside core: a window's document, stores, replaced modules. */
+const shellRooms = ['test/electron/**', 'test/renderer/**'];
+
 export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
@@ -11,13 +20,21 @@ export default defineConfig({
     projects: [
       {
         test: {
+          ...nativeCore,
           name: 'spec',
           include: ['test/**/*.test.{ts,tsx}'],
-          exclude: ['test/e2e/**', 'node_modules/**'],
-          testTimeout: 30_000,
-          // Node loads core itself, see the preloaded file; tests and the rest go through the runner.
-          execArgv: ['--import', new URL('helpers/nativeCore.mjs', import.meta.url).href],
-          server: { deps: { external: [/(?<!\/test)\/core\/[^?]*\.ts$/] } },
+          exclude: ['test/e2e/**', ...shellRooms, 'node_modules/**'],
+          testTimeout: 60_000,
+          // core is pure: files may share a worker, and its compiled code, without meeting each other
+          isolate: false,
+        },
+      },
+      {
+        test: {
+          ...nativeCore,
+          name: 'spec-shell',
+          include: shellRooms.map((room) => `${room}/*.test.{ts,tsx}`),
+          testTimeout: 60_000,
         },
       },
       {

@@ -1,32 +1,16 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { launchBrowser } from './browser.ts';
-import { openWorkbench, type Workbench } from './harness.ts';
+import { expect, test } from 'vitest';
+import { sharedWorkbench } from './sharedWorkbench.ts';
 
-let browser: Browser;
-let workbench: Workbench;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser?.close();
-});
-
-beforeEach(async () => {
-  workbench = await openWorkbench({ browser, reducedMotion: 'reduce' });
-});
-
-afterEach(async () => {
-  await workbench?.close();
+const workbench = sharedWorkbench({
+  reducedMotion: 'reduce',
+  readySelector: '.results[data-stale="false"] [data-testid="output"]',
 });
 
 const solved = '.results[data-stale="false"][data-fields="solved"]';
-const attribute = (selector: string, name: string) => workbench.page.locator(selector).first().getAttribute(name);
+const attribute = (selector: string, name: string) => workbench().page.locator(selector).first().getAttribute(name);
 
 test('after an estimate come solved fields: melt is painted, places where it lingers are listed and can be visited', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   await page.waitForSelector('.results[data-fields="formula"]');
   await page.waitForSelector(solved);
   expect(await page.locator('.run-state').textContent()).toMatch(/^Solved fields/);
@@ -49,11 +33,11 @@ test('after an estimate come solved fields: melt is painted, places where it lin
   expect(Number(await attribute('.scene canvas', 'data-look-z'))).toBeCloseTo(1000 * z, 1);
   expect(await page.locator('.draw-mark').count()).toBe(1);
   expect(await attribute('.across-box', 'data-z')).not.toBe(across);
-  expect(workbench.problems).toEqual([]);
+  expect(workbench().problems).toEqual([]);
 });
 
 test('a position picked in the plot along the axis changes the section, and pointing reads it', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   await page.waitForSelector(solved);
   await page.locator('.across-box').scrollIntoViewIfNeeded();
   const before = await attribute('.across-box', 'data-oldest');
@@ -72,7 +56,7 @@ test('a position picked in the plot along the axis changes the section, and poin
 });
 
 test('an edit shows its estimate while the older fields stay in sight, marked as such', async () => {
-  const { page } = workbench;
+  const { page } = workbench();
   await page.waitForSelector(solved);
   const depth = page.getByRole('textbox', { name: 'Section 3, Root Ø end', exact: true });
   await depth.fill('10.2');
