@@ -4,6 +4,7 @@ import type { Prediction } from '../prediction/types.ts';
 import { stepsPerFilamentLength } from '../print/bead.ts';
 import type { Group } from './group.ts';
 import { coolingRows, firmwareRows, lineRows, releaseRows } from './printRows.ts';
+import { printTopicBasis, printTopicOf } from './printTopics.ts';
 import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
 import { stepsPerCubicMm } from './steps.ts';
 import type { PresentedGroup, PresentedRow } from './types.ts';
@@ -108,14 +109,18 @@ export const colour: Group = ({ colour: c }) => ({
 });
 
 /** Print. */
-export const print: Group = (prediction) => printRows(prediction, whereFlowing(prediction));
+export const print: Group = (prediction) => {
+  const group = printRows(prediction, whereFlowing(prediction));
+  const basis = ({ id }: PresentedRow) => printTopicBasis(prediction.print, printTopicOf(id));
+  return { ...group, rows: group.rows.map((row) => ({ ...row, basis: basis(row) })) };
+};
 
 const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup => ({
   id: 'print',
   title: 'Print',
   rows: [
     quantityRow(
-      { id: 'demand', label: 'Asked while laying a line', help: 'Line section times print speed.', basis: p.basis },
+      { id: 'demand', label: 'Asked while laying a line', help: 'Line section times print speed.' },
       p.demand,
       'mm³/s',
     ),
@@ -170,7 +175,7 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
     quantityRow(
       {
         id: 'pressureTime',
-        label: 'Pressure lets go in',
+        label: 'Pressure time constant',
         help: 'Time constant of a stopped screw for small changes, the one that open printer firmware asks for.',
       },
       flowing(p.pressureTime),
@@ -189,7 +194,12 @@ export const nozzle: Group = (prediction) => ({
   rows: prediction.nozzle.map(
     (drop, i): PresentedRow =>
       quantityRow(
-        { id: `${i}-${drop.name}`, label: drop.name, help: 'Pressure lost in this piece.' },
+        {
+          id: `${i}-${drop.name}`,
+          label: drop.name,
+          help: 'Pressure lost in this piece.',
+          basis: prediction.output.basis,
+        },
         whereFlowing(prediction)(drop.pressureDrop),
         'MPa',
         3,
