@@ -1,13 +1,35 @@
 /** The one door into core: other folders import from here and nowhere deeper. */
 
 export type { AgeDistribution } from './age/ageShares.ts';
+export { type ChangeMilestone, type ChangeOver, changeOver } from './age/changeOver.ts';
 export { type Lab, labToSrgb, labToXyz, type Srgb, srgbToLab, type Xyz, xyzToLab, xyzToSrgb } from './age/cielab.ts';
 export { predictColour } from './age/colour.ts';
+export { type ColourSweep, type KeptStretch, layerStep, type SweepPoint } from './age/colourSweep.ts';
 export type { ColourDetail, ColouredMaterial, ColourRange, MeltHeat } from './age/colourTypes.ts';
 export { deltaE2000 } from './age/deltaE2000.ts';
 export { browningIndex, yellownessD1925, yellownessE313 } from './age/indices.ts';
 export { type Extent, extentAlong, type HeatSegment, molarMassAfter } from './age/kinetics.ts';
 export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, TwoStepLaw } from './age/laws.ts';
+export { applyCalibration, type CalibrationChoice } from './bench/applyCalibration.ts';
+export { type BenchRow, benchRows } from './bench/benchRows.ts';
+export {
+  type BenchColumn,
+  type BenchContext,
+  type BenchCsvChoices,
+  type BenchField,
+  type BenchImport,
+  benchContext,
+  type CsvFault,
+} from './bench/csvTypes.ts';
+export { fitCalibration } from './bench/fitCalibration.ts';
+export type { CalibrationFit, FitTrial, ObservationKind, TrialModel } from './bench/fitTypes.ts';
+export { type PhotoColour, photoCaveats, photoColour, type RegionMean, regionMean } from './bench/photoLab.ts';
+export { planCandidates, setTemperatures } from './bench/planCandidates.ts';
+export { type PlannedTrial, type PlanOptions, planTrials, type TrialPlan } from './bench/planTrials.ts';
+export { readBenchCsv } from './bench/readBenchCsv.ts';
+export { freshColour, measuredFigures, type PredictedTrial, predictTrial } from './bench/trialFigures.ts';
+export { type TrialSheet, trialSheet } from './bench/trialSheet.ts';
+export { type BenchCsvStyle, writeBenchCsv } from './bench/writeBenchCsv.ts';
 export {
   type ComparedRow,
   type ComparedValue,
@@ -15,9 +37,16 @@ export {
   comparePredictions,
   compareTable,
 } from './compare/compare.ts';
+export { type FactorName, type Factors, factorNames } from './design/calibrate.ts';
 export { faultyFileIssues } from './design/inspect.ts';
 export type * from './design/types.ts';
 export { validateDesign } from './design/validate.ts';
+export { resolveField, valueAt } from './doubt/fieldPath.ts';
+export { doubtInputs } from './doubt/inputs.ts';
+export { fieldLabel } from './doubt/labels.ts';
+export { type DoubtOptions, type DoubtPlan, doubtPlan, sampleRun } from './doubt/sample.ts';
+export { summariseDoubt } from './doubt/summary.ts';
+export type * from './doubt/types.ts';
 export { findingRules } from './findings/rules.ts';
 export { barrelMesh } from './geometry/barrelMesh.ts';
 export { barrelVolume } from './geometry/barrelWall.ts';
@@ -53,6 +82,20 @@ export type {
 export { type ViscosityLaw, viscosityAt } from './material/viscosityLaw.ts';
 export { createFieldCache, type FieldCache } from './path/fieldCache.ts';
 export type { ChannelMap, HeadMap, SolvedFields } from './path/viewTypes.ts';
+export {
+  colourAtPrintSpeed,
+  colourAtShift,
+  type PausedColour,
+  type StudyRun,
+  type StudyWay,
+  setRun,
+  speedSweepOf,
+  studyBase,
+  studySpeeds,
+  temperatureShifts,
+  temperatureSweepOf,
+  withPauses,
+} from './prediction/colourStudy.ts';
 export { defaultOptions, type Progress, predict } from './prediction/predict.ts';
 export type * from './prediction/types.ts';
 export { comparisonJson, comparisonTable } from './present/comparison.ts';
@@ -76,6 +119,7 @@ export { type Material, materialSchema, type Sourced, type StoredLaw } from './p
 export { checkProject, parseMaterial, parseProject } from './project/parse.ts';
 export { parseRheologyTable } from './project/rheologyTable.ts';
 export {
+  type Calibration,
   type Project,
   projectFormat,
   projectSchema,
