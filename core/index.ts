@@ -85,6 +85,7 @@ export type { ChannelMap, HeadMap, SolvedFields } from './path/viewTypes.ts';
 export {
   colourAtPrintSpeed,
   colourAtShift,
+  mostPrintSpeed,
   type PausedColour,
   type StudyRun,
   type StudyWay,

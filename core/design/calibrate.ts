@@ -85,6 +85,7 @@ export function withFactors(design: Design, factors: Factors): Design {
       id: 'trial-factors',
       name: 'trial factors',
       date: null,
+      materialId: design.material.id,
       trials: [],
       feed: alone(feed),
       wallFriction: alone(wallFriction),

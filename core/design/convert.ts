@@ -183,11 +183,12 @@ export function printOf({ print }: Project): PrintDemand {
 export function calibrationOf({ calibrations }: Project, { calibrationId }: Revision): DesignCalibration | null {
   const stored = calibrations?.find(({ id }) => id === calibrationId);
   if (!stored) return null;
-  const { id, name, date, trialIds, factors } = stored;
+  const { id, name, date, materialId, trialIds, factors } = stored;
   return {
     id,
     name,
     date: date ?? null,
+    materialId,
     trials: trialIds,
     feed: factors.feed,
     viscosity: factors.viscosity,

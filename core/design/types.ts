@@ -197,6 +197,8 @@ export interface DesignCalibration {
   readonly id: string;
   readonly name: string;
   readonly date: string | null;
+  /** id of the material that the trials ran */
+  readonly materialId: string;
   readonly trials: readonly string[];
   /** on the feed capacity, the viscosity, the friction on the barrel, and the rate of the law that drives the colour */
   readonly feed: Ranged;

@@ -8,6 +8,7 @@ import { type Material, materialSchema } from '../project/materialSchema.ts';
 import { type Project, printSchema, processSchema, type Revision, revisionSchema } from '../project/schema.ts';
 import { checkSchema } from '../project/schemaIssues.ts';
 import { fail, type Issue, type Result } from '../result.ts';
+import { calibrated } from './calibrate.ts';
 import { geometryIssues } from './checkGeometry.ts';
 import { printIssues } from './checkPrint.ts';
 import { barrelOf, calibrationOf, driveOf, hopperOf, nozzleOf, printOf, processOf, screwOf } from './convert.ts';
@@ -84,7 +85,7 @@ function build(project: Project, revision: Revision, material: Material, convert
     print: printOf(project),
     calibration: calibrationOf(project, revision),
   };
-  return design as Design;
+  return calibrated(design as Design);
 }
 
 /** The brand's key alone. */

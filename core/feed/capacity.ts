@@ -78,7 +78,9 @@ export function feedCapacity(design: Design, place: FeedPlace | null, screwSpeed
   const efficiency = (onBarrel: number, onScrew: number) =>
     plugConveying(place.plug, Math.max(onBarrel, 1e-3), onScrew).efficiency;
   const nominal = efficiency(frictionOnBarrel.value, frictionOnScrew.value);
-  const full = place.volumePerTurn * bulkDensity * screwSpeed;
+  // what weighed trials say of this machine's intake, where they were applied
+  const factor = design.calibration?.feed.value ?? 1;
+  const full = factor * place.volumePerTurn * bulkDensity * screwSpeed;
   const { discharge } = hopperState(design);
   const intake = (share: number) => full * Math.min(1, Math.max(troughFilling, share));
   const bound = (share: number) => Math.min(discharge, intake(share));

@@ -6,8 +6,8 @@ import { lengthText as mm, pressureText } from './words.ts';
 
 const celsius = (value: number) => formatQuantity(value, '°C', 3);
 
-/** Kelvins below softening that a throat should keep: surface of granules and doubt of the balance; own choice. */
-const throatMargin = 15;
+/** Kelvins below softening that a throat should keep running, and standing hot, which is rare; own choice. */
+const throatMargin = { running: 10, standing: 5 } as const;
 
 /** Time of warming up after which it is worth a word, s; own choice. */
 const longWarmUp = 30 * 60;
@@ -16,9 +16,9 @@ const longWarmUp = 30 * 60;
 function throatFinding({ design, prediction }: FindingContext): Found | null {
   const { coldEnd } = prediction;
   const { feedOpening } = design.barrel;
-  const state = coldEnd.running.margin < throatMargin ? 'running' : 'standing';
+  const state = coldEnd.running.margin < throatMargin.running ? 'running' : 'standing';
   const { margin, wall, core, granules, coldEnd: creep } = coldEnd[state];
-  if (margin >= throatMargin) return null;
+  if (margin >= throatMargin[state]) return null;
   const hottest = Math.max(wall, core, granules);
   const part = hottest === core ? 'screw' : hottest === wall ? 'barrel wall' : 'granules';
   const when = state === 'running' ? 'while it runs' : 'once the screw has stood hot for long';
@@ -34,13 +34,28 @@ function throatFinding({ design, prediction }: FindingContext): Found | null {
         ? 'Cool the feed block, thin or lengthen the heat break, cool the screw’s drive end, or keep heated zones away.'
         : 'Switch the heaters off or run the screw empty before a pause; cool the feed block; thin the heat break.',
     value: hottest,
-    limit: design.material.softening - throatMargin,
+    limit: design.material.softening - throatMargin[state],
     unit: 'K',
   });
 }
 
 /** Rules of what stands in the channel. */
 export const contentRules: readonly FindingRule[] = [
+  {
+    code: 'calibration-material',
+    about: 'material of the trials that calibrate the revision against the one it runs',
+    check: ({ design }) => {
+      const { calibration, material } = design;
+      if (calibration === null || calibration.materialId === material.id) return null;
+      return found({
+        severity: 'warn',
+        where: 'calibration',
+        saw: `The calibration “${calibration.name}” was found with another material than “${material.name}”.`,
+        why: 'Factors of viscosity, friction and colour belong to the material they were weighed with.',
+        change: 'Take the calibration off, or weigh trials with this material.',
+      });
+    },
+  },
   {
     code: 'softens-in-feed',
     about: 'wall, screw and granules under the feed opening against softening, running and standing hot',

@@ -86,7 +86,7 @@ export function heatDemand(machine: Machine, state: FlowState, volumeFlow: numbe
     driveEnd,
     heater: walls.zones.reduce((sum, { needed }) => sum + needed, 0),
     given: heaters,
-    holdingFlow: machine.heaters.holding,
+    holdingFlow: Number.isFinite(machine.heaters.holding) ? machine.heaters.holding : null,
     holdingLimit: machine.heaters.holdingLimit,
     installed: walls.zones.reduce((sum, { maxPower }) => sum + maxPower, 0),
     outlet: walls.outlet,

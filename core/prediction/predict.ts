@@ -97,6 +97,7 @@ const originOf = (design: Design, options: PredictionOptions) => ({
   revisionName: design.revisionName,
   designHash: design.hash,
   coreVersion,
+  calibration: design.calibration,
   options,
 });
 

@@ -151,7 +151,7 @@ function printDoubts({ print, material }: Design, state: PrintState, supply: Sup
 }
 
 /** Screw speed that would meet a flow, rev/s, by the curve where there is one; null where no speed of the drive does. */
-function speedFor(design: Design, demand: number, supply: Supply, curve: OutputCurve): number | null {
+export function speedFor(design: Design, demand: number, supply: Supply, curve: OutputCurve): number | null {
   if (curve.screwSpeed.length === 0) {
     if (!(supply.volumeFlow > 0)) return null;
     const speed = (supply.screwSpeed * demand) / supply.volumeFlow;

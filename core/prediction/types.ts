@@ -1,5 +1,6 @@
 /** The whole prediction of one design: plain data and typed arrays, SI units. */
 
+import type { DesignCalibration } from '../design/types.ts';
 import type { MechanicalState, SteppingRate, TorqueParts } from '../drive/types.ts';
 import type { Finding } from '../findings/types.ts';
 import type { GeometrySummary, Stations } from '../geometry/types.ts';
@@ -170,7 +171,7 @@ export interface HeatDemand {
   /** what they bring, each within its watts */
   readonly given: number;
   /** most melt flow at which every heater holds its set temperature, m³/s, and whose watts end it; null where none do */
-  readonly holdingFlow: number;
+  readonly holdingFlow: number | null;
   readonly holdingLimit: string | null;
   /** watts of all heaters, nozzle included */
   readonly installed: number;
@@ -210,6 +211,8 @@ export interface Prediction {
   readonly designHash: string;
   readonly coreVersion: string;
   readonly options: PredictionOptions;
+  /** factors from weighed trials that this was predicted with; null without */
+  readonly calibration: DesignCalibration | null;
   readonly geometry: GeometrySummary;
   readonly stations: Stations;
   readonly axial: AxialState;

@@ -24,3 +24,11 @@ export function inventedNotes(designs: readonly Design[]): readonly string[] {
     ...[...materials].map((name) => `Invented material data: ${name}.`),
   ];
 }
+
+/** Whether weighed trials have set factors on the model, and which; one sentence. */
+export function calibrationNote({ calibration }: Prediction): string {
+  if (calibration === null) return 'Not calibrated: the model as it stands.';
+  const { name, trials } = calibration;
+  const count = `${trials.length} trial${trials.length === 1 ? '' : 's'}`;
+  return `Calibrated by “${name}”, ${count}${trials.length > 0 ? `: ${trials.join(', ')}` : ''}.`;
+}

@@ -2,7 +2,7 @@
 
 import type { Design } from '../design/types.ts';
 import type { Prediction } from '../prediction/types.ts';
-import { fieldsNote, fieldsOf } from './foundation.ts';
+import { calibrationNote, fieldsNote, fieldsOf } from './foundation.ts';
 import { strengthJson } from './jsonDrive.ts';
 import { printSideJson } from './jsonPrint.ts';
 import type {
@@ -31,6 +31,7 @@ export function predictionJson(prediction: Prediction, design?: Design): Predict
     coreVersion: prediction.coreVersion,
     fields: fieldsOf(prediction),
     fieldsNote: fieldsNote(prediction),
+    calibrationNote: calibrationNote(prediction),
     converged: prediction.converged,
     flows: output.flows,
     projectInvented: design ? design.invented : null,

@@ -16,6 +16,8 @@ export interface PredictionJson {
   /** what the numbers rest on, and in words what that leaves out */
   readonly fields: 'solved' | 'formula';
   readonly fieldsNote: string;
+  /** whether weighed trials have set factors on the model */
+  readonly calibrationNote: string;
   readonly converged: boolean;
   readonly flows: boolean;
   /** whether the machine is invented; null where the design was not given */

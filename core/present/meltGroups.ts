@@ -163,8 +163,8 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
       numberRow(
         {
           id: `stepsPerMm-${diameter}`,
-          label: `Steps per mm of virtual ${diameter} mm filament`,
-          help: 'For firmware that thinks in filament length (steps per unit of the E axis).',
+          label: `E steps per mm, Ø ${diameter} mm`,
+          help: 'For a virtual filament of this diameter, in which printer firmware counts the E axis.',
         },
         flowing(stepsPerFilamentLength(stepsPerCubicMm(p.stepsPerVolume), diameter)),
         'steps/mm',

@@ -46,10 +46,10 @@ export const firmwareRows = ({ firmware }: PrintMatch): PresentedRow[] => [
   numberRow(
     {
       id: 'stepsPerMm-set',
-      label: `Steps per mm of virtual ${formatQuantity(firmware.filamentDiameter, 'mm', 7)} filament`,
+      label: `E steps per mm, Ø ${formatQuantity(firmware.filamentDiameter, 'mm', 4)}`,
       help: firmware.lengthIsVolume
-        ? 'At this diameter 1 mm of filament is 1 mm³.'
-        : 'For the diameter that the print settings give.',
+        ? `With a virtual filament of ${formatQuantity(firmware.filamentDiameter, 'mm', 7)}, 1 mm of which is 1 mm³.`
+        : 'For the virtual filament that the print settings give.',
     },
     firmware.stepsPerLength === null ? null : firmware.stepsPerLength / 1000,
     'steps/mm',
@@ -164,10 +164,13 @@ export const coolingRows = ({ strand, cooling, crack }: PrintMatch): PresentedRo
       ? 'cannot be told: the material’s mechanics are unknown'
       : `${formatQuantity(Math.max(crack.bedStress ?? 0, crack.chamberStress ?? 0), 'MPa', 3)}, ${stressWords[crack.verdict]}`,
   ),
-  quantityRow(
-    { id: 'wantedBed', label: 'Bed and chamber at least', help: 'Keeps that stress under half the strength.' },
-    crack.wantedTemperature,
-    '°C',
-    3,
-  ),
+  wantedRow(crack),
 ];
+
+/** The temperature that bed and chamber should have, and whether they have it. */
+function wantedRow({ wantedTemperature, bed, chamber }: PrintMatch['crack']): PresentedRow {
+  const words = { id: 'wantedBed', label: 'Bed and chamber at least', help: 'Keeps that stress under half the strength.' };
+  const row = quantityRow(words, wantedTemperature, '°C', 3);
+  const met = wantedTemperature !== null && wantedTemperature <= Math.min(bed, chamber);
+  return met ? { ...row, text: `${row.text}, is met` } : row;
+}

@@ -3,7 +3,7 @@
 import type { Design } from '../design/types.ts';
 import type { Basis, Prediction } from '../prediction/types.ts';
 import { formatQuantity } from '../units.ts';
-import { fieldsNote, inventedNotes } from './foundation.ts';
+import { calibrationNote, fieldsNote, inventedNotes } from './foundation.ts';
 import { capacityNames, groupsOf } from './groups.ts';
 import { suitedText } from './suited.ts';
 
@@ -92,6 +92,7 @@ export function predictionTable(prediction: Prediction, design?: Design): string
     `Revision ${prediction.revisionId}: ${prediction.revisionName}`,
     ...(design ? [`Material: ${design.material.name}`, ...inventedNotes([design])] : []),
     fieldsNote(prediction),
+    calibrationNote(prediction),
     ...(prediction.converged ? [] : ['An iteration did not converge; treat the numbers as rough.']),
     '',
     ...figures(prediction),

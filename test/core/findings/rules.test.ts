@@ -32,7 +32,11 @@ describe('the table', () => {
     expect(cautions).toEqual([
       'caution-hot-melt',
       'caution-fumes',
+      'caution-fire',
+      'caution-material',
       'caution-blocked-nozzle',
+      'caution-hot-release',
+      'caution-cold-start',
       'caution-turning-screw',
       'caution-mains-heaters',
       'caution-food',

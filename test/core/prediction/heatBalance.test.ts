@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
-import { settledHeat } from '../../../core/prediction/heatSettling.ts';
+import { settledMachine } from '../../../core/prediction/heatSettling.ts';
 import { createMachine } from '../../../core/prediction/machine.ts';
 import { predict } from '../../../core/prediction/predict.ts';
 import type { Prediction } from '../../../core/prediction/types.ts';
@@ -45,7 +45,7 @@ describe('heat at the working point', () => {
   test('walls and flow agree: the walls of the working point are those of its load', () => {
     for (const change of [() => {}, (revision: Revision) => void weaken(revision)]) {
       const design = expectOk(validateDesign(demoC(change), 'C'));
-      const { machine, converged } = settledHeat(createMachine(design, 8));
+      const { machine, converged } = settledMachine(createMachine(design, 8));
       expect(converged).toBe(true);
       const { heat } = predict(design, { curvePoints: 0 });
       heat.zones.forEach(({ reached }, k) => {
