@@ -3,6 +3,7 @@
 import type { Design } from '../design/types.ts';
 import type { Prediction } from '../prediction/types.ts';
 import { calibrationNote, fieldsNote, fieldsOf } from './foundation.ts';
+import { contentJson } from './jsonContent.ts';
 import { strengthJson } from './jsonDrive.ts';
 import { printSideJson } from './jsonPrint.ts';
 import type {
@@ -54,6 +55,7 @@ export function predictionJson(prediction: Prediction, design?: Design): Predict
     dead: deadJson(prediction),
     colour: colourJson(prediction),
     print: printJson(prediction),
+    ...contentJson(prediction),
     findings: findingsJson(prediction),
   };
 }

@@ -1,6 +1,7 @@
 /** The machine-readable verdict: units in the names of fields or beside the numbers; null where there is no number. */
 
 import type { Basis } from '../prediction/types.ts';
+import type { ContentJson } from './jsonContent.ts';
 import type { StrengthJson } from './jsonDrive.ts';
 import type { PrintSideJson } from './jsonPrint.ts';
 
@@ -8,7 +9,7 @@ import type { PrintSideJson } from './jsonPrint.ts';
 export type Maybe = number | null;
 
 /** The verdict as the headless command prints it. Ages, times and volumes are null where nothing flows. */
-export interface PredictionJson {
+export interface PredictionJson extends ContentJson {
   readonly revision: string;
   readonly name: string;
   readonly designHash: string;

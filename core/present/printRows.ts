@@ -169,7 +169,11 @@ export const coolingRows = ({ strand, cooling, crack }: PrintMatch): PresentedRo
 
 /** The temperature that bed and chamber should have, and whether they have it. */
 function wantedRow({ wantedTemperature, bed, chamber }: PrintMatch['crack']): PresentedRow {
-  const words = { id: 'wantedBed', label: 'Bed and chamber at least', help: 'Keeps that stress under half the strength.' };
+  const words = {
+    id: 'wantedBed',
+    label: 'Bed and chamber at least',
+    help: 'Keeps that stress under half the strength.',
+  };
   const row = quantityRow(words, wantedTemperature, '°C', 3);
   const met = wantedTemperature !== null && wantedTemperature <= Math.min(bed, chamber);
   return met ? { ...row, text: `${row.text}, is met` } : row;
