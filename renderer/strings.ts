@@ -2,6 +2,7 @@
 
 import { describeText } from './strings/describe.ts';
 import { meltText } from './strings/melt.ts';
+import { printSideText } from './strings/printSide.ts';
 
 export * from './strings/driveFields.ts';
 export * from './strings/fields.ts';
@@ -58,16 +59,25 @@ export const text = {
   melt: meltText,
   axial: {
     title: 'Along the axis',
+    plot: 'Along the axis: pressure, temperatures of melt, granules, barrel wall and screw core',
     pressure: 'Pressure',
     temperature: 'Temperature',
     melt: 'Melt',
+    granules: 'Granules',
     wall: 'Barrel wall',
     core: 'Screw core',
-    position: 'Position z',
+    filled: 'Filled',
+    molten: 'Molten',
+    film: 'Melt film',
+    point: 'Point to read',
+    lane: 'Along the axis, 0 to 100 %: how full the channel is, and how much of its content is molten',
+    marks: {
+      label: 'Where granulate softens, first melts and is molten',
+      softens: 'softens',
+      firstMelt: 'first melt',
+      molten: 'molten',
+    },
     drawing: 'Side drawing of screw, barrel and nozzle, to the same scale as the plot above',
-    granules: 'Granules',
-    filled: 'filled',
-    molten: 'molten',
     content: {
       help: 'What the channel holds: granules (dotted) and melt, by their share; white is empty.',
     },
@@ -128,10 +138,18 @@ export const text = {
     fault: 'The calculation broke and was restarted.',
     retry: 'Calculate again',
     head: 'Pressure before nozzle',
-    torque: 'Torque, needed / usable',
+    torque: 'Torque / usable',
     stays: 'Melt stays, mean … 95 %',
     dead: 'Volume that lingers',
     colour: 'Colour change ΔE00',
+    capacityHelp: 'Melt flow that this alone would allow, and that over what comes out; 1× sets the output.',
+    keyHelp: {
+      head: 'Melt pressure at the end of the screw, above ambient.',
+      torque: 'What the screw takes at this speed, and what the drive may give.',
+      stays: 'From melting to the orifice: the mean, and the time by which 95 % has left.',
+      dead: 'Share of the melt’s volume that is older than three times the mean.',
+      colour: 'Difference from the fresh granulate: mean of the extrudate, and its oldest hundredth.',
+    },
   },
   findings: {
     title: 'Findings',
@@ -140,6 +158,7 @@ export const text = {
     why: 'Why it matters',
     change: 'What to change',
     show: 'Show where',
+    cautions: 'Standing cautions',
   },
   figures: {
     title: 'Figures',
@@ -147,7 +166,12 @@ export const text = {
     from: 'Source',
     range: 'Holds for',
     doubt: 'Doubtful here',
+    inputs: 'Made from',
+    curve: 'Show as a curve',
+    openAll: 'Open all',
+    closeAll: 'Close all',
   },
+  printSide: printSideText,
   revisions: {
     title: 'Revisions',
     branch: 'Branch',

@@ -1,75 +1,66 @@
-/** All figures in groups, each with what it rests on when asked. */
+/** All figures in groups, most of them closed at first, each with what it rests on when asked. */
 
-import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { Basis, PresentedGroup, PresentedRow } from '../../core/index.ts';
+import type { PresentedGroup, PresentedRow } from '../../core/index.ts';
+import { showCurve } from '../plots/chosenCurve.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
+import { DoubtSign } from './Explanation.tsx';
+import { FigureRow, withBases } from './FigureRow.tsx';
+import { setGroupsOpen, useGroupOpen } from './figuresOpen.ts';
 
 const words = text.figures;
 
-function BasisText({ basis }: { readonly basis: Basis }) {
+/** Groups that have a panel of their own. */
+const shownElsewhere = ['print'];
+
+/** The curve that belongs to a group. */
+const curveOf: Readonly<Record<string, string>> = {
+  output: 'headPressure',
+  residence: 'residence',
+  feeding: 'fill',
+  melting: 'molten',
+  drive: 'torque',
+  warmUp: 'warmUp',
+};
+
+/** Leads to the curve of a group, where there is one. */
+function CurveLink({ group }: { readonly group: PresentedGroup }) {
+  const curve = curveOf[group.id];
+  const title = useEvaluation((state) => state.presentation?.series.find(({ id }) => id === curve)?.title);
+  if (curve === undefined || title === undefined) return null;
   return (
-    <div className="basis">
-      <p>
-        <strong>{basis.model}.</strong> {basis.assumptions.join(' ')}
-      </p>
-      <p>
-        <strong>{words.from}:</strong> {basis.source}
-      </p>
-      <p>
-        <strong>{words.range}:</strong> {basis.range}
-      </p>
-      {basis.doubt && (
-        <p className="doubt">
-          <span aria-hidden="true">▲</span> {words.doubt}: {basis.doubt}
-        </p>
-      )}
-    </div>
+    <p className="figure-curve">
+      <Button className="link" onPress={() => showCurve(curve)}>
+        {words.curve}: {title}
+      </Button>
+    </p>
   );
 }
 
-function Row({ row }: { readonly row: PresentedRow }) {
-  const [open, setOpen] = useState(false);
+function Group({ group, rows }: { readonly group: PresentedGroup; readonly rows: readonly PresentedRow[] }) {
+  const open = useGroupOpen(group.id);
   return (
-    <div className="figure">
-      <dt title={row.help}>{row.label}</dt>
-      <dd>
-        {row.basis?.doubt && (
-          <span className="doubtful" title={`${words.doubt}: ${row.basis.doubt}`} role="img" aria-label={words.doubt}>
-            ▲{' '}
-          </span>
-        )}
-        {row.text}
-      </dd>
-      {row.basis ? (
-        <Button
-          className="tiny"
-          aria-expanded={open}
-          aria-label={`${words.rests}: ${row.label}`}
-          onPress={() => setOpen(!open)}
-        >
-          <span title={words.rests}>?</span>
-        </Button>
-      ) : (
-        <span />
+    <details
+      className="figure-group"
+      data-group={group.id}
+      open={open}
+      onToggle={(event) => setGroupsOpen([group.id], event.currentTarget.open)}
+    >
+      <summary>
+        {group.title} <DoubtSign doubt={rows.find(({ basis }) => basis?.doubt)?.basis?.doubt} />
+        <span className="quiet group-count">{rows.length}</span>
+      </summary>
+      {open && (
+        <>
+          <CurveLink group={group} />
+          <dl>
+            {withBases(rows).map((row) => (
+              <FigureRow key={row.id} group={group.id} row={row} />
+            ))}
+          </dl>
+        </>
       )}
-      {open && row.basis && <BasisText basis={row.basis} />}
-    </div>
-  );
-}
-
-function Group({ group }: { readonly group: PresentedGroup }) {
-  const rows = group.rows.filter((row) => row.text !== '');
-  if (rows.length === 0) return null;
-  return (
-    <details className="figure-group" open>
-      <summary>{group.title}</summary>
-      <dl>
-        {rows.map((row) => (
-          <Row key={row.id} row={row} />
-        ))}
-      </dl>
     </details>
   );
 }
@@ -79,11 +70,26 @@ export function Figures() {
   const presentation = useEvaluation((state) => state.presentation);
   const stale = useEvaluation((state) => state.stale);
   if (!presentation) return null;
+  const groups = presentation.groups
+    .map((group) => ({ group, rows: group.rows.filter((row) => row.text !== '') }))
+    .filter(({ group, rows }) => rows.length > 0 && !shownElsewhere.includes(group.id));
+  const ids = groups.map(({ group }) => group.id);
   return (
     <section className={stale ? 'figures stale' : 'figures'} aria-label={words.title}>
-      <h2>{words.title}</h2>
-      {presentation.groups.map((group) => (
-        <Group key={group.id} group={group} />
+      <header>
+        <h2>{words.title}</h2>
+        <span>
+          <Button className="link" onPress={() => setGroupsOpen(ids, true)}>
+            {words.openAll}
+          </Button>
+          {' · '}
+          <Button className="link" onPress={() => setGroupsOpen(ids, false)}>
+            {words.closeAll}
+          </Button>
+        </span>
+      </header>
+      {groups.map(({ group, rows }) => (
+        <Group key={group.id} group={group} rows={rows} />
       ))}
     </section>
   );

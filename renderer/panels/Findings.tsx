@@ -1,4 +1,4 @@
-/** Doubtful points of the design: what was seen, why it matters, what to change, and where. */
+/** Doubtful points of the design: what was seen, why it matters, what to change, and where; then the standing cautions. */
 
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
@@ -9,6 +9,26 @@ import { text } from '../strings.ts';
 const words = text.findings;
 const signs: Readonly<Record<Severity, string>> = { stop: '⬣', warn: '▲', note: '●', caution: '◆' };
 const order: readonly Severity[] = ['stop', 'warn', 'note', 'caution'];
+
+/** Why, what to change, and the way to the place. */
+function Body({ finding }: { readonly finding: Finding }) {
+  const { z } = finding;
+  return (
+    <div className="finding-body">
+      <p>
+        <b>{words.why}:</b> {finding.why}
+      </p>
+      <p>
+        <b>{words.change}:</b> {finding.change}
+      </p>
+      {z !== null && (
+        <Button className="link" onPress={() => showPosition(z, finding.where)}>
+          {words.show}
+        </Button>
+      )}
+    </div>
+  );
+}
 
 function Item({ finding }: { readonly finding: Finding }) {
   const [open, setOpen] = useState(finding.severity === 'stop');
@@ -26,39 +46,59 @@ function Item({ finding }: { readonly finding: Finding }) {
         <span className="saw">{finding.saw}</span>
         <span className="where">{finding.where}</span>
       </Button>
-      {open && (
-        <div className="finding-body">
-          <p>
-            <b>{words.why}:</b> {finding.why}
-          </p>
-          <p>
-            <b>{words.change}:</b> {finding.change}
-          </p>
-          {z !== null && (
-            <Button className="link" onPress={() => showPosition(z, finding.where)}>
-              {words.show}
-            </Button>
-          )}
-        </div>
-      )}
+      {open && <Body finding={finding} />}
     </li>
   );
 }
 
-/** The list, gravest first. */
+/** One line until opened; there is no way to take it off the list. */
+function Caution({ finding }: { readonly finding: Finding }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <li className={open ? 'finding caution open' : 'finding caution'} data-code={finding.code}>
+      <Button className="caution-head" aria-expanded={open} onPress={() => setOpen(!open)}>
+        <span className="severity" aria-hidden="true">
+          {signs.caution}
+        </span>
+        <span className="unseen">{words.severities.caution}: </span>
+        <span className="saw" title={finding.saw}>
+          {finding.saw}
+        </span>
+      </Button>
+      {open && <Body finding={finding} />}
+    </li>
+  );
+}
+
+/** Points of this design, gravest first, then the cautions that stand for every machine of the kind. */
 export function Findings({ findings }: { readonly findings: readonly Finding[] }) {
   const sorted = [...findings].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
+  const points = sorted.filter(({ severity }) => severity !== 'caution');
+  const cautions = sorted.filter(({ severity }) => severity === 'caution');
+  const key = ({ code, where }: Finding) => `${code}-${where}`;
   return (
     <section className="findings" aria-label={words.title}>
       <h2>
-        {words.title} <span className="quiet">{findings.length}</span>
+        {words.title} <span className="quiet">{points.length}</span>
       </h2>
-      {sorted.length === 0 && <p className="quiet">{words.none}</p>}
+      {points.length === 0 && <p className="quiet">{words.none}</p>}
       <ul>
-        {sorted.map((finding) => (
-          <Item key={`${finding.code}-${finding.where}`} finding={finding} />
+        {points.map((finding) => (
+          <Item key={key(finding)} finding={finding} />
         ))}
       </ul>
+      {cautions.length > 0 && (
+        <>
+          <h3 className="cautions-head">
+            {words.cautions} <span className="quiet">{cautions.length}</span>
+          </h3>
+          <ul className="cautions">
+            {cautions.map((finding) => (
+              <Caution key={key(finding)} finding={finding} />
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }

@@ -9,6 +9,7 @@ import { text } from '../strings.ts';
 import { Figures } from './Figures.tsx';
 import { Findings } from './Findings.tsx';
 import { MeltPanel } from './MeltPanel.tsx';
+import { PrintSide } from './PrintSide.tsx';
 import { Refused } from './Refused.tsx';
 import { Verdict } from './Verdict.tsx';
 
@@ -106,6 +107,7 @@ export function Results() {
           <>
             <Verdict prediction={prediction} />
             <Findings findings={prediction.findings} />
+            <PrintSide prediction={prediction} />
             <MeltPanel />
             <OutputCurve prediction={prediction} />
             <MoreCurves />

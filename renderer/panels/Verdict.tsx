@@ -1,9 +1,20 @@
 /** The answer in one glance: what comes out, what holds it, whether it is enough, and the numbers that decide. */
 
-import { type Capacity, formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
+import { Fragment, type ReactNode, useState } from 'react';
+import {
+  type Basis,
+  type Capacity,
+  type CapacityKind,
+  figureInputs,
+  formatNumber,
+  formatQuantity,
+  fromSi,
+  type Prediction,
+} from '../../core/index.ts';
 import { pressureText } from '../plots/pressureUnit.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
+import { AskButton, DoubtSign, Explanation } from './Explanation.tsx';
 
 const words = text.verdict;
 
@@ -11,17 +22,19 @@ const words = text.verdict;
 const rank = (prediction: Prediction, capacity: Capacity): number =>
   capacity.kind === prediction.limit ? -1 : capacity.reserve;
 
+/** Capacities with their reserve as bars; one at a time says what it rests on. */
 function Capacities({ prediction }: { readonly prediction: Prediction }) {
+  const [asked, setAsked] = useState<CapacityKind | null>(null);
   const shown = prediction.capacities
     .filter((capacity) => Number.isFinite(capacity.reserve))
     .sort((a, b) => rank(prediction, a) - rank(prediction, b));
   return (
-    <dl className="capacities" aria-label={words.reserve} title={words.reserve}>
-      {shown.map(({ kind, reserve, volumeFlow }) => (
+    <dl className="capacities" aria-label={words.reserve}>
+      {shown.map(({ kind, reserve, volumeFlow, basis }) => (
         <div key={kind} className={kind === prediction.limit ? 'capacity limiting' : 'capacity'}>
-          <dt>
+          <dt title={words.reserve}>
             {kind === prediction.limit && <span aria-hidden="true">▸ </span>}
-            {words.capacities[kind]}
+            {words.capacities[kind]} <DoubtSign doubt={basis.doubt} />
           </dt>
           <dd>
             <span className="bar" aria-hidden="true">
@@ -29,7 +42,17 @@ function Capacities({ prediction }: { readonly prediction: Prediction }) {
             </span>
             <span className="number-text">{formatQuantity(volumeFlow, 'mm³/s', 3)}</span>
             <span className="number-text reserve">{reserve >= 100 ? '>100' : formatNumber(reserve, 2)}×</span>
+            <AskButton
+              label={words.capacities[kind]}
+              open={asked === kind}
+              onPress={() => setAsked(asked === kind ? null : kind)}
+            />
           </dd>
+          {asked === kind && (
+            <dd className="figure-basis">
+              <Explanation help={words.capacityHelp} basis={basis} inputs={figureInputs('capacities', kind)} />
+            </dd>
+          )}
         </div>
       ))}
     </dl>
@@ -51,29 +74,65 @@ function Swatch({ prediction }: { readonly prediction: Prediction }) {
   );
 }
 
-function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
-  const { output, drive, residence, dead } = prediction;
+/** One of the numbers that decide: its name, how it reads, what it rests on. */
+interface KeyNumber {
+  readonly name: string;
+  readonly value: ReactNode;
+  readonly help: string;
+  readonly basis: Basis;
+  /** group of figures whose inputs it shares */
+  readonly group: string;
+  readonly wide?: boolean;
+}
+
+function keyNumbers(prediction: Prediction): readonly KeyNumber[] {
+  const { output, drive, residence, dead, colour } = prediction;
   const flows = output.volumeFlow > 0;
-  const cells = [
-    [words.head, pressureText(output.headPressure)],
-    [words.torque, `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`],
-    [words.stays, flows ? `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}` : '–'],
-    [words.dead, flows ? formatQuantity(dead.fractionOver3, '%', 2) : '–'],
-  ] as const;
+  const torque = `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`;
+  const stays = flows ? `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}` : '–';
+  const lingers = flows ? formatQuantity(dead.fractionOver3, '%', 2) : '–';
+  const help = words.keyHelp;
+  return [
+    {
+      name: words.head,
+      value: pressureText(output.headPressure),
+      help: help.head,
+      basis: output.basis,
+      group: 'output',
+    },
+    { name: words.torque, value: torque, help: help.torque, basis: drive.basis, group: 'drive' },
+    { name: words.stays, value: stays, help: help.stays, basis: residence.basis, group: 'residence' },
+    { name: words.dead, value: lingers, help: help.dead, basis: dead.basis, group: 'residence' },
+    {
+      ...{ name: words.colour, value: <Swatch prediction={prediction} />, help: help.colour, wide: true },
+      ...{ basis: colour.basis, group: 'colour' },
+    },
+  ];
+}
+
+function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
+  const [asked, setAsked] = useState<string | null>(null);
   return (
     <dl className="key-numbers">
-      {cells.map(([name, value]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{value}</dd>
-        </div>
+      {keyNumbers(prediction).map(({ name, value, help, basis, group, wide }) => (
+        <Fragment key={name}>
+          <div className={wide ? 'key-number wide' : 'key-number'}>
+            <dt title={help}>
+              {name} <DoubtSign doubt={basis.doubt} />
+              <AskButton label={name} open={asked === name} onPress={() => setAsked(asked === name ? null : name)} />
+            </dt>
+            <dd>{value}</dd>
+          </div>
+          {asked === name && (
+            <div className="key-basis">
+              <dt className="unseen">{`${text.figures.rests}: ${name}`}</dt>
+              <dd>
+                <Explanation help={help} basis={basis} inputs={figureInputs(group, '')} />
+              </dd>
+            </div>
+          )}
+        </Fragment>
       ))}
-      <div className="colour-cell">
-        <dt>{words.colour}</dt>
-        <dd>
-          <Swatch prediction={prediction} />
-        </dd>
-      </div>
     </dl>
   );
 }

@@ -1,5 +1,6 @@
 /** What the channel holds along the axis, drawn between root and bore: granules, melt, nothing. */
 
+import { useMemo } from 'react';
 import type { Prediction } from '../../core/index.ts';
 import { text } from '../strings.ts';
 import { type Strip, stripsOf } from './contentStrips.ts';
@@ -25,30 +26,35 @@ export function ContentPatterns() {
   );
 }
 
-function Column({ strip, scale, side }: { readonly strip: Strip; readonly scale: Scale; readonly side: 1 | -1 }) {
-  const x = scale.x(strip.from);
-  const width = scale.x(strip.to) - x + 0.4;
-  const band = (from: number, to: number) => {
-    const [a, b] = [scale.y(side * from), scale.y(side * to)];
-    return { x, width, y: Math.min(a, b), height: Math.abs(b - a) };
-  };
-  return (
-    <>
-      {strip.solidTop > strip.root && <rect fill="url(#granules)" {...band(strip.root, strip.solidTop)} />}
-      {strip.meltTop > strip.solidTop && <rect className="content-melt" {...band(strip.solidTop, strip.meltTop)} />}
-    </>
-  );
+/** One path for all strips, above and below the axis; `band` picks the radii between which it is filled. */
+function pathOf(strips: readonly Strip[], scale: Scale, band: (strip: Strip) => readonly [number, number]): string {
+  const pieces: string[] = [];
+  for (const strip of strips) {
+    const [inner, outer] = band(strip);
+    if (!(outer > inner)) continue;
+    const [x, wide] = [scale.x(strip.from), scale.x(strip.to) - scale.x(strip.from) + 0.4];
+    for (const side of [1, -1]) {
+      const [a, b] = [scale.y(side * inner), scale.y(side * outer)];
+      pieces.push(`M${x.toFixed(1)} ${a.toFixed(1)}h${wide.toFixed(1)}V${b.toFixed(1)}h${(-wide).toFixed(1)}z`);
+    }
+  }
+  return pieces.join('');
 }
 
-/** The channel's content, above and below the axis. */
+/** The channel's content, above and below the axis: two paths, made once per prediction and size. */
 export function ChannelContent({ prediction, scale }: { readonly prediction: Prediction; readonly scale: Scale }) {
-  const strips = stripsOf(prediction);
+  const [granules, melt] = useMemo(() => {
+    const strips = stripsOf(prediction);
+    return [
+      pathOf(strips, scale, ({ root, solidTop }) => [root, solidTop]),
+      pathOf(strips, scale, ({ solidTop, meltTop }) => [solidTop, meltTop]),
+    ];
+  }, [prediction, scale]);
   return (
     <g>
       <title>{words.help}</title>
-      {strips.flatMap((strip) =>
-        ([1, -1] as const).map((side) => <Column key={`${strip.from}/${side}`} {...{ strip, scale, side }} />),
-      )}
+      <path fill="url(#granules)" d={granules} />
+      <path className="content-melt" d={melt} />
     </g>
   );
 }

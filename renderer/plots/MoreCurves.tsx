@@ -1,11 +1,12 @@
 /** Any other curve of the prediction, chosen by name. */
 
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import type uPlot from 'uplot';
 import { formatNumber, formatQuantity, type PresentedSeries } from '../../core/index.ts';
 import { evaluationStore, useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
+import { chooseCurve, useChosenCurve } from './chosenCurve.ts';
 import { drawTimeMarks, roomAbove, timeAxis, timeCurves, timeMarks } from './residenceMarks.ts';
 
 const words = text.curve;
@@ -87,7 +88,8 @@ const finite = (values: Float64Array): (number | null)[] =>
 /** A drop-down and the chosen chart. */
 export function MoreCurves() {
   const all = useEvaluation((state) => state.presentation?.series);
-  const [wanted, setChosen] = useState('residence');
+  const { id: wanted, asked } = useChosenCurve();
+  const choice = useRef<HTMLSelectElement>(null);
   const offered = useMemo(
     () => new Map(all?.filter(({ id }) => !shownElsewhere.includes(id)).map(({ id, title }) => [id, title])),
     [all],
@@ -102,12 +104,22 @@ export function MoreCurves() {
     () => [Array.from(lines[0]?.x ?? []), ...lines.map((line) => finite(line.y))],
     [lines],
   );
+  useEffect(() => {
+    if (asked === 0) return;
+    choice.current?.scrollIntoView({ block: 'start' });
+    choice.current?.focus();
+  }, [asked]);
   if (lines.length === 0) return null;
   return (
     <section className="curve" aria-label={words.more}>
       <header>
         <h2>{words.more}</h2>
-        <select aria-label={words.more} value={chosen} onChange={(event) => setChosen(event.target.value)}>
+        <select
+          ref={choice}
+          aria-label={words.more}
+          value={chosen}
+          onChange={(event) => chooseCurve(event.target.value)}
+        >
           {[...offered].map(([id, title]) => (
             <option key={id} value={id}>
               {title}

@@ -1,15 +1,18 @@
 /** Screw, barrel and nozzle cut along the axis, to the scale of the axial plot above. */
 
-import { type MouseEvent, type ReactNode, useEffect, useRef, useState } from 'react';
-import type { Revision } from '../../core/index.ts';
+import { type MouseEvent, memo, type ReactNode, useMemo } from 'react';
+import type { Prediction, Revision } from '../../core/index.ts';
 import type { CutFlight, Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { pickStation } from '../store/melt.ts';
 import { activeRevision, useProject } from '../store/project.ts';
-import { setView, useView } from '../store/view.ts';
+import { setView } from '../store/view.ts';
 import { text } from '../strings.ts';
+import { AxialLines } from './AxialLines.tsx';
 import { axialToPixels, pixelsToAxial } from './axialScale.ts';
 import { ChannelContent, ContentPatterns } from './ChannelContent.tsx';
+import { type MeltMark, meltMarks } from './meltMarks.ts';
+import { type BoxSize, useBox } from './useBox.ts';
 
 /** Metres to pixels, x along the axis and y from it. */
 interface Scale {
@@ -92,6 +95,9 @@ function ScrewCut({ shape, scale }: { readonly shape: Shape; readonly scale: Sca
   );
 }
 
+/** Height of the zones' names below the drawing, px. */
+const zoneText = 15;
+
 function Zones({ revision, scale }: { readonly revision: Revision; readonly scale: Scale }) {
   const outer = revision.barrel.outerDiameterMm / 2000;
   return revision.barrel.zones.map((zone) => {
@@ -112,27 +118,8 @@ function Zones({ revision, scale }: { readonly revision: Revision; readonly scal
   });
 }
 
-function Line({ z, scale, height, kind }: { z: number; scale: Scale; height: number; kind: 'mark' | 'hover' }) {
-  const x = scale.x(z);
-  return <line className={`draw-${kind}`} x1={x} x2={x} y1={0} y2={height} />;
-}
-
-/** Width of the box that holds the drawing, followed. */
-function useBox(): [React.RefObject<HTMLDivElement | null>, { width: number; height: number }] {
-  const box = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
-  useEffect(() => {
-    const element = box.current;
-    if (!element) return;
-    const observer = new ResizeObserver(() => setSize({ width: element.clientWidth, height: element.clientHeight }));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
-  return [box, size];
-}
-
 /** True to scale where the height allows it, else flattened. */
-function scaleFor(shape: Shape, size: { width: number; height: number }): Scale {
+function scaleFor(shape: Shape, size: BoxSize): Scale {
   const x = axialToPixels(shape.bounds, size.width);
   const perMetre = x(1) - x(0);
   const room = size.height - 22;
@@ -157,26 +144,48 @@ function usePicking(shape: Shape | null, box: React.RefObject<HTMLDivElement | n
   };
 }
 
+interface StillProps {
+  readonly shape: Shape;
+  readonly revision: Revision;
+  readonly prediction: Prediction | null;
+  readonly size: BoxSize;
+}
+
+/** All that does not follow the pointer. */
+const Still = memo(function Machine({ shape, revision, prediction, size }: StillProps) {
+  const scale = useMemo(() => scaleFor(shape, size), [shape, size]);
+  return (
+    <>
+      <ContentPatterns />
+      {prediction && <ChannelContent {...{ prediction, scale }} />}
+      <Walls {...{ shape, revision, scale }} />
+      <ScrewCut {...{ shape, scale }} />
+      <Zones {...{ revision, scale }} />
+    </>
+  );
+});
+
+const noMarks: readonly MeltMark[] = [];
+
 /** The drawing; empty until a description was accepted. */
 export function SideDrawing(): ReactNode {
   const shape = useEvaluation((state) => state.shape);
-  const mark = useView((state) => state.mark);
-  const hoverZ = useView((state) => state.hoverZ);
   const revision = activeRevision(useProject());
   const prediction = useEvaluation((state) => state.prediction);
+  const marks = useMemo(() => (prediction ? meltMarks(prediction) : noMarks), [prediction]);
   const [box, size] = useBox();
-  const scale = shape && size.width > 0 ? scaleFor(shape, size) : null;
   return (
     <div className="side-drawing" ref={box} {...usePicking(shape, box)}>
-      {shape && scale && (
+      {shape && size.width > 0 && (
         <svg width={size.width} height={size.height} role="img" aria-label={text.axial.drawing}>
-          <ContentPatterns />
-          {prediction && <ChannelContent {...{ prediction, scale }} />}
-          <Walls {...{ shape, revision, scale }} />
-          <ScrewCut {...{ shape, scale }} />
-          <Zones {...{ revision, scale }} />
-          {hoverZ !== null && <Line z={hoverZ} scale={scale} height={size.height} kind="hover" />}
-          {mark && <Line z={mark.z} scale={scale} height={size.height} kind="mark" />}
+          <Still {...{ shape, revision, prediction, size }} />
+          <AxialLines
+            kind="draw"
+            bounds={shape.bounds}
+            width={size.width}
+            height={size.height - zoneText}
+            marks={marks}
+          />
         </svg>
       )}
     </div>

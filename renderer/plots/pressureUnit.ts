@@ -1,6 +1,6 @@
 /** The unit in which a pressure reads well: wax heads build pascals, plastic heads megapascals. */
 
-import { formatQuantity, type Unit } from '../../core/index.ts';
+import { formatQuantity, toSi, type Unit } from '../../core/index.ts';
 
 /** MPa, kPa or Pa, by the largest pressure shown (Pa). */
 export function pressureUnit(largest: number): Unit {
@@ -10,3 +10,6 @@ export function pressureUnit(largest: number): Unit {
 
 /** A pressure (Pa) as text in the unit that suits it. */
 export const pressureText = (pressure: number): string => formatQuantity(pressure, pressureUnit(pressure), 3);
+
+/** A pressure that stands in `unit`, as text in the unit that suits it. */
+export const suitedPressure = (value: number, unit: Unit): string => pressureText(toSi(value, unit));
