@@ -39,7 +39,7 @@ describe('a valid design', () => {
     });
     expect(design.screw.tip.includedAngle).toBeCloseTo(Math.PI / 3, 12);
     expect(design.screw.steel).toMatchObject({ yieldStress: 900e6, young: 196e9, expansion: 11e-6 });
-    expect(design.drive.motorCurve[1]).toEqual({ speed: 1, torque: 0.441 });
+    expect(design.drive.motorCurve[1]).toEqual({ speed: 1, torque: 0.551 });
     expect(design.process).toMatchObject({ starvedRate: null, ambient: 295.15, backPressure: 0 });
     expect(design.print.speed).toBe(0.03);
   });

@@ -84,7 +84,9 @@ describe('setting', () => {
   test('slow from 20 s on; never where the air is above setting', () => {
     const cooling = (change: Partial<PrintMatch['cooling']>) => printed({ cooling: { ...print.cooling, ...change } });
     expect(rule('sets-slowly', cooling({ setTime: 19.9, reason: null }))).toBeNull();
-    expect(rule('sets-slowly', cooling({ setTime: 20.1, reason: null }))?.saw).toContain('guess');
+    expect(rule('sets-slowly', cooling({ setTime: 20.1, reason: null, coefficientKnown: false }))?.saw).toContain(
+      'guess',
+    );
     expect(rule('sets-slowly', cooling({ setTime: 20.1, reason: null, coefficientKnown: true }))?.saw).not.toContain(
       'guess',
     );

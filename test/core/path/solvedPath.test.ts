@@ -162,7 +162,8 @@ describe('Newtonian melt', () => {
     const fast = at(7);
     expect([cache.channel.misses, cache.head.misses]).toEqual(misses);
     expect(slow.limit).toBe('pumping');
-    expect(fast.output.volumeFlow / slow.output.volumeFlow).toBeCloseTo(7 / 6, 2);
+    // not exactly: more melt is molten a little later
+    expect(Math.abs(fast.output.volumeFlow / slow.output.volumeFlow / (7 / 6) - 1)).toBeLessThan(0.01);
     expect(slow.residence.mean / fast.residence.mean).toBeCloseTo(7 / 6, 1);
   });
 
