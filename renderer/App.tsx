@@ -1,6 +1,7 @@
 /** The window: head, describe, see, decide. Panes and nothing else. */
 
 import { useEffect, useLayoutEffect } from 'react';
+import { BenchLog } from './bench/BenchLog.tsx';
 import { CommandList } from './panels/CommandList.tsx';
 import { Compare } from './panels/Compare.tsx';
 import { Describe } from './panels/Describe.tsx';
@@ -52,6 +53,7 @@ export function App() {
       <Notice />
       <Revisions />
       <Compare />
+      <BenchLog />
       <Examples />
       <Discard />
       <CommandList />

@@ -1,11 +1,13 @@
 /** Every command as one object, shared by the host's menu, keys, buttons and the command list. */
 
+import { openBench } from './bench/store.ts';
 import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
 import { dropStrayDrafts } from './store/drafts.ts';
 import { toggleMelt } from './store/melt.ts';
 import { activeRevision, applyEdit, currentProject, projectStore, redo, undo } from './store/project.ts';
 import { branchRevision, freeId } from './store/revisions.ts';
 import { flyTo, type Place, setView, toggleTheme, viewStore } from './store/view.ts';
+import { benchText } from './strings/bench.ts';
 import { text } from './strings.ts';
 
 /** One thing that can be done. `keys` as written: Mod is Ctrl, or Cmd on a Mac. */
@@ -72,6 +74,7 @@ export const commands: readonly Command[] = [
     enabled: () => (currentProject()?.revisions.length ?? 0) > 1,
     perform: () => setView({ dialog: 'compare' }),
   },
+  { id: 'bench', label: benchText.command, keys: 'Mod+L', enabled: isOpen, perform: () => openBench() },
   look('whole', 'Alt+1'),
   look('feed', 'Alt+2'),
   look('screw', 'Alt+3'),

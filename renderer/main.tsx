@@ -22,6 +22,9 @@ import './styles/melt.css';
 import './styles/across.css';
 import './styles/dialogs.css';
 import './styles/compare.css';
+import './styles/bench.css';
+import './styles/bench-find.css';
+import './styles/bench-sheet.css';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });

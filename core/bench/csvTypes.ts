@@ -45,6 +45,8 @@ export interface BenchCsvChoices {
   readonly dateOrder?: 'dmy' | 'mdy';
   /** field of each column by its index; null = do not use; undefined or absent = guess */
   readonly fields?: readonly (BenchField | null | undefined)[];
+  /** unit of each column by its index; undefined or absent = as the table says */
+  readonly units?: readonly (string | undefined)[];
 }
 
 /** What a column was taken for. */

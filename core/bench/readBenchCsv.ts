@@ -74,7 +74,10 @@ function unitRow(row: CsvRow | undefined, columns: readonly BenchColumn[]): read
   return others && fits.filter(Boolean).length >= 2 ? units.map((unit, i) => (fits[i] ? unit : '')) : null;
 }
 
-const withUnits = (columns: readonly BenchColumn[], units: readonly string[] | null): readonly BenchColumn[] =>
+const withUnits = (
+  columns: readonly BenchColumn[],
+  units: readonly (string | undefined)[] | null,
+): readonly BenchColumn[] =>
   units === null ? columns : columns.map((column) => ({ ...column, unit: units[column.index] || column.unit }));
 
 /** Why a row holds no trial, or null. */
@@ -178,7 +181,7 @@ export function readBenchCsv(text: string, context: BenchContext, choices: Bench
   if (heading < 0) return noHeading(rows);
   const named = benchColumns(rows[heading].cells, context, choices.fields);
   const units = unitRow(rows[heading + 1], named);
-  const columns = withUnits(named, units);
+  const columns = withUnits(withUnits(named, units), choices.units ?? null);
   const body = rows.slice(heading + 1);
   const isQuantity = ({ field }: BenchColumn) => field !== null && field in fieldDimensions;
   const found = decimalMark(cellsOf(body, columns, isQuantity));

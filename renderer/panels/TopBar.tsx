@@ -100,6 +100,7 @@ export function TopBar() {
         <CommandButton id="redo" sign="↷" step={future} />
         <CommandButton id="open" />
         <CommandButton id="save" />
+        <CommandButton id="bench" />
         <CommandButton id="examples" />
         <CommandButton id="theme" sign={theme === 'dark' ? '☀' : '☾'} />
         <CommandButton id="commands" sign="☰" />
