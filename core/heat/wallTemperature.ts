@@ -47,6 +47,8 @@ export interface WallTemperatures {
   readonly wantedFlows: HeatFlows;
   /** what creeps into the cold end */
   readonly coldEnd: ColdEnd;
+  /** the solution itself, to start a neighbouring one from */
+  readonly held: HeldHeat;
   readonly converged: boolean;
 }
 
@@ -54,6 +56,7 @@ export interface WallTemperatures {
  * Solves barrel, nozzle and screw core together with what passes.
  * @param load flow and heat made in it; null at standstill
  * @param counts cells along barrel and nozzle
+ * @param near walls of a neighbouring load of the same design, to start from
  * Finite volumes along the axis, second order. Assumes: radially uniform wall; heaters of one body temperature whose
  * sensor reads the mean of the wall under them; screw core warmed through content that stands, or by what moves past it,
  * with what it hands on charged to it. Source: fin equation (Incropera & DeWitt, section 3.6) with a plug-flow
@@ -63,11 +66,13 @@ export function wallTemperatures(
   design: Design,
   load: Load | null = null,
   counts: CellCounts = defaultCells,
+  near: WallTemperatures | null = null,
 ): WallTemperatures {
   const cells = heatCells(design, counts);
   const stream = load && streamOver(design, cells, load);
-  const held = heldHeat(cells, stream);
-  const wanted = held.duties.includes('weak') ? heldHeat(cells, stream, false) : held;
+  const from = near && near.held.state.wall.length === cells.count ? near.held : undefined;
+  const held = heldHeat(cells, stream, true, from);
+  const wanted = held.duties.includes('weak') ? heldHeat(cells, stream, false, from) : held;
   const { wall, core, enthalpy } = held.state;
   const zones = zonesOf(cells, held, wanted);
   const flowing = stream !== null && stream.massFlow > 0;
@@ -86,6 +91,7 @@ export function wallTemperatures(
     flows: flowsOf(cells, stream, held.state),
     wantedFlows: flowsOf(cells, stream, wanted.state),
     coldEnd: coldEndOf(design, cells, held.state),
+    held,
     converged: held.converged && wanted.converged,
   };
 }

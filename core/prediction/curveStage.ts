@@ -7,6 +7,7 @@ import { torqueOf } from './drivenPoint.ts';
 import { headPressureOf } from './driveStage.ts';
 import type { Machine } from './machine.ts';
 import { type WorkingPoint, withMelting, workingPoint } from './operating.ts';
+import type { PumpingMemory } from './pumping.ts';
 import type { CapacityKind, OutputCurve } from './types.ts';
 
 /** A curve with the convergence of its worst point. */
@@ -30,22 +31,34 @@ export function curveStage(machine: Machine, points: number, now: WorkingPoint):
   let converged = true;
   for (const side of sidesOf(points, now.screwSpeed / highest)) {
     const walk = wallWalk(machine, now);
-    let known = now.memory;
+    const known: PumpingMemory[] = [now.memory];
     side.forEach((i, step) => {
       const speed = (highest * (i + 1)) / points;
       let point = now;
       // only one speed's walls are known at first: the first step is taken twice
       for (let pass = step === 0 ? 0 : 1; pass < 2; pass++) {
         const there = walk.ahead(speed);
-        point = withMelting(there, workingPoint(there, speed, known));
+        point = withMelting(there, workingPoint(there, speed, foreseen(known, speed)), point.limits.melting);
         walk.learn(point);
       }
-      if (point.memory.volumeFlow > 0) known = point.memory;
+      if (point.memory.volumeFlow > 0) known.push(point.memory);
       converged &&= point.converged;
       note(curve, i, machine, point, demand);
     });
   }
   return { curve, converged };
+}
+
+/** Balance to start from at a speed: straight on from the last two, or the last one where there is no other near by. */
+function foreseen(known: readonly PumpingMemory[], screwSpeed: number): PumpingMemory {
+  const last = known[known.length - 1];
+  const before = known[known.length - 2];
+  if (!before || before.screwSpeed === last.screwSpeed) return last;
+  const share = (screwSpeed - last.screwSpeed) / (last.screwSpeed - before.screwSpeed);
+  const volumeFlow = last.volumeFlow + share * (last.volumeFlow - before.volumeFlow);
+  if (!(share > 0 && share < 3 && volumeFlow > 0.3 * last.volumeFlow)) return last;
+  const dissipation = last.dissipation.map((value, i) => Math.max(0, value + share * (value - before.dissipation[i])));
+  return { ...last, screwSpeed, volumeFlow, dissipation };
 }
 
 /** Writes one speed into the curve. */

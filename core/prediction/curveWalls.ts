@@ -38,7 +38,8 @@ export function wallWalk(machine: Machine, from: WorkingPoint): WallWalk {
     },
     learn(point) {
       const there = withWalls(machine, last.walls);
-      const walls = wallTemperatures(machine.design, loadOf(there, point.state, point.volumeFlow));
+      const load = loadOf(there, point.state, point.volumeFlow);
+      const walls = wallTemperatures(machine.design, load, undefined, last.walls);
       // a speed taken twice replaces what was known of it
       if (last.screwSpeed !== point.screwSpeed) before = last;
       last = { screwSpeed: point.screwSpeed, walls };

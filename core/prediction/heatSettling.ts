@@ -1,7 +1,7 @@
 /** Walls and flow that agree: the flow takes heat from the walls, the walls decide the flow. */
 
 import { heaterCapacity } from '../heat/heaterCapacity.ts';
-import { wallTemperatures } from '../heat/wallTemperature.ts';
+import { type WallTemperatures, wallTemperatures } from '../heat/wallTemperature.ts';
 import { type DrivenPoint, drivenPoint } from './drivenPoint.ts';
 import { loadOf } from './heatBalance.ts';
 import { type Machine, withWalls } from './machine.ts';
@@ -50,9 +50,11 @@ export function settledHeat(machine: Machine): SettledHeat {
   let driven = drivenPoint(machine);
   let [low, high] = [0, Number.POSITIVE_INFINITY];
   let taken = driven.point.volumeFlow;
+  let near: WallTemperatures | null = null;
   let before: { taken: number; miss: number } | null = null;
   for (let pass = 0; pass < mostPasses; pass++) {
-    const walls = wallTemperatures(machine.design, loadOf(machine, driven.point.state, taken));
+    const walls = wallTemperatures(machine.design, loadOf(machine, driven.point.state, taken), undefined, near);
+    near = walls;
     const loaded = withWalls(machine, walls);
     driven = drivenPoint(loaded, driven.point.memory);
     const found = driven.point.volumeFlow;

@@ -2,7 +2,7 @@
 
 import { type FeedCapacity, feedCapacity } from '../feed/capacity.ts';
 import { blockedPassages } from '../feed/grainFit.ts';
-import { bracketedRoot, bracketUpward } from '../math/roots.ts';
+import { bracketedRoot } from '../math/roots.ts';
 import { meltProgress } from '../melting/progress.ts';
 import { dissipationOf, evaluateFlow, type FlowState } from './flowState.ts';
 import { type HeatBalance, heatBalance } from './heatBalance.ts';
@@ -70,12 +70,29 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
   };
 }
 
-/** The point with its melting capacity computed where it was only seen not to bind. */
-export function withMelting(machine: Machine, point: WorkingPoint): WorkingPoint {
+/**
+ * The point with its melting capacity computed where it was only seen not to bind.
+ * @param near melting capacity of a neighbouring point, m³/s, to start from; 0 = unknown
+ */
+export function withMelting(machine: Machine, point: WorkingPoint, near = 0): WorkingPoint {
   if (point.limits.melting < Number.POSITIVE_INFINITY) return point;
   const scale = Math.max(machine.sweptPerTurn * point.screwSpeed, 1e-15);
-  const melting = meltingFlow(machine, point.screwSpeed, scale, point.memory.dissipation, 0);
+  const from = near > 0 && Number.isFinite(near) ? near : scale;
+  const melting = meltingReserve(lateness(machine, point.screwSpeed, scale, point.memory.dissipation), from);
   return { ...point, limits: { ...point.limits, melting: Math.max(melting, point.volumeFlow) } };
+}
+
+/** Melting capacity to a percent, stepping from a guess until the front passes the last flight, m³/s. */
+function meltingReserve(late: (flow: number) => number, from: number): number {
+  const up = late(from) < 0;
+  const step = up ? 1.3 : 1 / 1.3;
+  for (let k = 0, at = from; k < 24; k++, at *= step) {
+    const next = at * step;
+    if (late(next) < 0 === up) continue;
+    const [low, high] = up ? [at, next] : [next, at];
+    return bracketedRoot(late, low, high, { tolerance: 0.01 * low }).x;
+  }
+  return up ? Number.POSITIVE_INFINITY : 0;
 }
 
 /** The point of a screw that does not turn: nothing flows, no heat is made; torque as the slowest speed asks for. */
@@ -134,9 +151,24 @@ const grainFits = (machine: Machine): boolean =>
 const least = (limits: FlowLimits): keyof FlowLimits =>
   (Object.keys(limits) as (keyof FlowLimits)[]).reduce((best, kind) => (limits[kind] < limits[best] ? kind : best));
 
+/** How far behind the last flight melting ends at a flow, in reaches; negative = in time. */
+function lateness(
+  machine: Machine,
+  screwSpeed: number,
+  scale: number,
+  dissipation: Float64Array,
+): (flow: number) => number {
+  const { design, stations, wallAt, lastFlight } = machine;
+  return (flow) => {
+    const massFlow = Math.max(flow, trickle * scale) * design.material.meltDensity;
+    const { start } = meltProgress({ design, stations, walls: wallAt, screwSpeed, massFlow, dissipation });
+    return start.reach + 1 - start.share - lastFlight;
+  };
+}
+
 /**
  * Largest flow whose granules are molten by the end of the last flight, m³/s; 0 where none is.
- * @param enough a flow, m³/s: where it melts, Infinity is given without looking further; 0 always looks
+ * @param enough a flow, m³/s, > 0: where it melts, Infinity is given without looking further
  */
 function meltingFlow(
   machine: Machine,
@@ -145,21 +177,11 @@ function meltingFlow(
   dissipation: Float64Array,
   enough: number,
 ): number {
-  const { design, stations, wallAt, lastFlight } = machine;
-  if (lastFlight < 0) return 0;
-  const late = (flow: number) => {
-    const massFlow = Math.max(flow, trickle * scale) * design.material.meltDensity;
-    const { start } = meltProgress({ design, stations, walls: wallAt, screwSpeed, massFlow, dissipation });
-    const front = start.reach + 1 - start.share;
-    return front - lastFlight;
-  };
-  if (enough > 0 && late(enough) < 0) return Number.POSITIVE_INFINITY;
+  if (machine.lastFlight < 0) return 0;
+  const late = lateness(machine, screwSpeed, scale, dissipation);
+  if (late(enough) < 0) return Number.POSITIVE_INFINITY;
   if (late(0) >= 0) return 0;
-  const bracket = bracketUpward(late, scale, 8);
-  if (!bracket) return Number.POSITIVE_INFINITY;
-  // a capacity that binds is looked for closely, one in reserve to a percent
-  const tolerance = enough > 0 ? 1e-4 * scale : 0.01 * Math.max(bracket.low, 0.1 * scale);
-  return bracketedRoot(late, bracket.low, bracket.high, { tolerance }).x;
+  return bracketedRoot(late, 0, enough, { tolerance: 1e-4 * Math.min(scale, enough) }).x;
 }
 
 function powers(machine: Machine, state: FlowState): { channel: number; land: number } {
