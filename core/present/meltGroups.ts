@@ -2,8 +2,9 @@
 
 import type { Prediction } from '../prediction/types.ts';
 import { stepsPerFilamentLength } from '../print/bead.ts';
+import { fromSi } from '../units.ts';
 import type { Group } from './group.ts';
-import { coolingRows, firmwareRows, lineRows, releaseRows } from './printRows.ts';
+import { coolingRows, firmwareRows, fromLeast, lineRows, releaseRows } from './printRows.ts';
 import { printTopicBasis, printTopicOf } from './printTopics.ts';
 import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
 import { stepsPerCubicMm } from './steps.ts';
@@ -115,6 +116,10 @@ export const print: Group = (prediction) => {
   return { ...group, rows: group.rows.map((row) => ({ ...row, basis: basis(row) })) };
 };
 
+/** Common diameters of filament, mm, but for the one that is set. */
+const otherFilaments = ({ firmware }: Prediction['print']): number[] =>
+  [1.75, 2.85].filter((diameter) => Math.abs(fromSi(firmware.filamentDiameter, 'mm') - diameter) > 1e-6);
+
 const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup => ({
   id: 'print',
   title: 'Print',
@@ -159,7 +164,7 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
       'steps/mm³',
       5,
     ),
-    ...[1.75, 2.85].map((diameter) =>
+    ...otherFilaments(p).map((diameter) =>
       numberRow(
         {
           id: `stepsPerMm-${diameter}`,
@@ -172,15 +177,18 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
       ),
     ),
     ...firmwareRows(p),
-    quantityRow(
-      {
-        id: 'pressureTime',
-        label: 'Pressure time constant',
-        help: 'Time constant of a stopped screw for small changes, the one that open printer firmware asks for.',
-      },
-      flowing(p.pressureTime),
-      's',
-      2,
+    fromLeast(
+      quantityRow(
+        {
+          id: 'pressureTime',
+          label: 'Pressure time constant',
+          help: 'Time constant of a stopped screw for small changes, the one that open printer firmware asks for.',
+        },
+        flowing(p.pressureTime),
+        's',
+        2,
+      ),
+      0.001,
     ),
     ...releaseRows(p, flowing),
     ...coolingRows(p),

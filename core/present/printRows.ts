@@ -88,23 +88,39 @@ export const firmwareRows = ({ firmware }: PrintMatch): PresentedRow[] => [
 const range = ({ low, high }: { low: number; high: number }, unit: 'mm³' | 's'): string =>
   ` Range ${formatNumber(fromSi(low, unit), 2)} to ${formatQuantity(high, unit, 2)}.`;
 
+/** A quantity that means nothing once it is below `least` of its unit; the number itself stays. */
+export function fromLeast(row: PresentedRow, least: number): PresentedRow {
+  const tiny = row.value !== null && row.value > 0 && row.value < least;
+  return tiny ? { ...row, text: `below ${least} ${row.unit}` } : row;
+}
+
 /** Ooze and dripping. */
 export const releaseRows = ({ release, drip }: PrintMatch, flowing: Flowing): PresentedRow[] => [
-  quantityRow(
-    { id: 'ooze', label: 'Oozes after a stop', help: `Stored melt that leaves forward.${range(release.ooze, 'mm³')}` },
-    flowing(release.ooze.value),
-    'mm³',
-    3,
+  fromLeast(
+    quantityRow(
+      {
+        id: 'ooze',
+        label: 'Oozes after a stop',
+        help: `Stored melt that leaves forward.${range(release.ooze, 'mm³')}`,
+      },
+      flowing(release.ooze.value),
+      'mm³',
+      3,
+    ),
+    0.001,
   ),
-  quantityRow(
-    {
-      id: 'oozeTime',
-      label: 'nine tenths of it within',
-      help: `Thin melts have a long tail.${range(release.time90, 's')}`,
-    },
-    flowing(release.time90.value),
-    's',
-    3,
+  fromLeast(
+    quantityRow(
+      {
+        id: 'oozeTime',
+        label: 'nine tenths of it within',
+        help: `Thin melts have a long tail.${range(release.time90, 's')}`,
+      },
+      flowing(release.time90.value),
+      's',
+      3,
+    ),
+    0.001,
   ),
   quantityRow(
     { id: 'nozzleShare', label: 'Share that goes forward', help: 'The rest leaks back through the screw.' },
@@ -112,11 +128,18 @@ export const releaseRows = ({ release, drip }: PrintMatch, flowing: Flowing): Pr
     '%',
     3,
   ),
-  quantityRow(
-    { id: 'dripRate', label: 'Drips at standstill', help: 'Upright, vented, the screw’s hold left out: at most this.' },
-    drip.rate,
-    'mm³/s',
-    3,
+  fromLeast(
+    quantityRow(
+      {
+        id: 'dripRate',
+        label: 'Drips at standstill',
+        help: 'Upright, vented, the screw’s hold left out: at most this.',
+      },
+      drip.rate,
+      'mm³/s',
+      3,
+    ),
+    0.001,
   ),
   quantityRow(
     { id: 'dropMass', label: 'a drop weighs', help: 'Hanging from the orifice’s rim.' },

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Finding, Severity } from '../../core/index.ts';
+import { activeRevision, useProjectState } from '../store/project.ts';
 import { showPosition } from '../store/view.ts';
 import { text } from '../strings.ts';
 
@@ -43,26 +44,38 @@ function Item({ finding }: { readonly finding: Finding }) {
         <span className="severity">
           <span aria-hidden="true">{signs[finding.severity]}</span> {words.severities[finding.severity]}
         </span>
-        <span className="saw">{finding.saw}</span>
         <span className="where">{finding.where}</span>
+        <span className="saw">{finding.saw}</span>
       </Button>
       {open && <Body finding={finding} />}
     </li>
   );
 }
 
+/** Name of the material that is run; every caution about it begins with that name. */
+const useMaterialName = (): string | undefined =>
+  useProjectState(({ history }) => {
+    if (!history) return undefined;
+    const { materialId } = activeRevision(history.present);
+    return history.present.materials.find(({ id }) => id === materialId)?.name;
+  });
+
 /** One line until opened; there is no way to take it off the list. */
 function Caution({ finding }: { readonly finding: Finding }) {
   const [open, setOpen] = useState(false);
+  const prefix = `${useMaterialName()}: `;
+  const { saw } = finding;
+  // the name alone would fill the line
+  const line = !open && saw.startsWith(prefix) ? saw.slice(prefix.length) : saw;
   return (
-    <li className={open ? 'finding caution open' : 'finding caution'} data-code={finding.code}>
+    <li className={open ? 'finding standing open' : 'finding standing'} data-code={finding.code}>
       <Button className="caution-head" aria-expanded={open} onPress={() => setOpen(!open)}>
         <span className="severity" aria-hidden="true">
           {signs.caution}
         </span>
         <span className="unseen">{words.severities.caution}: </span>
-        <span className="saw" title={finding.saw}>
-          {finding.saw}
+        <span className="saw" title={saw}>
+          {line}
         </span>
       </Button>
       {open && <Body finding={finding} />}
@@ -92,7 +105,7 @@ export function Findings({ findings }: { readonly findings: readonly Finding[] }
           <h3 className="cautions-head">
             {words.cautions} <span className="quiet">{cautions.length}</span>
           </h3>
-          <ul className="cautions">
+          <ul className="standing-list">
             {cautions.map((finding) => (
               <Caution key={key(finding)} finding={finding} />
             ))}

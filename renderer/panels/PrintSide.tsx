@@ -47,7 +47,11 @@ function CopyButton({ row, onCopied }: { readonly row: PresentedRow; onCopied(sa
   const copy = async () => onCopied((await copyText(number)) ? words.copied(number) : words.notCopied);
   return (
     <Button className="tool copy" aria-label={words.copyOne(row.label)} onPress={() => void copy()}>
-      {words.copy}
+      <svg viewBox="0 0 12 12" aria-hidden="true">
+        <title>{words.copy}</title>
+        <rect x="0.5" y="0.5" width="7.5" height="8.5" rx="1" />
+        <rect x="3.5" y="3" width="7.5" height="8.5" rx="1" />
+      </svg>
     </Button>
   );
 }

@@ -41,15 +41,19 @@ export function AxialReadout({ series }: { readonly series: AxialSeries | null }
     const found = index === null ? null : (series?.pressure[index] ?? null);
     return found === null || !series ? value(series?.pressure, '') : suitedPressure(found, series.pressureUnit);
   };
+  const share = (values: Values | undefined) => {
+    const found = index === null ? null : (values?.[index] ?? null);
+    return found === null ? value(values, '%') : `${formatNumber(Math.round(10 * found) / 10, 3)} %`;
+  };
   const cells = [
     ['pressure', words.pressure, pressure()],
     ['melt', words.melt, value(series?.melt, '°C')],
     ['solid', words.granules, value(series?.solid, '°C')],
-    ['filled', words.filled, value(series?.filled, '%')],
+    ['filled', words.filled, share(series?.filled)],
     ['wall', words.wall, value(series?.wall, '°C')],
     ['core', words.core, value(series?.core, '°C')],
     ['film', words.film, value(series?.film, 'mm', 2)],
-    ['molten', words.molten, value(series?.molten, '%')],
+    ['molten', words.molten, share(series?.molten)],
   ] as const;
   return (
     <dl className="axial-legend">

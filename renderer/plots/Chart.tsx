@@ -29,6 +29,13 @@ export function readInk(element: Element): Ink {
   };
 }
 
+/** Markers of the legend are pieces of the line, broken where it is. */
+const legendMarkers: uPlot.Legend.Markers = {
+  // half of the line above and half below the middle
+  width: (plot, index) => (plot.series[index]?.width ?? 2) / 2,
+  dash: (plot, index) => (plot.series[index]?.dash ? 'dashed' : 'solid'),
+};
+
 /** Height of the charts beside the figures, px. */
 export const curveHeight = 230;
 
@@ -56,7 +63,9 @@ export function Chart({ label, data, options, height }: ChartProps) {
       width: Math.max(80, element.clientWidth),
       height: height ?? Math.max(60, element.clientHeight),
     });
-    const made = new uPlot({ ...options(readInk(element)), ...sized() }, latest.current, element);
+    const drawn = options(readInk(element));
+    const legend = { ...drawn.legend, markers: legendMarkers };
+    const made = new uPlot({ ...drawn, legend, ...sized() }, latest.current, element);
     plot.current = made;
     const observer = new ResizeObserver(() => made.setSize(sized()));
     observer.observe(element);

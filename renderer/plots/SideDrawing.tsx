@@ -95,9 +95,6 @@ function ScrewCut({ shape, scale }: { readonly shape: Shape; readonly scale: Sca
   );
 }
 
-/** Height of the zones' names below the drawing, px. */
-const zoneText = 15;
-
 function Zones({ revision, scale }: { readonly revision: Revision; readonly scale: Scale }) {
   const outer = revision.barrel.outerDiameterMm / 2000;
   return revision.barrel.zones.map((zone) => {
@@ -148,12 +145,11 @@ interface StillProps {
   readonly shape: Shape;
   readonly revision: Revision;
   readonly prediction: Prediction | null;
-  readonly size: BoxSize;
+  readonly scale: Scale;
 }
 
 /** All that does not follow the pointer. */
-const Still = memo(function Machine({ shape, revision, prediction, size }: StillProps) {
-  const scale = useMemo(() => scaleFor(shape, size), [shape, size]);
+const Still = memo(function Machine({ shape, revision, prediction, scale }: StillProps) {
   return (
     <>
       <ContentPatterns />
@@ -174,18 +170,14 @@ export function SideDrawing(): ReactNode {
   const prediction = useEvaluation((state) => state.prediction);
   const marks = useMemo(() => (prediction ? meltMarks(prediction) : noMarks), [prediction]);
   const [box, size] = useBox();
+  const scale = useMemo(() => (shape && size.width > 0 ? scaleFor(shape, size) : null), [shape, size]);
+  const outer = revision.barrel.outerDiameterMm / 2000;
   return (
     <div className="side-drawing" ref={box} {...usePicking(shape, box)}>
-      {shape && size.width > 0 && (
+      {shape && scale && (
         <svg width={size.width} height={size.height} role="img" aria-label={text.axial.drawing}>
-          <Still {...{ shape, revision, prediction, size }} />
-          <AxialLines
-            kind="draw"
-            bounds={shape.bounds}
-            width={size.width}
-            height={size.height - zoneText}
-            marks={marks}
-          />
+          <Still {...{ shape, revision, prediction, scale }} />
+          <AxialLines kind="draw" bounds={shape.bounds} width={size.width} height={scale.y(-outer)} marks={marks} />
         </svg>
       )}
     </div>

@@ -33,16 +33,19 @@ const percent = (share: number): number | null => finite(fromSi(Math.min(1, Math
 const where = (values: Float64Array, there: (i: number) => boolean, show: (value: number) => number | null): Values =>
   Array.from(values, (value, i) => (there(i) ? show(value) : null));
 
+/** A channel filled less than this holds nothing worth telling the temperature of. */
+const leastFilled = 1e-3;
+
 function screwSeries({ stations, axial }: Prediction, unit: Unit): AxialSeries {
   const celsius = (kelvin: number) => finite(fromSi(kelvin, '°C'));
   const always = () => true;
-  const filled = (i: number) => (axial.filling[i] ?? 0) > 0;
+  const filled = (i: number) => (axial.filling[i] ?? 0) > leastFilled;
   const film = (i: number) => (axial.film[i] ?? 0) > 0 && filled(i);
   return {
     pressureUnit: unit,
     z: Array.from(stations.z, (z) => fromSi(z, 'mm')),
     pressure: where(axial.pressure, always, (p) => finite(fromSi(p, unit))),
-    melt: where(axial.meltTemperature, (i) => (axial.fill[i] ?? 0) > 0, celsius),
+    melt: where(axial.meltTemperature, (i) => (axial.fill[i] ?? 0) > leastFilled, celsius),
     solid: where(axial.solidTemperature, (i) => filled(i) && (axial.moltenShare[i] ?? 1) < 1, celsius),
     wall: where(axial.wallTemperature, always, celsius),
     core: where(axial.screwTemperature, always, celsius),

@@ -12,12 +12,15 @@ export interface MeltMark {
 
 const words = text.axial.marks;
 
-/** The places that lie on the screw, in order. */
+/** The places that lie on the screw, in order. What melts within one station has one place for both ends of melting. */
 export function meltMarks({ melting }: Pick<Prediction, 'melting'>): MeltMark[] {
+  const { softensAt, meltsFrom } = melting;
+  const molten = melting.ends.suited;
+  const atOnce = meltsFrom !== null && molten !== null && meltsFrom >= molten;
   const places = [
-    { z: melting.softensAt, name: words.softens },
-    { z: melting.meltsFrom, name: words.firstMelt },
-    { z: melting.ends.suited, name: words.molten },
+    { z: softensAt, name: words.softens },
+    ...(atOnce ? [] : [{ z: meltsFrom, name: words.firstMelt }]),
+    { z: molten, name: atOnce ? words.atOnce : words.molten },
   ];
   return places
     .flatMap(({ z, name }) => (z !== null && Number.isFinite(z) ? [{ z, name }] : []))

@@ -11,5 +11,6 @@ export function pressureUnit(largest: number): Unit {
 /** A pressure (Pa) as text in the unit that suits it. */
 export const pressureText = (pressure: number): string => formatQuantity(pressure, pressureUnit(pressure), 3);
 
-/** A pressure that stands in `unit`, as text in the unit that suits it. */
-export const suitedPressure = (value: number, unit: Unit): string => pressureText(toSi(value, unit));
+/** A pressure that stands in `unit`, as text in the unit that suits it; nothing reads in `unit` itself. */
+export const suitedPressure = (value: number, unit: Unit): string =>
+  value === 0 ? formatQuantity(0, unit, 3) : pressureText(toSi(value, unit));
