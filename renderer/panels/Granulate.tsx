@@ -1,10 +1,13 @@
 /** The material: which one this revision runs, its values with source and status. */
 
+import '../styles/granulate.css';
 import { grainFields, mechanicalFields, text, thermalFields } from '../strings.ts';
 import { Group } from './Group.tsx';
 import { About } from './granulate/About.tsx';
-import { Aging } from './granulate/Aging.tsx';
 import { Cautions } from './granulate/Cautions.tsx';
+import { Colours } from './granulate/Colours.tsx';
+import { Known } from './granulate/Known.tsx';
+import { Laws } from './granulate/Laws.tsx';
 import { MaterialList } from './granulate/MaterialList.tsx';
 import { MeltFlow } from './granulate/MeltFlow.tsx';
 import { PartSwitch } from './granulate/PartSwitch.tsx';
@@ -17,6 +20,7 @@ function Values(placed: PlacedMaterial) {
   const { root } = placed;
   return (
     <>
+      <Known {...placed} />
       <About {...placed} />
       <MeltFlow {...placed} />
       <Group title={words.grains}>
@@ -33,7 +37,8 @@ function Values(placed: PlacedMaterial) {
       <Group title={words.mechanical} aside={<PartSwitch {...placed} part="mechanical" />}>
         <SourcedFields root={root} specs={mechanicalFields} />
       </Group>
-      <Aging {...placed} />
+      <Laws {...placed} />
+      <Colours {...placed} />
       <Cautions {...placed} />
     </>
   );

@@ -47,5 +47,8 @@ export const startLaw = (id: string, validFromC: number, validToC: number): Mate
   validToC,
 });
 
+/** Molar mass of fresh chains, kg/mol, as it begins. */
+export const startFreshMass: Sourced = start(50);
+
 /** The first colour anchor: the fresh material, a light natural tone. */
 export const startAnchor: Material['colourAnchors'][number] = { extent: 0, lightness: 80, a: 0, b: 10 };

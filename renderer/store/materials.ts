@@ -1,8 +1,8 @@
 /** Edits of the project's materials as pure functions. */
 
 import { produce } from 'immer';
-import type { Material, Project } from '../../core/index.ts';
-import { materialParts, type PartName, startAnchor, startLaw } from './materialStarts.ts';
+import type { Material, Project, Sourced } from '../../core/index.ts';
+import { materialParts, type PartName, startAnchor, startFreshMass, startLaw } from './materialStarts.ts';
 
 /** An id that no material of the project has: the wanted one, or with the next free number. */
 export function freeMaterialId(project: Project, wanted: string): string {
@@ -82,6 +82,24 @@ export const removeLaw = (id: string, index: number) =>
     const known = degradation.some((law) => law.id === colourLaw);
     return { ...material, degradation, ...(known && colourLaw !== undefined ? { colourLaw } : {}) };
   });
+
+/** Gives a law of chain breaks the molar mass of fresh chains as a start value, or takes it away. */
+export const setFreshMass = (id: string, index: number, present: boolean) =>
+  changeMaterial(id, (material) => ({
+    ...material,
+    degradation: material.degradation.map((law, place) => {
+      if (place !== index || law.kind !== 'scission') return law;
+      const { initialMolarMassKgPerMol: _, ...rest } = law;
+      return present ? { ...rest, initialMolarMassKgPerMol: startFreshMass } : rest;
+    }),
+  }));
+
+/** Says where all colour anchors come from, or how well they are known. */
+export const setAnchorOrigin = (id: string, origin: Partial<Pick<Sourced, 'source' | 'status'>>) =>
+  changeMaterial(id, (material) => ({
+    ...material,
+    colourAnchors: material.colourAnchors.map((anchor) => ({ ...anchor, ...origin })),
+  }));
 
 /** Names the law that the colour follows; null for none. */
 export const setColourLaw = (id: string, lawId: string | null) =>

@@ -203,22 +203,6 @@ export const thermalFields: readonly FieldSpec[] = [
   },
 ];
 
-/** Values of one degradation law. */
-export const degradationFields: readonly FieldSpec[] = [
-  {
-    key: 'rateAtReferencePerS',
-    label: 'Rate at reference',
-    unit: '1/s',
-    help: 'Speed of the change at the reference temperature.',
-  },
-  {
-    key: 'activationKJPerMol',
-    label: 'Activation',
-    unit: 'kJ/mol',
-    help: 'How strongly the change quickens with temperature.',
-  },
-];
-
 /** Values of the cooled print. */
 export const mechanicalFields: readonly FieldSpec[] = [
   {

@@ -1,6 +1,8 @@
 /** The project's materials: which one this revision runs, what each is used by, adding, copying, removing. */
 
+import { Button } from 'react-aria-components';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { openFit } from '../../fit/store.ts';
 import { setValue } from '../../store/edits.ts';
 import { duplicateMaterial, isRemovable, removeMaterial, usersOf } from '../../store/materials.ts';
 import { applyEdit } from '../../store/project.ts';
@@ -10,6 +12,7 @@ import { EntryTools } from '../EntryTools.tsx';
 import { Group } from '../Group.tsx';
 import { InventedBadge } from '../InventedBadge.tsx';
 import { LibraryMenu } from './LibraryMenu.tsx';
+import { exportMaterial, importMaterial } from './materialFiles.ts';
 
 const words = text.describe;
 const own = words.granulate;
@@ -27,6 +30,8 @@ function useTools() {
       act: () =>
         applyListEdit(['materials'], own.duplicateStep(name), duplicateMaterial(id, own.copyOf(name).slice(0, 120))),
     },
+    { label: own.fitIt, act: () => openFit(id) },
+    { label: own.exportIt, act: () => void exportMaterial(id) },
     {
       label: text.actions.remove,
       disabled: !isRemovable(project, id),
@@ -80,6 +85,9 @@ export function MaterialList({ invented }: { readonly invented: boolean }) {
       <List />
       <div className="library-row">
         <LibraryMenu />
+        <Button className="tool" onPress={() => void importMaterial()}>
+          {own.importIt}
+        </Button>
         <span className="quiet">{own.libraryHelp}</span>
       </div>
     </Group>

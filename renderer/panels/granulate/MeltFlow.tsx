@@ -1,10 +1,18 @@
 /** How the melt flows: viscosity law, its move with temperature, where it holds, filler. */
 
-import { type RheologyModel, type ShiftKind, withRheologyModel, withShiftKind } from '../../../core/index.ts';
+import { Button } from 'react-aria-components';
+import {
+  type RheologyModel,
+  type ShiftKind,
+  type Sourced,
+  withRheologyModel,
+  withShiftKind,
+} from '../../../core/index.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { IssueText } from '../../fields/IssueText.tsx';
 import { TextField } from '../../fields/TextField.tsx';
-import { setValue } from '../../store/edits.ts';
+import { openFit } from '../../fit/store.ts';
+import { removeValue, setValue } from '../../store/edits.ts';
 import { useEvaluation } from '../../store/evaluation.ts';
 import { changeMaterial } from '../../store/materials.ts';
 import { type Path, pathKey } from '../../store/path.ts';
@@ -18,9 +26,11 @@ import {
   text,
 } from '../../strings.ts';
 import { applyListEdit } from '../desk.ts';
-import { Fields, Group } from '../Group.tsx';
+import { Group } from '../Group.tsx';
 import { PartSwitch } from './PartSwitch.tsx';
+import { Place } from './places.tsx';
 import { SourcedFields } from './SourcedField.tsx';
+import { SourcedNumbers } from './SourcedNumber.tsx';
 import type { PlacedMaterial } from './useMaterial.ts';
 import { ViscosityPlot } from './ViscosityPlot.tsx';
 
@@ -39,21 +49,26 @@ function Law({ material, root }: PlacedMaterial) {
   const path = [...root, 'rheology'];
   return (
     <>
-      <ChoiceField
-        path={[...path, 'model']}
-        label={own.model}
-        help={own.modelHelp}
-        value={rheology.model}
-        options={own.models}
-        disabled={false}
-        onChoose={(model: RheologyModel) =>
-          applyListEdit(
-            path,
-            `${own.model}: ${own.models[model]}`,
-            changeMaterial(id, (one) => withRheologyModel(one, model)),
-          )
-        }
-      />
+      <Place path={path}>
+        <ChoiceField
+          path={[...path, 'model']}
+          label={own.model}
+          help={own.modelHelp}
+          value={rheology.model}
+          options={own.models}
+          disabled={false}
+          onChoose={(model: RheologyModel) =>
+            applyListEdit(
+              path,
+              `${own.model}: ${own.models[model]}`,
+              changeMaterial(id, (one) => withRheologyModel(one, model)),
+            )
+          }
+        />
+      </Place>
+      <Button className="link" onPress={() => openFit(id)}>
+        {own.fitIt}
+      </Button>
       <LawIssue path={path} />
       <ViscosityPlot material={material} />
       <SourcedFields root={root} specs={rheologyFields[rheology.model] ?? []} />
@@ -83,7 +98,7 @@ function Shift({ material, root }: PlacedMaterial) {
           )
         }
       />
-      {kind !== 'none' && <Fields root={root} specs={[shiftReferenceField]} locked={false} />}
+      {kind !== 'none' && <SourcedNumbers root={root} specs={[shiftReferenceField]} />}
       <SourcedFields root={root} specs={shiftFields[kind] ?? []} />
     </>
   );
@@ -93,15 +108,27 @@ function Range({ material, root }: PlacedMaterial) {
   const { rheologyRange } = material;
   if (!rheologyRange) return null;
   const path = [...root, 'rheologyRange', 'source'];
+  const statusPath = [...root, 'rheologyRange', 'status'];
   return (
     <>
-      <Fields root={root} specs={rheologyRangeFields} locked={false} />
+      <SourcedNumbers root={root} specs={rheologyRangeFields} />
       <TextField
         label={own.rangeSource}
         value={rheologyRange.source}
         required
         maxLength={600}
         onCommit={(source) => applyEdit(setValue(path, source), { label: own.rangeSource })}
+      />
+      <ChoiceField<Sourced['status'] | ''>
+        path={statusPath}
+        label={own.rangeStatus}
+        help={own.statusHelp}
+        value={rheologyRange.status ?? ''}
+        options={{ '': own.mixed, ...own.statuses }}
+        disabled={false}
+        onChoose={(next) =>
+          applyEdit(next === '' ? removeValue(statusPath) : setValue(statusPath, next), { label: own.rangeStatus })
+        }
       />
     </>
   );

@@ -4,7 +4,6 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Sourced } from '../../../core/index.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
-import { NumberField } from '../../fields/NumberField.tsx';
 import { writeNumber } from '../../fields/quantity.ts';
 import type { FieldSpec } from '../../fields/spec.ts';
 import { TextField } from '../../fields/TextField.tsx';
@@ -13,6 +12,7 @@ import { type Path, valueAt } from '../../store/path.ts';
 import { applyEdit } from '../../store/project.ts';
 import { text } from '../../strings.ts';
 import { pathBelow, useDesk } from '../desk.ts';
+import { SourcedNumber } from './SourcedNumber.tsx';
 
 const words = text.describe;
 const own = words.granulate;
@@ -38,8 +38,8 @@ function Provenance({ path, spec, stored }: Placed & { readonly stored: Sourced 
   const statusPath = [...path, 'status'];
   return (
     <div className="provenance">
-      <NumberField path={[...path, 'low']} spec={end(own.doubtLow)} disabled={false} />
-      <NumberField path={[...path, 'high']} spec={end(own.doubtHigh)} disabled={false} />
+      <SourcedNumber path={[...path, 'low']} spec={end(own.doubtLow)} />
+      <SourcedNumber path={[...path, 'high']} spec={end(own.doubtHigh)} />
       <ChoiceField
         path={statusPath}
         label={words.status}
@@ -72,7 +72,7 @@ export function SourcedField({ root, spec }: { readonly root: Path; readonly spe
   if (!stored) return null;
   return (
     <div className={open ? 'sourced open' : 'sourced'}>
-      <NumberField path={[...path, 'value']} spec={spec} disabled={false} />
+      <SourcedNumber path={[...path, 'value']} spec={spec} />
       <Button
         className={`source status-${stored.status.replaceAll(' ', '-')}`}
         aria-expanded={open}

@@ -2,7 +2,8 @@
 
 import { useMemo } from 'react';
 import type uPlot from 'uplot';
-import { formatNumber, type Material, type PresentedSeries, viscosityCurve } from '../../../core/index.ts';
+import { type Material, type PresentedSeries, viscosityCurve } from '../../../core/index.ts';
+import { byDecades, decades, reading } from '../../fit/logAxes.ts';
 import { axis, Chart, type Ink } from '../../plots/Chart.tsx';
 import { text } from '../../strings.ts';
 
@@ -12,26 +13,6 @@ const words = text.describe.granulate;
 const height = 170;
 /** The middle is drawn whole, the ends of the window broken, so that they can be told apart without colour. */
 const dashes: readonly (number[] | undefined)[] = [[7, 4], undefined, [2, 3]];
-
-const reading = (unit: string) => (_: uPlot, value: number | null) =>
-  value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
-
-/** Whole decades around the values, at least one. */
-function decades(least: number, most: number): [number, number] {
-  const low = Math.floor(Math.log10(least) + 1e-9);
-  return [10 ** low, 10 ** Math.max(low + 1, Math.ceil(Math.log10(most) - 1e-9))];
-}
-
-/** Marks and grid lines at whole decades only: the chart is too small for more. */
-const byDecades: uPlot.Axis = {
-  splits: (_u, _axis, least, most) => {
-    const low = Math.ceil(Math.log10(least) - 1e-9);
-    const count = Math.floor(Math.log10(most) + 1e-9) - low + 1;
-    return Array.from({ length: Math.max(0, count) }, (_, index) => 10 ** (low + index));
-  },
-  filter: (_u, marks) => marks,
-  values: (_u, marks) => marks.map((mark) => formatNumber(mark, 3)),
-};
 
 function optionsFor(names: readonly string[], first: PresentedSeries | undefined) {
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => ({
