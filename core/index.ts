@@ -69,6 +69,7 @@ export type {
 export { contentHash } from './hash.ts';
 export type { PredictionTopic, TopicCompleteness } from './material/completenessTypes.ts';
 export { designMaterial } from './material/designMaterial.ts';
+export { maronPierce } from './material/filler.ts';
 export { fitRheology, fittedViscosity } from './material/fit/fitRheology.ts';
 export type {
   FitModel,
