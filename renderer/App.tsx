@@ -2,6 +2,8 @@
 
 import { useEffect, useLayoutEffect } from 'react';
 import { BenchLog } from './bench/BenchLog.tsx';
+import { Colour } from './colour/Colour.tsx';
+import { Doubt } from './doubt/Doubt.tsx';
 import { CommandList } from './panels/CommandList.tsx';
 import { Compare } from './panels/Compare.tsx';
 import { Describe } from './panels/Describe.tsx';
@@ -53,6 +55,8 @@ export function App() {
       <Notice />
       <Revisions />
       <Compare />
+      <Colour />
+      <Doubt />
       <BenchLog />
       <Examples />
       <Discard />

@@ -8,6 +8,8 @@ import { activeRevision, applyEdit, currentProject, projectStore, redo, undo } f
 import { branchRevision, freeId } from './store/revisions.ts';
 import { flyTo, type Place, setView, toggleTheme, viewStore } from './store/view.ts';
 import { benchText } from './strings/bench.ts';
+import { colourText } from './strings/colour.ts';
+import { doubtText } from './strings/doubt.ts';
 import { text } from './strings.ts';
 
 /** One thing that can be done. `keys` as written: Mod is Ctrl, or Cmd on a Mac. */
@@ -75,6 +77,20 @@ export const commands: readonly Command[] = [
     perform: () => setView({ dialog: 'compare' }),
   },
   { id: 'bench', label: benchText.command, keys: 'Mod+L', enabled: isOpen, perform: () => openBench() },
+  {
+    id: 'colour',
+    label: colourText.command,
+    keys: 'Alt+6',
+    enabled: isOpen,
+    perform: () => setView({ dialog: 'colour' }),
+  },
+  {
+    id: 'doubt',
+    label: doubtText.command,
+    keys: 'Alt+7',
+    enabled: isOpen,
+    perform: () => setView({ dialog: 'doubt' }),
+  },
   look('whole', 'Alt+1'),
   look('feed', 'Alt+2'),
   look('screw', 'Alt+3'),

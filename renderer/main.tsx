@@ -22,6 +22,8 @@ import './styles/melt.css';
 import './styles/across.css';
 import './styles/dialogs.css';
 import './styles/compare.css';
+import './styles/colour.css';
+import './styles/doubt.css';
 import './styles/bench.css';
 import './styles/bench-find.css';
 import './styles/bench-sheet.css';

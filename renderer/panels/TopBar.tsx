@@ -81,6 +81,8 @@ function RevisionStrip() {
       <CommandButton id="branch" />
       <CommandButton id="revisions" />
       <CommandButton id="compare" />
+      <CommandButton id="colour" />
+      <CommandButton id="doubt" />
     </nav>
   );
 }

@@ -43,7 +43,16 @@ export interface ViewState {
   readonly hoverZ: number | null;
   /** what the help line explains: a field's path key, or null */
   readonly helpFor: { readonly key: string; readonly label: string; readonly help: string } | null;
-  readonly dialog: 'none' | 'revisions' | 'compare' | 'bench' | 'commands' | 'examples' | 'discard';
+  readonly dialog:
+    | 'none'
+    | 'revisions'
+    | 'compare'
+    | 'bench'
+    | 'colour'
+    | 'doubt'
+    | 'commands'
+    | 'examples'
+    | 'discard';
   /** a sentence about the last save, open or fault; kind decides its colour and icon */
   readonly notice: { readonly kind: 'good' | 'bad'; readonly text: string } | null;
 }
