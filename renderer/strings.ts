@@ -64,8 +64,8 @@ export const text = {
     temperature: 'Temperature',
     melt: 'Melt',
     granules: 'Granules',
-    wall: 'Barrel wall',
-    core: 'Screw core',
+    wall: 'Wall',
+    core: 'Core',
     filled: 'Filled',
     molten: 'Molten',
     film: 'Melt film',
@@ -76,6 +76,7 @@ export const text = {
       softens: 'softens',
       firstMelt: 'first melt',
       molten: 'molten',
+      atOnce: 'melts',
     },
     drawing: 'Side drawing of screw, barrel and nozzle, to the same scale as the plot above',
     content: {

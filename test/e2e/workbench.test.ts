@@ -133,6 +133,29 @@ test('a finding marks its place in the drawing', async () => {
   expect(await page.locator('.draw-mark').count()).toBe(1);
 });
 
+test('pointing at the axis reads every lane at once, under names that do not cover each other', async () => {
+  const { page } = workbench();
+  const plot = await page.locator('.axial .u-over').boundingBox();
+  if (!plot) throw new Error('no plot along the axis');
+  await page.mouse.move(plot.x + 0.42 * plot.width, plot.y + plot.height / 2);
+  for (const key of ['pressure', 'solid', 'filled', 'molten', 'film']) {
+    expect(await page.locator(`.key-${key} + dd`).textContent()).toMatch(/^[\d.]+ (MPa|kPa|Pa|°C|%|mm)$/);
+  }
+  const x = await page.locator('.lane-hover').getAttribute('x1');
+  expect(await page.locator('.draw-hover').getAttribute('x1')).toBe(x);
+  const names = await page
+    .locator('.melt-marks text')
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect()).map(({ left, right }) => [left, right]));
+  expect(names.length).toBeGreaterThan(1);
+  for (const [i, [left]] of names.slice(1).entries()) expect(left).toBeGreaterThan(names[i]?.[1] ?? 0);
+});
+
+test('a number for the controller can be copied', async () => {
+  const { page } = workbench();
+  await page.getByRole('button', { name: 'Copy the number: Motor steps per mm³' }).click();
+  expect(await page.locator('.copy-all output').textContent()).toMatch(/^Copied: [\d.]+$/);
+});
+
 test('another revision is another machine; a branch of it can be edited', async () => {
   const { page } = workbench();
   const before = await seen();

@@ -4,9 +4,10 @@ import { axialSeries } from '../../../renderer/plots/axialSeries.ts';
 import { pressureText } from '../../../renderer/plots/pressureUnit.ts';
 import { loadDesign } from '../../helpers/projects.ts';
 
+const design = loadDesign('demo');
+const prediction = predict(design, { curvePoints: 0 });
+
 test('pressure runs on from the screw through the nozzle down to what is outside', () => {
-  const design = loadDesign('demo');
-  const prediction = predict(design);
   let end = design.barrel.length;
   const ends = design.nozzle.segments.map((segment) => {
     end += segment.length;
@@ -17,6 +18,24 @@ test('pressure runs on from the screw through the nozzle down to what is outside
   expect(series.z.at(-1)).toBeCloseTo(1000 * end, 6);
   expect(series.pressure[prediction.stations.count]).toBeCloseTo(prediction.output.headPressure / 1e6, 9);
   expect(series.pressure.at(-1)).toBeCloseTo(design.process.backPressure / 1e6, 2);
+});
+
+test('filling and melting are shares of 100; solids are told only where some are left, film only where there is one', () => {
+  const { filled, molten, solid, film, z } = axialSeries(prediction, [], design.barrel.length);
+  const last = prediction.stations.count - 1;
+  expect(filled[last]).toBeCloseTo(100, 6);
+  expect(molten[last]).toBe(100);
+  expect(solid[last]).toBeNull();
+  expect([filled, molten, solid, film].map((values) => values.length)).toEqual([
+    z.length,
+    z.length,
+    z.length,
+    z.length,
+  ]);
+  const melting = molten.findIndex((share) => share !== null && share > 10 && share < 90);
+  expect(solid[melting]).toBeLessThan(prediction.axial.wallTemperature[melting] - 273.15);
+  const filmThere = film.findIndex((thickness) => thickness !== null);
+  expect(film[filmThere]).toBeCloseTo(1000 * prediction.axial.film[filmThere], 9);
 });
 
 test.each([
