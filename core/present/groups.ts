@@ -1,10 +1,11 @@
 /** Figures of a prediction in groups, in the order of deciding. */
 
 import type { CapacityKind, Prediction } from '../prediction/types.ts';
+import { colour } from './colourRows.ts';
 import { coldEnd, feeding, melting, warming } from './contentGroups.ts';
 import type { Group } from './group.ts';
 import { drive, geometry, heat } from './machineGroups.ts';
-import { colour, nozzle, print, residence } from './meltGroups.ts';
+import { nozzle, print, residence } from './meltGroups.ts';
 import { quantityRow, textRow, whereFlowing } from './row.ts';
 import type { PresentedGroup } from './types.ts';
 

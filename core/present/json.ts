@@ -3,6 +3,7 @@
 import type { Design } from '../design/types.ts';
 import type { Prediction } from '../prediction/types.ts';
 import { calibrationNote, fieldsNote, fieldsOf } from './foundation.ts';
+import { colourJson } from './jsonColour.ts';
 import { contentJson } from './jsonContent.ts';
 import { strengthJson } from './jsonDrive.ts';
 import { printSideJson } from './jsonPrint.ts';
@@ -174,16 +175,6 @@ function deadJson(prediction: Prediction): DeadJson {
       srgb: spot.srgb ?? null,
     })),
     basis: dead.basis,
-  };
-}
-
-function colourJson({ colour }: Prediction): PredictionJson['colour'] {
-  return {
-    dE00_mean: orNull(colour.dE00Mean),
-    dE00_worst: orNull(colour.dE00Worst),
-    srgb: colour.srgb,
-    reason: colour.reason,
-    basis: colour.basis,
   };
 }
 

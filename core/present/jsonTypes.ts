@@ -1,6 +1,7 @@
 /** The machine-readable verdict: units in the names of fields or beside the numbers; null where there is no number. */
 
 import type { Basis } from '../prediction/types.ts';
+import type { ColourJson } from './jsonColour.ts';
 import type { ContentJson } from './jsonContent.ts';
 import type { StrengthJson } from './jsonDrive.ts';
 import type { PrintSideJson } from './jsonPrint.ts';
@@ -48,13 +49,7 @@ export interface PredictionJson extends ContentJson {
   readonly heat: HeatJson;
   readonly residence: ResidenceJson;
   readonly dead: DeadJson;
-  readonly colour: {
-    readonly dE00_mean: Maybe;
-    readonly dE00_worst: Maybe;
-    readonly srgb: string | null;
-    readonly reason: string | null;
-    readonly basis: Basis;
-  };
+  readonly colour: ColourJson;
   readonly print: PrintJson;
   readonly findings: readonly FindingJson[];
 }

@@ -1,4 +1,4 @@
-/** Figures of what happens to the melt: residence, colour, nozzle, print. */
+/** Figures of what happens to the melt: residence, nozzle, print. */
 
 import type { Prediction } from '../prediction/types.ts';
 import { stepsPerFilamentLength } from '../print/bead.ts';
@@ -6,7 +6,7 @@ import { fromSi } from '../units.ts';
 import type { Group } from './group.ts';
 import { coolingRows, firmwareRows, fromLeast, lineRows, releaseRows } from './printRows.ts';
 import { printTopicBasis, printTopicOf } from './printTopics.ts';
-import { numberRow, quantityRow, textRow, whereFlowing } from './row.ts';
+import { numberRow, quantityRow, whereFlowing } from './row.ts';
 import { stepsPerCubicMm } from './steps.ts';
 import type { PresentedGroup, PresentedRow } from './types.ts';
 
@@ -80,32 +80,6 @@ const residenceRows = ({ residence: r, dead }: Prediction, flowing: Flowing): Pr
       '%',
       2,
     ),
-  ],
-});
-
-/** Colour. */
-export const colour: Group = ({ colour: c }) => ({
-  id: 'colour',
-  title: 'Colour',
-  rows: [
-    numberRow(
-      {
-        id: 'dE00Mean',
-        label: 'Mean shift, dE00',
-        help: 'Colour difference of the extrudate from the fresh granulate.',
-        basis: c.basis,
-      },
-      c.dE00Mean,
-      '',
-      2,
-    ),
-    numberRow(
-      { id: 'dE00Worst', label: 'Worst streak, dE00', help: 'The oldest hundredth of the extrudate.' },
-      c.dE00Worst,
-      '',
-      2,
-    ),
-    textRow({ id: 'reason', label: 'Note', help: 'Why the colour cannot be said, where it cannot.' }, c.reason ?? ''),
   ],
 });
 

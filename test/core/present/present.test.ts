@@ -57,6 +57,10 @@ describe('json', () => {
     expect(Object.keys(json.dead)).toEqual(expect.arrayContaining(['fractionOver3', 'fractionOver5', 'spots']));
     expect(json.colour).toMatchObject({ dE00_mean: expect.any(Number), dE00_worst: expect.any(Number) });
     expect(json.colour.srgb).toMatch(/^#[0-9a-f]{6}$/);
+    expect(json.colour.distribution).toHaveLength(5);
+    expect(json.colour.origin.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 3);
+    expect(json.colour.range?.dE00_mean[0]).toBeLessThan(json.colour.dE00_mean ?? 0);
+    expect(json.colour.laws.filter(({ drivesColour }) => drivesColour)).toHaveLength(1);
     expect(json.print.stepsPerMm3).toBeCloseTo(prediction.print.stepsPerVolume * 1e-9, 3);
     for (const finding of json.findings) {
       expect(Object.keys(finding)).toEqual(
