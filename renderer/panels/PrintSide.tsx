@@ -117,7 +117,7 @@ function Topic({ topic, prediction, rows }: TopicProps) {
           {words.topics[topic]} <DoubtSign doubt={rows[0]?.basis?.doubt} />
         </h3>
         {chip && (
-          <span className={`chip ${chip.tone}`}>
+          <span className={`print-chip ${chip.tone}`}>
             <span aria-hidden="true">{words.signs[chip.tone]}</span> {chip.said}
           </span>
         )}

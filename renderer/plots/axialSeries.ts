@@ -64,7 +64,7 @@ export function axialSeries(prediction: Prediction, pieceEnds: readonly number[]
   const push = (z: number, temperature: number | undefined) => {
     series.z.push(Math.max(fromSi(z, 'mm'), series.z.at(-1) ?? 0));
     series.pressure.push(finite(fromSi(pressure, unit)));
-    series.melt.push(temperature === undefined ? null : finite(fromSi(temperature, '°C')));
+    series.melt.push(output.flows && temperature !== undefined ? finite(fromSi(temperature, '°C')) : null);
     for (const values of [series.solid, series.wall, series.core, series.filled, series.molten, series.film])
       values.push(null);
   };

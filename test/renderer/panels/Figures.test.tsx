@@ -118,7 +118,7 @@ test('chips of the print side follow margin, strand and stress', () => {
     crack: { ...prediction.print.crack, verdict: 'exceeds' as const },
   };
   render(<PrintSide prediction={{ ...prediction, print }} />);
-  const chips = [...document.querySelectorAll('.chip.bad')].map((chip) => chip.textContent);
+  const chips = [...document.querySelectorAll('.print-chip.bad')].map((chip) => chip.textContent);
   const { margin, strand, crack } = text.printSide;
   expect(chips).toEqual([`▲ ${margin.bad}, 0.5×`, `▲ ${strand.drips}`, `▲ ${crack.exceeds}`]);
 });
