@@ -62,7 +62,7 @@ function Washed({ change }: { readonly change: ChangeOver }) {
           </tbody>
         </table>
         <p className="quiet">
-          {known < 1 ? words.unknown(formatQuantity(known, '%', 5)) : words.known}{' '}
+          {known < 1 ? words.unknown(formatQuantity(1 - known, '%', 2)) : words.known}{' '}
           <AskButton label={words.title} open={open} onPress={() => setOpen(!open)} />
         </p>
         {open && <Explanation basis={change.basis} inputs={[]} />}

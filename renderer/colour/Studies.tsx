@@ -63,10 +63,11 @@ export function Studies({ project, revisionId }: { readonly project: Project; re
   const sweeps: SweepsAnswer | undefined = latest(heard.answers, 'sweeps');
   return (
     <>
-      <div className="study-bar">
+      <div className="study-bar colour-studies">
         <label className="check">
           <input type="checkbox" checked={solved} onChange={() => setSolved(!solved)} /> {words.solveEach}
         </label>
+        {sweeps && <span className="quiet">{sweeps.fields === 'solved' ? words.byFields : words.byFormulas}.</span>}
         <JobState heard={heard} stop={heard.stop} again={heard.again} />
       </div>
       {sweeps && <Sweeps sweeps={sweeps} setSpeed={project.print.speedMmPerS / 1000} />}

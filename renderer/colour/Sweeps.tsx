@@ -82,7 +82,6 @@ function Grounds({ sweeps }: { readonly sweeps: SweepsAnswer }) {
     <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>? {words.assumptions}</summary>
       <ul className="grounds">
-        <li>{sweeps.fields === 'solved' ? words.byFields : words.byFormulas}.</li>
         {grounds.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}

@@ -13,7 +13,9 @@ const floor = 1e-4;
 /** Columns: minutes, share of old melt (null below the axis), and shares of 1 % and 0.1 %. */
 export function changeData({ time, oldShare, knownShare }: ChangeOver): uPlot.AlignedData {
   const kept = Array.from(time.keys()).filter((i) => oldShare[i] >= Math.max(floor, 1 - knownShare));
-  return [kept.map((i) => time[i] / 60), kept.map((i) => oldShare[i]), kept.map(() => 0.01), kept.map(() => 0.001)];
+  // until the quickest melt arrives, all is old
+  const minutes = [0, ...kept.map((i) => time[i] / 60)];
+  return [minutes, [1, ...kept.map((i) => oldShare[i])], minutes.map(() => 0.01), minutes.map(() => 0.001)];
 }
 
 /** Axes, lines and readout. */

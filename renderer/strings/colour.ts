@@ -55,7 +55,7 @@ export const colourText = {
     streak: 'Streak',
   },
   speed: {
-    title: 'Against print speed',
+    title: 'Colour against print speed',
     axis: 'Print speed',
     set: 'print is set to',
     feeds: 'screw is set to',
@@ -67,7 +67,7 @@ export const colourText = {
     most: (speed: string) => `The drive feeds at most about ${speed}.`,
   },
   temperature: {
-    title: 'Against set temperature',
+    title: 'Colour against set temperature',
     axis: 'Nozzle’s set temperature, zones alike',
     set: 'set',
     kept: 'The mean stays accepted',
@@ -81,7 +81,7 @@ export const colourText = {
     to: (place: string) => `up to ${place}`,
     between: (from: string, to: string) => `from ${from} to ${to}`,
   },
-  solveEach: 'Solve the fields at each place (slower; sees corners and dead spots)',
+  solveEach: 'Solve the fields at each place (slower; sees corners that formulas do not)',
   byFormulas: 'Charts from formulas',
   byFields: 'Charts from solved fields',
   working: (share: string) => `working out, ${share}`,
@@ -129,7 +129,7 @@ export const colourText = {
     takes: 'Time',
     weighs: 'Melt',
     unknown: (share: string) =>
-      `Ages are known for ${share} of the output; the rest stays longer, how long is not known.`,
+      `The last ${share} of the output stays longer than the curve shows; how long is not known.`,
     known: 'The ages of the whole output are known.',
   },
   laws: {

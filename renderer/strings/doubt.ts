@@ -14,6 +14,12 @@ export const doubtText = {
   from: 'Stated by',
   froms: { material: 'material', user: 'this project', model: 'model', calibration: 'calibration' },
   why: 'Why',
+  names: {
+    ofLaw: (own: string, observed: string) => `${own.charAt(0).toUpperCase()}${own.slice(1)} of “${observed}”`,
+    viscosityAtRest: 'Viscosity at rest (D1)',
+    flow: 'Melt flow',
+    temperature: (label: string) => `${label} temperature`,
+  },
   none: 'Nothing is stated as a range; every sample would be the same.',
   skipped: (count: number) => `Not taken: ${count}`,
   remove: 'Take this range away',

@@ -2,7 +2,7 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
-import { parseProject, predict, validateDesign } from '../../../core/index.ts';
+import { parseProject, predict, predictColour, validateDesign } from '../../../core/index.ts';
 import { Colour } from '../../../renderer/colour/Colour.tsx';
 import { keptText } from '../../../renderer/colour/Sweeps.tsx';
 import { colourAnswers } from '../../../renderer/solve/colourJob.ts';
@@ -86,8 +86,8 @@ test('swatches, parts and laws of the latest prediction are shown, and a stop en
 });
 
 test('where no colour law exists it says what is missing and what can be told', () => {
-  const plain = { ...design.value, material: { ...design.value.material, colourLaw: null } };
-  evaluationStore.setState({ prediction: predict(plain, { curvePoints: 0 }) });
+  const colour = predictColour({ ...design.value.material, colourLaw: null }, prediction.residence, 460);
+  evaluationStore.setState({ prediction: { ...prediction, colour } });
   render(<Colour />);
   const missing = section(colourText.missing);
   expect(missing.textContent).toMatch(/No degradation law .* is tied to colour/);

@@ -2,13 +2,13 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
-import { parseProject } from '../../../core/index.ts';
+import { parseProject, type SampleResult } from '../../../core/index.ts';
 import { AddRange } from '../../../renderer/doubt/AddRange.tsx';
 import { Answer } from '../../../renderer/doubt/Answer.tsx';
 import { Inputs } from '../../../renderer/doubt/Inputs.tsx';
 import { doubtDesk } from '../../../renderer/solve/doubtDesk.ts';
 import { runStudy, type StudyNews } from '../../../renderer/solve/doubtPool.ts';
-import type { DoubtAsk } from '../../../renderer/solve/doubtProtocol.ts';
+import type { DoubtAnswer, DoubtAsk } from '../../../renderer/solve/doubtProtocol.ts';
 import type { JobWorker } from '../../../renderer/solve/job.ts';
 import { currentProject, loadProject, projectStore, undo } from '../../../renderer/store/project.ts';
 import { doubtText } from '../../../renderer/strings/doubt.ts';
@@ -63,12 +63,22 @@ test('any number can be found by words and given a range, kept as one step that 
   expect(currentProject()?.doubts).toHaveLength(1);
 });
 
-/** A worker that answers in the same thread, a message at a time. */
+/** A sample without its prediction, which the tests of core run: every figure follows the first input. */
+function drawnSample(index: number): SampleResult {
+  const values = Float64Array.from(inputsOf().found.inputs, ({ nominal }, i) => (i === 0 ? nominal + index : nominal));
+  const figure = 2 + index / 10;
+  const [outputs, curve] = [new Float64Array(10).fill(figure), Float64Array.of(figure, 2 * figure)];
+  return { index, values, outputs, curve, speed: Float64Array.of(0.1, 0.2), failure: null };
+}
+
+/** A worker that answers in the same thread, a message at a time; it sums up as the real one does. */
 function threadWorker(ended: () => void): JobWorker {
   const desk = doubtDesk();
+  const answerTo = (ask: DoubtAsk): DoubtAnswer | null =>
+    ask.kind === 'run' ? { kind: 'sample', result: drawnSample(ask.index) } : desk(ask);
   const worker: JobWorker = {
     postMessage: (ask) => {
-      const answer = desk(ask as DoubtAsk);
+      const answer = answerTo(ask as DoubtAsk);
       if (answer) queueMicrotask(() => worker.onmessage?.({ data: answer } as MessageEvent));
     },
     terminate: ended,
@@ -85,7 +95,7 @@ test('samples are shared among workers, summed up, and shown with the floor of c
     runStudy(
       () => threadWorker(ended),
       2,
-      { project, revisionId: 'C', samples: 2, seed: 1 },
+      { project, revisionId: 'C', samples: 20, seed: 1 },
       (one) => {
         news.push(one);
         if (one.kind === 'done' || one.kind === 'fault') resolve();
@@ -94,7 +104,7 @@ test('samples are shared among workers, summed up, and shown with the floor of c
   });
   expect(ended).toHaveBeenCalledTimes(2);
   expect(news.at(-1)).toEqual({ kind: 'done' });
-  expect(news.filter(({ kind }) => kind === 'progress').at(-1)).toEqual({ kind: 'progress', done: 2 });
+  expect(news.filter(({ kind }) => kind === 'progress').at(-1)).toEqual({ kind: 'progress', done: 20 });
   const summary = news.findLast((one) => one.kind === 'summary')?.summary;
   if (!summary) throw new Error('nothing was summed up');
   const next = { path: 'factor.feed', label: 'Feed factor', share: 0.41, outputs: [], how: 'Weigh the output.' };
