@@ -32,7 +32,8 @@ export function settledMachine(machine: Machine): SettledHeat {
     holdingLimit: holding.limitedBy,
     melting: melting.massFlow / density,
   };
-  if (heaters.melting >= point.volumeFlow) return { ...free, machine: { ...free.machine, heaters } };
+  // where walls and flow chase one another, the heaters' capacity holds the flow down
+  if (free.converged && heaters.melting >= point.volumeFlow) return { ...free, machine: { ...free.machine, heaters } };
   return settledHeat({ ...machine, heaters });
 }
 

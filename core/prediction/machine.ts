@@ -1,6 +1,7 @@
 /** A design made ready for the flow stages: stations, channel, head and wall temperatures, with warm solvers. */
 
 import type { Design } from '../design/types.ts';
+import { highestScrewSpeed } from '../drive/motor.ts';
 import { type FeedPlace, feedPlace } from '../feed/capacity.ts';
 import { type Channel, createChannel } from '../flow/channel.ts';
 import { createHead, type Head } from '../flow/headDrop.ts';
@@ -80,8 +81,8 @@ function wallsAt(stations: Stations, walls: WallTemperatures): Machine['wallAt']
 
 /** Local power-law index over channel depth, at the set speed and the nozzle's temperature. */
 function indexOver(design: Design): (depth: number) => number {
-  const { material, nozzle, barrel, process } = design;
+  const { material, nozzle, barrel, process, drive } = design;
   const law = material.viscosityLaw(Math.max(nozzle.setTemperature, material.melting), 0);
-  const barrelSpeed = Math.PI * barrel.boreDiameter * process.screwSpeed;
+  const barrelSpeed = Math.PI * barrel.boreDiameter * Math.min(process.screwSpeed, highestScrewSpeed(drive));
   return (depth) => localIndex(law, barrelSpeed / depth);
 }

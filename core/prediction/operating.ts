@@ -48,8 +48,10 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
   const before = least(first);
   const trial = stateAt(machine, screwSpeed, first[before], scale, pumping);
   const heat = heatBalance(machine, trial);
-  const limits: FlowLimits = { ...first, heater: heat.heaterCapacity };
-  const limit = least(limits);
+  const short = coldForWatts(machine, before);
+  const heater = short ? Math.min(heat.heaterCapacity, Math.max(0, first[before])) : heat.heaterCapacity;
+  const limits: FlowLimits = { ...first, heater };
+  const limit = short && heater <= first[before] ? 'heater' : least(limits);
   const volumeFlow = Math.max(0, limits[limit]);
   const state = limit === before ? trial : stateAt(machine, screwSpeed, volumeFlow, scale, pumping);
   const power = powers(machine, state);
@@ -69,6 +71,17 @@ export function workingPoint(machine: Machine, screwSpeed: number, memory: Pumpi
     memory: pumping.memory,
   };
 }
+
+/**
+ * Whether a heater that gives all it has, and leaves its zone below melting, is why granules melt late or nothing flows.
+ * @param limit the least of the other capacities
+ */
+const coldForWatts = ({ design, walls }: Machine, limit: keyof FlowLimits): boolean =>
+  (limit === 'melting' || limit === 'pumping') &&
+  walls.zones.some(
+    ({ duty, reached, setTemperature }) =>
+      duty === 'weak' && reached < design.material.melting && setTemperature >= design.material.melting,
+  );
 
 /**
  * The point with its melting capacity computed where it was only seen not to bind.

@@ -3,6 +3,8 @@
 import type { Design } from '../design/types.ts';
 import { findingsOf } from '../findings/rules.ts';
 import { measureGeometry } from '../geometry/summary.ts';
+import type { GeometrySummary } from '../geometry/types.ts';
+import type { WallTemperatures } from '../heat/wallTemperature.ts';
 import { solvedPumpingBasis } from '../path/bases.ts';
 import { createFieldCache, type FieldCache } from '../path/fieldCache.ts';
 import { type SolvedPath, solvedPath } from '../path/solvedPath.ts';
@@ -22,7 +24,7 @@ import { createMachine, type Machine } from './machine.ts';
 import { withMelting } from './operating.ts';
 import { printStage, printSupply } from './printStage.ts';
 import { meltVolumes } from './residenceStage.ts';
-import type { Prediction, PredictionOptions } from './types.ts';
+import type { OutputCurve, Prediction, PredictionOptions } from './types.ts';
 
 /** Accuracy that the windows and commands use. */
 export const defaultOptions: PredictionOptions = {
@@ -62,13 +64,35 @@ export function predict(
   progress?.(0.8, 'output over speed');
   const { curve, converged } = curveStage(machine, chosen.curvePoints, point);
   progress?.(0.9, 'residence and colour');
-  const volumes = meltVolumes(machine, point.state, geometry);
-  const dwell = dwellStage(machine, point, geometry, solved, cache);
-  const output = outputOf(machine, driven, solved);
-  const solids = solidsReport(machine, point.state, point.volumeFlow);
-  const heat = { ...heatDemand(machine, point.state, point.volumeFlow), basis: withDoubt(heatBasis) };
-  const partial: Omit<Prediction, 'findings'> = {
+  const settled = { machine, driven, standing: standing.walls, geometry, curve };
+  const partial = {
     ...originOf(design, chosen),
+    ...stagesOf(settled, dwellStage(machine, point, geometry, solved, cache), outputOf(machine, driven, solved)),
+    warmUp: chosen.warmUp ? warmUpReport(machine) : null,
+    converged: warm && point.converged && converged && (solved?.converged ?? true),
+  };
+  progress?.(0.95, 'findings');
+  return { ...partial, findings: findingsOf({ design, machine, driven, prediction: partial }) };
+}
+
+/** A machine at its working point, with the walls of a hot standstill. */
+interface Settled {
+  readonly machine: Machine;
+  readonly driven: DrivenPoint;
+  readonly standing: WallTemperatures;
+  readonly geometry: GeometrySummary;
+  readonly curve: OutputCurve;
+}
+
+/** Everything that follows from the working point. */
+function stagesOf(settled: Settled, dwell: ReturnType<typeof dwellStage>, output: Prediction['output']) {
+  const { machine, driven, standing, geometry, curve } = settled;
+  const { design } = machine;
+  const { point } = driven;
+  const volumes = meltVolumes(machine, point.state, geometry);
+  const heat = { ...heatDemand(machine, point.state, point.volumeFlow), basis: withDoubt(heatBasis) };
+  const solids = solidsReport(machine, point.state, point.volumeFlow);
+  return {
     geometry,
     stations: machine.stations,
     axial: axialStage(machine, point.state, solids),
@@ -82,13 +106,9 @@ export function predict(
     heat,
     solids,
     melting: meltingReport(machine, point.state, point.memory.dissipation),
-    coldEnd: coldEndReport(machine, standing.walls),
-    warmUp: chosen.warmUp ? warmUpReport(machine) : null,
+    coldEnd: coldEndReport(machine, standing),
     print: printStage(design, printSupply(machine, driven, volumes, heat.outlet), curve),
-    converged: warm && point.converged && converged && (solved?.converged ?? true),
   };
-  progress?.(0.95, 'findings');
-  return { ...partial, findings: findingsOf({ design, machine, driven, prediction: partial }) };
 }
 
 /** What made a prediction. */

@@ -4,6 +4,7 @@ import type { Design } from '../design/types.ts';
 import { highestScrewSpeed } from '../drive/motor.ts';
 import { solveReach } from '../flow/reach.ts';
 import { printSideBasis } from '../print/basis.ts';
+import { meltColumn } from '../print/drip.ts';
 import { printState } from '../print/printState.ts';
 import type { PrintState } from '../print/types.ts';
 import { withDoubt } from './bases.ts';
@@ -59,7 +60,7 @@ export function printSupply(machine: Machine, { point }: DrivenPoint, volumes: M
       headPressure: volumeFlow > 0 ? state.headPressure : machine.design.process.backPressure,
       storedVolume: headVolume + pressedVolume(machine, state),
       screwResistance: volumeFlow > 0 ? backResistance(machine, state) : null,
-      column: barrel.length - from + nozzle.segments.reduce((sum, { length }) => sum + length, 0),
+      column: meltColumn(barrel.length, from, nozzle.segments),
       outlet,
     },
   };
@@ -104,7 +105,7 @@ function plainMelt({ barrel, nozzle, process }: Design, supply: Supply): Supplie
     headPressure: process.backPressure + supply.volumeFlow * supply.headResistance,
     storedVolume: supply.headVolume,
     screwResistance: null,
-    column: barrel.length - start - opening + nozzle.segments.reduce((sum, { length }) => sum + length, 0),
+    column: meltColumn(barrel.length, start + opening, nozzle.segments),
     outlet: nozzle.setTemperature,
   };
 }
