@@ -26,6 +26,7 @@ import './styles/colour.css';
 import './styles/doubt.css';
 import './styles/bench.css';
 import './styles/bench-find.css';
+import './styles/bench-photo.css';
 import './styles/bench-sheet.css';
 
 // The content security policy forbids code made from text, which zod would otherwise try.

@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { DialogFrame } from '../panels/DialogFrame.tsx';
+import { Notice } from '../panels/Notice.tsx';
 import { useView } from '../store/view.ts';
 import { benchText } from '../strings/bench.ts';
 import { CalibrateTab } from './CalibrateTab.tsx';
@@ -33,6 +34,7 @@ function Parts() {
           </Tab>
         ))}
       </TabList>
+      <Notice />
       {benchTabs.map((id) => {
         const Panel = panels[id];
         return (

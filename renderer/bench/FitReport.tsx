@@ -2,6 +2,7 @@
 
 import type { CalibrationFit } from '../../core/index.ts';
 import { benchText } from '../strings/bench.ts';
+import { FitObservations } from './FitObservations.tsx';
 import { errorText, idsText, limitsText, timesText } from './figures.ts';
 import type { FactorName } from './names.ts';
 
@@ -81,6 +82,7 @@ export function FitReport({ fit }: { readonly fit: CalibrationFit }) {
         {fit.converged ? words.converged : `▲ ${words.notConverged}`} {words.evaluations(fit.evaluations, fit.rounds)}
         {found && fit.freedom < 3 && ` ${words.wide}`}
       </p>
+      <FitObservations fit={fit} />
       {fit.outliers.length > 0 && (
         <p className="bench-old">
           ▲ {words.outliers}: {idsText(fit.outliers)}.

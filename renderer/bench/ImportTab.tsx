@@ -125,7 +125,7 @@ function TakeOver({ read }: { readonly read: BenchImport }) {
     setBench({ table: null, tab: 'trials' });
   };
   return (
-    <div className="bench-tools">
+    <div className="bench-tools at-foot">
       <Button className="tool strong" isDisabled={count === 0} onPress={add}>
         {words.add(count)}
       </Button>
@@ -164,7 +164,7 @@ export function ImportTab() {
   return (
     <>
       <div className="bench-tools">
-        <b>{table.name === null ? words.paste : words.from(table.name)}</b>
+        <b>{table.name === null ? words.pasted : words.from(table.name)}</b>
         <Button className="tool" onPress={() => setBench({ table: null })}>
           {words.clear}
         </Button>

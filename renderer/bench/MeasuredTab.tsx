@@ -47,7 +47,7 @@ function Table({ rows }: { readonly rows: readonly BenchRow[] }) {
     words.predicted,
     `${words.difference}, g/min`,
     words.ratio,
-    '',
+    words.standing,
     words.remark,
   ];
   return (

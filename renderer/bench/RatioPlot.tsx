@@ -43,6 +43,17 @@ function Axes({ ticks, x, y }: { readonly ticks: readonly number[]; x(v: number)
   );
 }
 
+/** How far down each name moves so that names of neighbours do not cover each other. */
+function nameShifts(places: readonly { readonly x: number; readonly y: number }[]): readonly number[] {
+  const taken: { x: number; y: number }[] = [];
+  return places.map(({ x, y }) => {
+    let at = y;
+    while (taken.some((other) => Math.abs(other.x - x) < 26 && Math.abs(other.y - at) < 12)) at += 12;
+    taken.push({ x, y: at });
+    return at - y;
+  });
+}
+
 /** The drawing; rows without a prediction are not in it. */
 export function RatioPlot({ rows }: { readonly rows: readonly BenchRow[] }) {
   const points = rows.flatMap((row) =>
@@ -54,6 +65,7 @@ export function RatioPlot({ rows }: { readonly rows: readonly BenchRow[] }) {
   const most = ticks.at(-1) ?? 1;
   const x = (value: number) => frame.left + ((width - frame.left - frame.right) * value) / most;
   const y = (value: number) => height - frame.bottom - ((height - frame.top - frame.bottom) * value) / most;
+  const shifts = nameShifts(points.map(({ predicted, measured }) => ({ x: x(predicted), y: y(measured) })));
   return (
     <figure className="bench-plot">
       <figcaption>
@@ -61,14 +73,14 @@ export function RatioPlot({ rows }: { readonly rows: readonly BenchRow[] }) {
       </figcaption>
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words.plot}>
         <Axes {...{ ticks, x, y }} />
-        {points.map(({ row, predicted, measured }) => (
+        {points.map(({ row, predicted, measured }, i) => (
           <g key={row.trialId}>
             <title>
               {`${row.trialId}: ${formatNumber(measured, 3)} / ${formatNumber(predicted, 3)} g/min. ${row.reason ?? ''}`}
             </title>
             <Mark kind={rowKind(row)} x={x(predicted)} y={y(measured)} />
             {(points.length <= 12 || row.outlier) && (
-              <text x={x(predicted) + 9} y={y(measured) - 5} className="point-name">
+              <text x={x(predicted) + 9} y={y(measured) - 5 + (shifts[i] ?? 0)} className="point-name">
                 {row.trialId}
               </text>
             )}

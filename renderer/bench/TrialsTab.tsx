@@ -48,7 +48,9 @@ function Row({ trial, material }: { readonly trial: Trial; readonly material: st
       <th scope="row">{id}</th>
       <td className="nowrap">{date}</td>
       <td>{revisionId}</td>
-      <td className="words">{material}</td>
+      <td className="short" title={material}>
+        {material}
+      </td>
       <td className="num">{shown(screwSpeedRpm)}</td>
       <td className="num">{setTempsC.map((value) => formatNumber(value, 4)).join(' / ')}</td>
       <td className="num">{shown(seconds)}</td>

@@ -57,6 +57,6 @@ export const factors: Readonly<Record<FactorName, { readonly label: string; read
   wallFriction: { label: 'Friction on the barrel', help: 'Of granules on the barrel. It moves feeding and torque.' },
   colourRate: {
     label: 'Rate of the colour',
-    help: 'On the reaction that browns the melt. Needs L*a*b* of the strands.',
+    help: 'On the reaction that browns the melt. Needs L*a*b* of the strands, which count only when it is looked for.',
   },
 };

@@ -54,6 +54,23 @@ const all =
     for (const step of steps) await step(page);
   };
 
+/** Opens the bench log at a part of it. */
+const bench = (part: string) => all(press('Bench log …'), tab(part));
+
+async function calibratedOnce(page: Page): Promise<void> {
+  await bench('Calibrate')(page);
+  await press('Find the factors')(page);
+  await page.getByTestId('factors').waitFor();
+}
+
+async function proposed(page: Page): Promise<void> {
+  await bench('Next trials')(page);
+  await press('Propose trials')(page);
+  await page.getByTestId('plan').waitFor();
+}
+
+const measured = (page: Page) => page.getByTestId('measured').waitFor();
+
 const chooseSpot = (page: Page) => page.locator('.spot').first().click();
 const colourBy = (quantity: string) => (page: Page) => page.getByLabel('Coloured by').selectOption(quantity);
 
@@ -75,6 +92,13 @@ const shots: readonly Shot[] = [
   { name: 'across-speed', reach: all(scroll('.across'), colourBy('speed')) },
   { name: 'residence', reach: scroll('.curve:has(.landmarks)') },
   { name: 'compare', reach: press('Compare') },
+  { name: 'bench-trials', reach: press('Bench log …') },
+  { name: 'bench-form', reach: all(press('Bench log …'), press('Add a trial')) },
+  { name: 'bench-import', reach: bench('Import') },
+  { name: 'bench-measured', reach: all(bench('Measured & predicted'), measured) },
+  { name: 'bench-calibrate', reach: calibratedOnce },
+  { name: 'bench-plan', reach: proposed },
+  { name: 'bench-picture', reach: bench('Colour from a picture') },
   { name: 'examples', reach: press('Examples') },
   { name: 'wax', file: 'assets/examples/wax-head.json' },
   { name: 'misfit', file: 'assets/examples/pla-pellet-misfit.json' },

@@ -56,7 +56,9 @@ function fitOf({ project, trialIds, factors }: Of<'fit'>, tell: Tell): BenchOutc
   const trials = project.benchLog
     .filter(({ id }) => trialIds.includes(id))
     .map((trial) => {
-      const fresh = freshColour(project.materials.find(({ id }) => id === trial.materialId));
+      const material = project.materials.find(({ id }) => id === trial.materialId);
+      // a colour is held against the model only where its rate is looked for: no other factor is there to mend it
+      const fresh = factors.includes('colourRate') ? freshColour(material) : null;
       return { trial, measured: measuredFigures(trial, fresh) };
     });
   const used = trials.filter(({ trial }) => !trial.excluded).length;
