@@ -3,7 +3,7 @@
 import { median, medianDeviation } from '../doubt/statistics.ts';
 import type { Trial } from '../project/schema.ts';
 import { issueText, type Result } from '../result.ts';
-import { toSi } from '../units.ts';
+import { formatNumber, toSi } from '../units.ts';
 import type { PredictedTrial } from './trialFigures.ts';
 
 /** One trial against its prediction. SI. */
@@ -81,7 +81,7 @@ function flagged(row: BenchRow, centre: number, scale: number): BenchRow {
   if (!(Math.abs(robustZ) > outlierZ)) return { ...row, robustZ };
   const away = Math.abs(row.ratio / Math.exp(centre) - 1) * 100;
   const side = robustZ > 0 ? 'more' : 'less';
-  const reason = `${away.toPrecision(2)} % ${side} than the other trials would let expect, ${Math.abs(robustZ).toFixed(1)} robust standard deviations.`;
+  const reason = `${formatNumber(away, 2)} % ${side} than the other trials suggest, ${Math.abs(robustZ).toFixed(1)} robust standard deviations.`;
   return { ...row, robustZ, outlier: true, reason };
 }
 
