@@ -4,6 +4,7 @@ import { useEffect, useLayoutEffect } from 'react';
 import { BenchLog } from './bench/BenchLog.tsx';
 import { Colour } from './colour/Colour.tsx';
 import { Doubt } from './doubt/Doubt.tsx';
+import { FitDialog } from './fit/FitDialog.tsx';
 import { CommandList } from './panels/CommandList.tsx';
 import { Compare } from './panels/Compare.tsx';
 import { Describe } from './panels/Describe.tsx';
@@ -58,6 +59,7 @@ export function App() {
       <Colour />
       <Doubt />
       <BenchLog />
+      <FitDialog />
       <Examples />
       <Discard />
       <CommandList />

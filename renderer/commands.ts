@@ -2,6 +2,8 @@
 
 import { openBench } from './bench/store.ts';
 import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
+import { openFit } from './fit/store.ts';
+import { exportMaterial, importMaterial, runMaterialId } from './panels/granulate/materialFiles.ts';
 import { dropStrayDrafts } from './store/drafts.ts';
 import { toggleMelt } from './store/melt.ts';
 import { activeRevision, applyEdit, currentProject, projectStore, redo, undo } from './store/project.ts';
@@ -10,6 +12,7 @@ import { flyTo, type Place, setView, toggleTheme, viewStore } from './store/view
 import { benchText } from './strings/bench.ts';
 import { colourText } from './strings/colour.ts';
 import { doubtText } from './strings/doubt.ts';
+import { fitText } from './strings/fit.ts';
 import { text } from './strings.ts';
 
 /** One thing that can be done. `keys` as written: Mod is Ctrl, or Cmd on a Mac. */
@@ -90,6 +93,19 @@ export const commands: readonly Command[] = [
     keys: 'Alt+7',
     enabled: isOpen,
     perform: () => setView({ dialog: 'doubt' }),
+  },
+  { id: 'import-material', label: text.describe.granulate.importCommand, enabled: isOpen, perform: importMaterial },
+  {
+    id: 'export-material',
+    label: text.describe.granulate.exportCommand,
+    enabled: () => runMaterialId() !== null,
+    perform: () => exportMaterial(runMaterialId() ?? ''),
+  },
+  {
+    id: 'fit-viscosity',
+    label: fitText.command,
+    enabled: () => runMaterialId() !== null,
+    perform: () => openFit(runMaterialId() ?? ''),
   },
   look('whole', 'Alt+1'),
   look('feed', 'Alt+2'),

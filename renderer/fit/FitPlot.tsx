@@ -9,7 +9,7 @@ import { byDecades, decades, reading } from './logAxes.ts';
 import type { FitDrawing } from './protocol.ts';
 
 /** Height of the chart, px. */
-const height = 320;
+const height = 290;
 /** Series of one curve: lower and upper end of its band, the law, the readings. */
 const perCurve = 4;
 /** Broken in ways of their own, so that curves can be told apart without colour. */
@@ -36,6 +36,7 @@ function seriesOf(temperature: string, colour: string, dash: readonly number[]):
     {
       label: words.measured(temperature),
       stroke: colour,
+      class: 'dots',
       paths: () => null,
       points: { show: true, size: 7, fill: colour, stroke: colour },
       value: viscosityReading,
@@ -46,6 +47,7 @@ function seriesOf(temperature: string, colour: string, dash: readonly number[]):
 const outlierSeries = (ink: Ink): uPlot.Series => ({
   label: words.outlier,
   stroke: ink.mark,
+  class: 'dots',
   paths: () => null,
   points: { show: true, size: 14, width: 2, stroke: ink.mark, fill: 'transparent' },
   value: viscosityReading,
@@ -55,7 +57,10 @@ function optionsFor(temperatures: readonly string[], span: readonly [number, num
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
     const colours = temperatures.map((_, k) => ink.series[k % ink.series.length] ?? ink.text);
     return {
-      scales: { x: { time: false, distr: 3 }, y: { distr: 3, range: () => decades(span[0], span[1]) } },
+      scales: {
+        x: { time: false, distr: 3, range: (_u, least, most) => [least, most] },
+        y: { distr: 3, range: () => decades(span[0], span[1]) },
+      },
       cursor: { drag: { x: false, y: false } },
       axes: [
         axis(ink, `${words.shearRate}, ${unitLabel('1/s')}`, { size: 28, ...byDecades }),

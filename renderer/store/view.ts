@@ -48,6 +48,7 @@ export interface ViewState {
     | 'revisions'
     | 'compare'
     | 'bench'
+    | 'fit'
     | 'colour'
     | 'doubt'
     | 'commands'

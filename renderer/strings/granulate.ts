@@ -89,7 +89,7 @@ export const granulateText = {
     pumping: 'Pumping',
     residence: 'Residence',
     colour: 'Colour',
-    propertyLoss: 'Loss of properties',
+    propertyLoss: 'Property loss',
     cracking: 'Cracking',
     strand: 'Strand',
   },

@@ -38,6 +38,34 @@ async function openedLibrary(page: Page): Promise<void> {
   await page.getByRole('menuitem').first().waitFor();
 }
 
+/** Readings of a filled melt at three temperatures, with a slip and a reading that cannot be read. */
+const readings = [
+  'shear rate (1/s)\ttemperature (°C)\tviscosity (Pa·s)',
+  ...[175, 185, 195].flatMap((celsius, row) =>
+    [1, 3, 10, 30, 100, 300, 1000].map((rate, column) => {
+      const noise = 1 + 0.06 * Math.sin(7 * row + 3 * column);
+      const slip = row === 1 && column === 4 ? 1.6 : 1;
+      const level = 3200 * Math.exp(-0.024 * (celsius - 185));
+      return `${rate}\t${celsius}\t${(slip * noise * (level / (1 + (0.06 * rate) ** 0.68))).toFixed(1)}`;
+    }),
+  ),
+  '3000\t195\tn.a.',
+].join('\n');
+
+async function fitted(page: Page): Promise<void> {
+  await tab('Granulate')(page);
+  await press('Fit viscosity …')(page);
+  await page.getByLabel('Table of readings').fill(readings);
+  await page.locator('.fit-constants').waitFor();
+}
+
+async function openedTopic(page: Page): Promise<void> {
+  await tab('Granulate')(page);
+  const heading = page.getByRole('heading', { name: 'What can be predicted with it' });
+  await heading.evaluate((element) => element.scrollIntoView());
+  await page.locator('.known-chip', { hasText: 'Pumping' }).click();
+}
+
 /** Brings a part of the right side into sight. */
 const scroll = (selector: string) => (page: Page) =>
   page
@@ -74,13 +102,49 @@ const measured = (page: Page) => page.getByTestId('measured').waitFor();
 const chooseSpot = (page: Page) => page.locator('.spot').first().click();
 const colourBy = (quantity: string) => (page: Page) => page.getByLabel('Coloured by').selectOption(quantity);
 
+/** Opens the colour dialog and waits until all revisions are worked out. */
+async function openedColour(page: Page): Promise<void> {
+  await press('Colour')(page);
+  await page.locator('.layers').waitFor();
+}
+
+/** Opens the study of doubt, runs few samples and waits for the answer. */
+async function openedDoubt(page: Page): Promise<void> {
+  await press('How sure')(page);
+  const samples = page.getByLabel('Samples', { exact: true });
+  await samples.fill('24');
+  await samples.press('Enter');
+  await press('Run the samples')(page);
+  await page.getByText('24 of 24').waitFor({ state: 'hidden' });
+  await page.getByRole('button', { name: 'Run the samples' }).waitFor();
+}
+
+/** Points at the plot along the axis, where granulate melts. */
+async function pointedAtMelting(page: Page): Promise<void> {
+  const plot = await page.locator('.axial .u-over').boundingBox();
+  if (plot) await page.mouse.move(plot.x + 0.42 * plot.width, plot.y + 0.4 * plot.height);
+}
+
+async function warmingUp(page: Page): Promise<void> {
+  const group = page.locator('[data-group="warmUp"]');
+  await group.locator('summary').click();
+  await group.getByRole('button', { name: /^Show as a curve/ }).click();
+}
+
 const shots: readonly Shot[] = [
   { name: 'start' },
+  { name: 'axial', reach: pointedAtMelting },
+  { name: 'print-side', reach: scroll('.print-side') },
+  { name: 'controller', reach: scroll('.print-topic:last-child') },
+  { name: 'cautions', reach: scroll('.cautions-head') },
+  { name: 'warming-up', reach: warmingUp },
   { name: 'granulate', reach: tab('Granulate') },
   { name: 'granulate-law', reach: scrolledTo('Melt flow') },
   { name: 'granulate-source', reach: openedSource },
   { name: 'granulate-aging', reach: scrolledTo('Changes with time and heat') },
   { name: 'granulate-library', reach: openedLibrary },
+  { name: 'granulate-complete', reach: openedTopic },
+  { name: 'granulate-fit', reach: fitted },
   { name: 'barrel', reach: tab('Barrel') },
   { name: 'tip-and-nozzle', reach: press('Tip & nozzle') },
   { name: 'slice', reach: press('Slice') },
@@ -92,6 +156,13 @@ const shots: readonly Shot[] = [
   { name: 'across-speed', reach: all(scroll('.across'), colourBy('speed')) },
   { name: 'residence', reach: scroll('.curve:has(.landmarks)') },
   { name: 'compare', reach: press('Compare') },
+  { name: 'colour', reach: openedColour },
+  { name: 'colour-charts', reach: all(openedColour, scroll('.colour-studies')) },
+  { name: 'colour-change', reach: all(openedColour, scroll('[aria-label^="Changing over"]')) },
+  { name: 'colour-unknown', file: 'assets/examples/hdpe-regrind.json', reach: press('Colour') },
+  { name: 'doubt', reach: openedDoubt },
+  { name: 'doubt-rank', reach: all(openedDoubt, scroll('.colour-pair')) },
+  { name: 'doubt-inputs', reach: all(openedDoubt, scroll('[aria-label^="What is not known"]')) },
   { name: 'bench-trials', reach: press('Bench log …') },
   { name: 'bench-form', reach: all(press('Bench log …'), press('Add a trial')) },
   { name: 'bench-import', reach: bench('Import') },
