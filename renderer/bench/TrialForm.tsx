@@ -18,12 +18,14 @@ export function TrialForm({ draft }: { readonly draft: TrialDraft }) {
   const { trial, issues } = judgeDraft(project, draft);
   const take = () => {
     if (!trial) return setBench({ draft: { ...draft, asked: true } });
-    if (draft.of === null) addTrial(trial);
-    else changeTrial(draft.of, trial);
+    // a trial that was removed meanwhile comes back with what was typed
+    if (!project.benchLog.some(({ id }) => id === draft.of)) addTrial(trial);
+    else changeTrial(trial.id, trial);
     setBench({ draft: null });
   };
   useEffect(() => {
-    form.current?.querySelector<HTMLElement>('[data-testid="trial-seconds"]')?.focus();
+    const refused = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    (refused ?? form.current?.querySelector<HTMLElement>('[data-testid="trial-seconds"]'))?.focus();
   }, []);
   const title = draft.of === null ? words.newTitle : words.editTitle(draft.of);
   return (
