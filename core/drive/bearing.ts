@@ -22,14 +22,6 @@ export const ratedTurns = (dynamicLoad: number, load: number, kind: BearingRatin
   1e6 * (dynamicLoad / load) ** lifeExponent[kind];
 
 /**
- * Life over a standard life at other speed and load.
- * @param speedRatio, loadRatio actual over standard, both > 0
- * @returns dimensionless; (1/speed ratio) (1/load ratio)^p, Engineering Plastics Handbook, p. 66
- */
-export const lifeRatio = (speedRatio: number, loadRatio: number, kind: BearingRating['kind']): number =>
-  1 / (speedRatio * loadRatio ** lifeExponent[kind]);
-
-/**
  * Margins and life of a bearing.
  * @param thrust running, N; @param thrustBlocked N; @param screwSpeed rev/s
  * @returns nulls where there is no thrust, no turning or no dynamic rating

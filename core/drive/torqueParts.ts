@@ -2,10 +2,6 @@
 
 import type { TorqueParts } from './types.ts';
 
-/** Sum of the parts that are known, N m; unknown parts add to it in truth. */
-export const knownTorque = ({ solids, film, channel, clearance, tip }: TorqueParts): number =>
-  (solids ?? 0) + (film ?? 0) + channel + clearance + tip;
-
 /** Names of the parts that are not known, as they read in a sentence. */
 export function unknownParts({ solids, film }: TorqueParts): string[] {
   const names: string[] = [];

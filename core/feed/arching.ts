@@ -1,8 +1,7 @@
 /** Arches over outlets: of coarse grains that lock, and of cohesive ones that stick. */
 
 import type { Design, DesignMaterial } from '../design/types.ts';
-
-const gravity = 9.81;
+import { gravity } from '../math/constants.ts';
 
 /** Clear size of an outlet, m; a round one has both alike. */
 export interface OutletSize {

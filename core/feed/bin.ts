@@ -1,8 +1,7 @@
 /** Stress in the standing granulate of a hopper, down to the screw. */
 
 import type { Design, DesignMaterial } from '../design/types.ts';
-
-const gravity = 9.81;
+import { gravity } from '../math/constants.ts';
 
 /** Friction inside the granulate where nothing is known of it, rad: 35 degrees, the default row of EN 1991-4 (from memory). */
 const usualInternalFriction = (35 * Math.PI) / 180;

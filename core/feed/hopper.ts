@@ -1,9 +1,8 @@
 /** Discharge and trickle of the hopper, and its outlet against the grain. */
 
 import type { Design } from '../design/types.ts';
+import { gravity } from '../math/constants.ts';
 import { archingRisk, archingShare, type CoarseArch, largestGrain } from './arching.ts';
-
-const gravity = 9.81;
 
 /**
  * Mass discharge of granules through a round outlet.

@@ -1,6 +1,7 @@
 /** Findings about what leaves the nozzle. */
 
-import { gravity, heldHead } from '../print/drip.ts';
+import { gravity } from '../math/constants.ts';
+import { heldHead, meltColumn } from '../print/drip.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
 import { meltLineRules } from './meltLineRules.ts';
@@ -65,7 +66,7 @@ export const printRules: readonly FindingRule[] = [
       if (!flows) return null;
       const { start } = driven.point.state.melt;
       const from = machine.stations.z[Math.min(start.reach, machine.stations.count - 1)];
-      const column = barrel.length - from + nozzle.segments.reduce((sum, { length }) => sum + length, 0);
+      const column = meltColumn(barrel.length, from, nozzle.segments);
       const radius = nozzle.segments[nozzle.segments.length - 1].endDiameter / 2;
       const held =
         material.surfaceTension === null ? 0 : heldHead(material.surfaceTension, radius, material.meltDensity);

@@ -1,11 +1,10 @@
 /** Loss of a hot cylinder to still air: natural convection and radiation. */
 
+import { gravity } from '../math/constants.ts';
 import { emissivity } from './coefficients.ts';
 
 /** W/(m² K⁴), CODATA. */
 const stefanBoltzmann = 5.670374e-8;
-/** m/s² */
-const gravity = 9.81;
 /** Air at 300 K and 1 bar (Incropera & DeWitt, table A.4, from memory); powers of T within 2 % from 250 to 550 K. */
 const air = { conductivity: 0.0263, viscosity: 15.89e-6, prandtl: 0.7 };
 

@@ -3,10 +3,8 @@
 import type { NozzleSegment } from '../design/types.ts';
 import { conePressureDrop } from '../flow/cone.ts';
 import { pipeFlow } from '../flow/pipe.ts';
+import { gravity } from '../math/constants.ts';
 import type { DripState } from './types.ts';
-
-/** m/s² */
-export const gravity = 9.81;
 
 /** Share of the ideal drop that falls off; from memory, 0.6 to 0.75 by the size of the tip. */
 const fallingShare = 0.65;
@@ -42,6 +40,16 @@ export function slowResistance(viscosity: number, segments: readonly NozzleSegme
 /** Mass of a drop that falls off a tip, kg: 0.65 x 2 pi R gamma/g (Tate 1864; the share from memory). */
 export const dropMass = (surfaceTension: number, tipRadius: number): number =>
   (fallingShare * 2 * Math.PI * tipRadius * surfaceTension) / gravity;
+
+/**
+ * Melt above the orifice of an upright machine, m: from a place in the barrel to its end, and the nozzle.
+ * @param barrelLength m; @param from m along the barrel; @param segments of the nozzle
+ */
+export const meltColumn = (
+  barrelLength: number,
+  from: number,
+  segments: readonly Pick<NozzleSegment, 'length'>[],
+): number => barrelLength - from + segments.reduce((sum, { length }) => sum + length, 0);
 
 /** What dripping rests on. SI. */
 export interface DripInputs {

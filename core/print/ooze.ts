@@ -7,13 +7,6 @@ import type { ReleaseState } from './types.ts';
 export const commonCompressibility: Ranged = { value: 1e-9, low: 0.6e-9, high: 1.4e-9 };
 
 /**
- * Compressibility from the Tait equation at no pressure.
- * @param b B(T), Pa; @param c dimensionless
- * @returns 1/Pa; C/B, CRC Handbook (C. Wohlfarth): V = V0 [1 - C ln(1 + P/B)]
- */
-export const taitCompressibility = (b: number, c = 0.0894): number => c / b;
-
-/**
  * Time in which the pressure of a stopped screw lets go.
  * @param volume melt under pressure, m³; @param nozzleResistance dp/dQ of the head, Pa s/m³
  * @param compressibility 1/Pa; @param screwResistance dp/dQ back through the stopped channel, Infinity where it is shut

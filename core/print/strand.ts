@@ -20,10 +20,6 @@ export const pinchTime = (viscosity: number, radius: number, surfaceTension: num
 export const inertialTime = (density: number, radius: number, surfaceTension: number): number =>
   Math.sqrt((density * radius ** 3) / surfaceTension) / inertialGrowth;
 
-/** Time in which a disturbance of a viscous thread grows e-fold, s: 6 eta R/gamma, Rayleigh and Chandrasekhar (from memory). */
-export const viscousGrowthTime = (viscosity: number, radius: number, surfaceTension: number): number =>
-  (6 * viscosity * radius) / surfaceTension;
-
 /** Viscous over capillary force: eta v/gamma. */
 export const capillaryNumber = (viscosity: number, speed: number, surfaceTension: number): number =>
   (viscosity * speed) / surfaceTension;

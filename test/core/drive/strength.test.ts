@@ -6,7 +6,7 @@ import { fullTorque } from '../../../core/drive/motor.ts';
 import { shoulderFactor } from '../../../core/drive/notch.ts';
 import { rootPlaces } from '../../../core/drive/rootStress.ts';
 import { equivalentStress, thrustOf, torsionStress } from '../../../core/drive/strength.ts';
-import { knownTorque, unknownParts } from '../../../core/drive/torqueParts.ts';
+import { unknownParts } from '../../../core/drive/torqueParts.ts';
 import type { Revision } from '../../../core/project/schema.ts';
 import { demoC, edgeProjects } from '../../helpers/edgeProjects.ts';
 import { nonFinite } from '../../helpers/finite.ts';
@@ -107,9 +107,8 @@ describe('mechanical state', () => {
   });
 });
 
-test('unknown parts of the torque are named and left out of the sum', () => {
+test('unknown parts of the torque are named', () => {
   const parts = { solids: null, film: 0.5, channel: 2, clearance: 1, tip: 0.25 };
-  expect(knownTorque(parts)).toBe(3.75);
   expect(unknownParts(parts)).toEqual(['granules rubbing in the feed']);
-  expect(knownTorque({ ...parts, solids: 1 })).toBe(4.75);
+  expect(unknownParts({ ...parts, solids: 1 })).toEqual([]);
 });
