@@ -61,6 +61,15 @@ function problem(
   if (!factorNames.some((name) => fit.factors[name].fitted)) {
     return issue('nothing-fitted', 'These trials tell no factor.', 'Weigh more trials, as the planner proposes.');
   }
+  const { before, after } = fit.error;
+  if (after.rms > before.rms && after.median > before.median) {
+    const message = 'The trials are met worse with these factors than without.';
+    return issue(
+      'calibration-worse',
+      message,
+      'Look for a trial that is wrong and leave it out, or weigh more trials.',
+    );
+  }
   if (choice === 'apply' && revision.locked) {
     return issue(
       'revision-locked',

@@ -30,6 +30,20 @@ export function slopes(model: FitModel, theta: ArrayLike<number>, names: readonl
   });
 }
 
+/** Effect on a figure, as ln per ln of the factor, below which it does not count as moved. */
+const leastSlope = 0.02;
+
+/**
+ * Which figures the factors of a fit move: only those can be met by it, so only those count as figures to spare.
+ * @param columns slopes, one column per factor
+ */
+export const movedFigures = (model: FitModel, columns: readonly Float64Array[]): readonly boolean[] =>
+  model.observations.map((_, at) => columns.some((column) => Math.abs(column[at]) > leastSlope));
+
+/** How many figures the factors move. */
+export const countMoved = (model: FitModel, columns: readonly Float64Array[]): number =>
+  movedFigures(model, columns).filter(Boolean).length;
+
 const dot = (p: Float64Array, q: Float64Array): number => p.reduce((sum, value, i) => sum + value * q[i], 0);
 
 /** Why a factor is not told, by its name; the others are told. `unseen`: it moves nothing, rather than what others move. */

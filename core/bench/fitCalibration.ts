@@ -2,10 +2,18 @@
 
 import { type FactorName, factorNames } from '../design/calibrate.ts';
 import { median } from '../doubt/statistics.ts';
-import { slopes, type Undetermined, undetermined } from './determined.ts';
+import { countMoved, slopes, type Undetermined, undetermined } from './determined.ts';
 import { halfWidths, withoutItself } from './fitLimits.ts';
-import { type FitModel, factorsAt, fitModel } from './fitModel.ts';
-import type { CalibrationFit, FitError, FitOptions, FitTrial, FittedFactor, TrialModel } from './fitTypes.ts';
+import { type FitModel, factorsAt, fitModel, withoutColours } from './fitModel.ts';
+import type {
+  CalibrationFit,
+  FitError,
+  FitObservation,
+  FitOptions,
+  FitTrial,
+  FittedFactor,
+  TrialModel,
+} from './fitTypes.ts';
 import { residuals, robustSearch, type Search, widest } from './leastSquares.ts';
 import { huberWeight, residualScale } from './robust.ts';
 
@@ -14,6 +22,8 @@ type Reason = { readonly unseen: boolean; readonly reason: string };
 
 /** What is known when the search is over. */
 interface Outcome {
+  /** with the figures that were used */
+  readonly model: FitModel;
   readonly names: readonly FactorName[];
   readonly search: Search;
   readonly columns: readonly Float64Array[];
@@ -58,19 +68,34 @@ const still = (count: number): Search => ({
   weights: new Float64Array(count).fill(1),
   rounds: 0,
   converged: true,
+  rejects: false,
 });
+
+const tooFew: Reason = { unseen: true, reason: 'There are not more figures than factors: weigh more trials.' };
+
+/** The figures that a fit of some factors uses. */
+const usedBy = (model: FitModel, names: readonly FactorName[]): FitModel =>
+  names.includes('colourRate') ? model : withoutColours(model);
 
 /** As many factors as there are figures to spare, the first ones. */
 function affordable(model: FitModel, names: readonly FactorName[], reasons: Map<FactorName, Reason>): FactorName[] {
-  const most = Math.max(0, model.observations.length - 1);
-  for (const name of names.slice(most))
-    reasons.set(name, { unseen: true, reason: 'There are not more figures than factors.' });
-  return names.slice(0, most);
+  const kept = [...names];
+  while (kept.length > 0 && usedBy(model, kept).observations.length <= kept.length) {
+    const last = kept.pop();
+    if (last) reasons.set(last, tooFew);
+  }
+  return kept;
 }
 
-/** Searches, drops what turns out untold at the solution, and searches again. */
-function find(model: FitModel, wanted: readonly FactorName[], rounds: number): Outcome {
-  const reasons = new Map<FactorName, Reason>();
+/** Factors that what was found does not bear out, with the reasons. */
+function unborne(model: FitModel, names: readonly FactorName[], columns: readonly Float64Array[], search: Search) {
+  const lost = undetermined(model, columns, names, search.weights);
+  if (lost.size > 0 || countMoved(model, columns) > names.length) return lost;
+  return new Map([[names[names.length - 1], tooFew]]);
+}
+
+/** Factors worth a search, and where to begin. */
+function begin(model: FitModel, wanted: readonly FactorName[], reasons: Map<FactorName, Reason>) {
   const zero = new Float64Array(wanted.length);
   const idle: Undetermined = wanted.length > 0 ? undetermined(model, slopes(model, zero, wanted), wanted) : new Map();
   const start = startOf(model, wanted, idle);
@@ -79,18 +104,22 @@ function find(model: FitModel, wanted: readonly FactorName[], rounds: number): O
       ? undetermined(model, slopes(model, start, wanted), wanted)
       : idle;
   for (const [name, reason] of first) reasons.set(name, reason);
-  let names = affordable(
-    model,
-    wanted.filter((name) => !reasons.has(name)),
-    reasons,
-  );
-  let theta = picked(Array.from(start), wanted, names);
+  const told = wanted.filter((name) => !reasons.has(name));
+  const names = affordable(model, told, reasons);
+  return { names, theta: picked(Array.from(start), wanted, names) };
+}
+
+/** Searches, drops what turns out untold at the solution, and searches again. */
+function find(whole: FitModel, wanted: readonly FactorName[], rounds: number): Outcome {
+  const reasons = new Map<FactorName, Reason>();
+  let { names, theta } = begin(usedBy(whole, wanted), wanted, reasons);
   for (;;) {
-    if (names.length === 0) return { names, search: still(model.observations.length), columns: [], reasons };
+    const model = usedBy(whole, names);
+    if (names.length === 0) return { model, names, search: still(model.observations.length), columns: [], reasons };
     const search = robustSearch(model, names, theta, rounds);
     const columns = slopes(model, search.theta, names);
-    const lost = undetermined(model, columns, names, search.weights);
-    if (lost.size === 0) return { names, search, columns, reasons };
+    const lost = unborne(model, names, columns, search);
+    if (lost.size === 0) return { model, names, search, columns, reasons };
     for (const [name, reason] of lost) reasons.set(name, reason);
     const kept = names.filter((name) => !lost.has(name));
     theta = picked(Array.from(search.theta), names, kept);
@@ -103,12 +132,20 @@ const errorOf = (values: readonly number[]): FitError => ({
   median: median(values.map(Math.abs)),
 });
 
+/** Whether the figures as a whole are met worse with the factors than without. */
+const isWorse = ({ before, after }: Pick<CalibrationFit['error'], 'before' | 'after'>): boolean =>
+  after.rms > before.rms * (1 + 1e-9);
+
+const edgeWords = 'It stands at the edge of the search, 1/20 or 20.';
+const worseWords =
+  'The figures as a whole are met worse with these factors than without: look for a trial that is wrong.';
+
 function factorsOf(
-  outcome: Outcome,
+  { names, search, reasons }: Outcome,
   half: ArrayLike<number>,
   wanted: readonly FactorName[],
+  worse: boolean,
 ): CalibrationFit['factors'] {
-  const { names, search, reasons } = outcome;
   const factor = (name: FactorName): FittedFactor => {
     const i = names.indexOf(name);
     const held = wanted.includes(name)
@@ -119,49 +156,61 @@ function factorsOf(
     const theta = search.theta[i];
     const atEdge = Math.abs(theta) >= widest - 1e-6;
     const [low, high] = [Math.exp(Math.max(-9, theta - half[i])), Math.exp(Math.min(9, theta + half[i]))];
-    const reason = atEdge ? 'It stands at the edge of the search, 1/20 or 20.' : null;
+    const reason = atEdge ? edgeWords : worse ? worseWords : null;
     return { value: Math.exp(theta), low, high, fitted: true, reason, entangled: false };
   };
   const [feed, wallFriction, viscosity, colourRate] = factorNames.map(factor);
   return { feed, wallFriction, viscosity, colourRate };
 }
 
-function report(model: FitModel, outcome: Outcome, wanted: readonly FactorName[]): CalibrationFit {
-  const { names, search, columns } = outcome;
+/** All figures with and without the factors; those that the fit did not use have the weight 1 and nothing left out. */
+function observed(whole: FitModel, outcome: Outcome, alone: ArrayLike<number>): FitObservation[] {
+  const { model, names, search } = outcome;
+  const before = whole.predict([], []);
+  const after = whole.predict(search.theta, names);
+  return whole.observations.map((observation, i) => {
+    const { trial, kind, measured } = observation;
+    const at = model.observations.indexOf(observation);
+    return {
+      trialId: whole.trials[trial].trial.id,
+      kind,
+      measured: Math.exp(measured),
+      predictedBefore: Math.exp(before[i]),
+      predictedAfter: Math.exp(after[i]),
+      before: measured - before[i],
+      after: measured - after[i],
+      leaveOneOut: Number.isFinite(alone[at]) ? alone[at] : null,
+      weight: search.weights[at] ?? 1,
+    };
+  });
+}
+
+function report(whole: FitModel, outcome: Outcome, wanted: readonly FactorName[]): CalibrationFit {
+  const { model, names, search, columns } = outcome;
   const rest = residuals(model, search.theta, names);
-  const before = model.predict([], []);
-  const after = model.predict(search.theta, names);
-  const alone = names.length > 0 ? withoutItself(model, search.weights, rest, columns) : null;
-  const half = names.length > 0 ? halfWidths(model, search, rest, columns) : [];
-  const observations = model.observations.map(({ trial, kind, measured }, i) => ({
-    trialId: model.trials[trial].trial.id,
-    kind,
-    measured: Math.exp(measured),
-    predictedBefore: Math.exp(before[i]),
-    predictedAfter: Math.exp(after[i]),
-    before: measured - before[i],
-    after: measured - after[i],
-    leaveOneOut: alone !== null && Number.isFinite(alone[i]) ? alone[i] : null,
-    weight: search.weights[i],
-  }));
+  const found = names.length > 0;
+  const observations = observed(whole, outcome, found ? withoutItself(model, search.weights, rest, columns) : []);
+  const half = found ? halfWidths(model, search, rest, columns) : [];
   const left = observations.flatMap(({ leaveOneOut }) => (leaveOneOut === null ? [] : [leaveOneOut]));
   const ids = (list: readonly { readonly trialId: string }[]) => [...new Set(list.map(({ trialId }) => trialId))];
+  const used = observations.filter((_, i) => model.observations.includes(whole.observations[i]));
+  const error = {
+    before: errorOf(used.map((each) => each.before)),
+    after: errorOf(used.map((each) => each.after)),
+    leaveOneOut: left.length > 1 ? errorOf(left) : null,
+  };
   return {
-    factors: factorsOf(outcome, half, wanted),
+    factors: factorsOf(outcome, half, wanted, isWorse(error)),
     observations,
     trialIds: ids(observations),
-    skipped: model.skipped,
+    skipped: whole.skipped,
     outliers: ids(observations.filter(({ weight }) => weight < 0.3)),
-    error: {
-      before: errorOf(observations.map((each) => each.before)),
-      after: errorOf(observations.map((each) => each.after)),
-      leaveOneOut: left.length > 1 ? errorOf(left) : null,
-    },
+    error,
     scale: search.scale,
-    freedom: observations.length - names.length,
+    freedom: countMoved(model, columns) - names.length,
     converged: search.converged,
     rounds: search.rounds,
-    evaluations: model.evaluations(),
+    evaluations: whole.evaluations(),
   };
 }
 

@@ -2,9 +2,10 @@
 
 import { studentLimit } from '../doubt/studentT.ts';
 import { solveSmall } from '../math/smallSolve.ts';
+import { movedFigures } from './determined.ts';
 import type { FitModel } from './fitModel.ts';
 import type { Search } from './leastSquares.ts';
-import { tukeySlope, tukeyWeight } from './robust.ts';
+import { huberSlope, huberWeight, surestScale, tukeySlope, tukeyWeight } from './robust.ts';
 
 /** Sum over observations of weight times slope times slope, over the bench's scatter squared; row-major. */
 function information(model: FitModel, columns: readonly Float64Array[], weights: ArrayLike<number>): Float64Array {
@@ -34,7 +35,8 @@ export function inverseDiagonal(matrix: Float64Array, size: number): Float64Arra
  * @param columns slopes there, one column per factor
  * @returns one per factor; Infinity where there are not more figures than factors
  * Source: Huber 1981, section 7.6, first of three forms (from memory), with Student's t. Holds for errors that do not
- * depend on each other; the error of the model's form is in them as far as it scatters from trial to trial.
+ * depend on each other; the error of the model's form is in them as far as it scatters from trial to trial. Only figures
+ * that the factors move count; few that agree do not narrow the limits below 0.7 of what a careful bench repeats within.
  */
 export function halfWidths(
   model: FitModel,
@@ -42,20 +44,23 @@ export function halfWidths(
   rest: Float64Array,
   columns: readonly Float64Array[],
 ): Float64Array {
-  const count = rest.length;
+  const moved = movedFigures(model, columns);
+  const u = rest.filter((_, i) => moved[i]).map((value) => value / search.scale);
+  const count = u.length;
   const size = columns.length;
-  const u = rest.map((value) => value / search.scale);
-  const influence = u.reduce((sum, value) => sum + (value * tukeyWeight(value)) ** 2, 0) / Math.max(1, count - size);
-  const bend = u.map(tukeySlope);
+  const [weight, slope] = search.rejects ? [tukeyWeight, tukeySlope] : [huberWeight, huberSlope];
+  const influence = u.reduce((sum, value) => sum + (value * weight(value)) ** 2, 0) / Math.max(1, count - size);
+  const bend = u.map(slope);
   const mean = bend.reduce((sum, value) => sum + value, 0) / count;
   const spread = bend.reduce((sum, value) => sum + (value - mean) ** 2, 0) / count;
   const correction = 1 + ((size / count) * spread) / mean ** 2;
-  const variance = (correction * search.scale) ** 2 * (influence / mean ** 2);
-  const ones = new Float64Array(count).fill(1);
+  const deviation = (correction * search.scale * Math.sqrt(influence)) / mean;
+  const floor = Math.max(search.scale, surestScale);
+  const ones = new Float64Array(rest.length).fill(1);
   const diagonal = inverseDiagonal(information(model, columns, ones), size);
   const t = studentLimit(0.95, count - size);
   return diagonal.map((value) => {
-    const half = t * Math.sqrt(variance * value);
+    const half = t * Math.max(deviation, floor) * Math.sqrt(value);
     return Number.isFinite(half) && mean > 0 ? half : Number.POSITIVE_INFINITY;
   });
 }

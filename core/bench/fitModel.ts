@@ -25,6 +25,19 @@ export interface FitModel {
   readonly evaluations: () => number;
 }
 
+/**
+ * The model without the colours, for fits that leave the rate of the colour alone: no factor is there to mend them, and
+ * they would pull at all others.
+ */
+export function withoutColours(model: FitModel): FitModel {
+  const kept = model.observations.map(({ kind }) => kind !== 'colour');
+  return {
+    ...model,
+    observations: model.observations.filter((_, i) => kept[i]),
+    predict: (theta, names) => model.predict(theta, names).filter((_, i) => kept[i]),
+  };
+}
+
 /** Below this colour shift a reading is mostly its own scatter, dE00. */
 const leastShift = 0.3;
 

@@ -50,11 +50,11 @@ export interface FitObservation {
   readonly after: number;
   /** as after, with the factors found without this trial (linearised); null where they cannot be found without it */
   readonly leaveOneOut: number | null;
-  /** 0 to 1; below 0.3 the trial is counted an outlier */
+  /** 0 to 1; below 0.3 the trial is counted an outlier; 1 where the fit did not use the figure */
   readonly weight: number;
 }
 
-/** Size of ln(measured / predicted): root mean square of all, and median, which outliers do not move. */
+/** Size of ln(measured / predicted) of the figures that the fit used: root mean square, and median, which outliers do not move. */
 export interface FitError {
   readonly rms: number;
   readonly median: number;
@@ -71,6 +71,7 @@ export interface CalibrationFit {
   readonly error: { readonly before: FitError; readonly after: FitError; readonly leaveOneOut: FitError | null };
   /** scatter of the figures in units of what a careful bench repeats within */
   readonly scale: number;
+  /** figures that the factors move, less the factors */
   readonly freedom: number;
   readonly converged: boolean;
   readonly rounds: number;

@@ -2,9 +2,9 @@
 
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import type { FactorName } from '../design/calibrate.ts';
-import { slopeStep } from './determined.ts';
+import { countMoved, slopeStep } from './determined.ts';
 import type { FitModel } from './fitModel.ts';
-import { huberWeight, residualScale, tukeyWeight } from './robust.ts';
+import { huberWeight, mayReject, residualScale, surestScale, tukeyWeight } from './robust.ts';
 
 /** State of the search. */
 export interface Search {
@@ -14,6 +14,8 @@ export interface Search {
   readonly weights: Float64Array;
   readonly rounds: number;
   readonly converged: boolean;
+  /** whether figures could lose all their weight */
+  readonly rejects: boolean;
 }
 
 /** Factors stay between 1/20 and 20. */
@@ -86,6 +88,21 @@ function stepFrom(
   return Float64Array.from(found.parameterValues);
 }
 
+/** Scatter and weights at a place; Tukey's weights only where there are figures enough, and near the minimum. */
+function weighed(
+  model: FitModel,
+  theta: Float64Array,
+  names: readonly FactorName[],
+  columns: readonly Float64Array[],
+  early: boolean,
+): Pick<Search, 'scale' | 'weights' | 'rejects'> {
+  const rest = residuals(model, theta, names);
+  const rejects = mayReject(countMoved(model, columns), names.length);
+  const scale = residualScale(rest, names.length, rejects ? undefined : surestScale);
+  const weightOf = rejects && !early ? tukeyWeight : huberWeight;
+  return { scale, weights: rest.map((value) => weightOf(value / scale)), rejects };
+}
+
 /**
  * Searches the factors.
  * @param start ln of the factors to begin with
@@ -104,24 +121,19 @@ export function robustSearch(
   let damping = 1e-2;
   let converged = false;
   let round = 0;
-  let rest = residuals(model, theta, names);
-  let scale = residualScale(rest, names.length);
-  const weigh = (): Float64Array =>
-    rest.map((value) => (round < huberRounds ? huberWeight(value / scale) : tukeyWeight(value / scale)));
-  let weights = weigh();
   let known = { theta, columns: forwardSlopes(model, theta, names) };
+  const weighing = () => weighed(model, theta, names, known.columns, round < huberRounds);
+  let state = weighing();
   for (; round < rounds && !converged; round++) {
     if (farthest(theta, known.theta) > stale) known = { theta, columns: forwardSlopes(model, theta, names) };
-    const next = stepFrom(model, names, theta, known.columns, weights, damping);
+    const next = stepFrom(model, names, theta, known.columns, state.weights, damping);
     const moved = farthest(next, theta);
     damping = moved > 0 ? Math.max(1e-2, damping / 10) : damping * 100;
     theta = Float64Array.from(next);
-    rest = residuals(model, theta, names);
-    scale = residualScale(rest, names.length);
-    const before = weights;
-    weights = weigh();
-    const settled = weights.every((weight, i) => Math.abs(weight - before[i]) < 0.02);
+    const before = state.weights;
+    state = weighing();
+    const settled = state.weights.every((weight, i) => Math.abs(weight - before[i]) < 0.02);
     converged = round >= huberRounds && moved < stillness && settled && (moved > 0 || damping > 1e4);
   }
-  return { theta, scale, weights, rounds: round, converged };
+  return { theta, ...state, rounds: round, converged };
 }

@@ -18,16 +18,30 @@ export const tukeySlope = (u: number): number => {
   return share < 1 ? (1 - share) * (1 - 5 * share) : 0;
 };
 
+/** Slope of Huber's influence u w(u). */
+export const huberSlope = (u: number): number => (Math.abs(u) < huberTurn ? 1 : 0);
+
+/**
+ * Whether figures may be rejected: only where the others are enough to tell what is wrong. With fewer, Huber's weights
+ * stay, which no figure leaves altogether. Own rule.
+ * @param count figures that the parameters move
+ * @param fitted parameters
+ */
+export const mayReject = (count: number, fitted: number): boolean => count - fitted >= 3 && count >= 2 * fitted + 2;
+
 /** Scatter below which a fit does not go, in units of the bench's own: few points may agree by luck. */
 const leastScale = 0.2;
+/** The same where nothing may be rejected, and for limits; own estimate: a bench seldom repeats better by much. */
+export const surestScale = 0.7;
 
 /**
  * Scatter of residuals about zero.
  * @param residuals in units of the bench's scatter
  * @param fitted number of parameters found from them
+ * @param least smallest answer
  */
-export function residualScale(residuals: ArrayLike<number>, fitted: number): number {
+export function residualScale(residuals: ArrayLike<number>, fitted: number, least = leastScale): number {
   const count = residuals.length;
   const correction = count > fitted ? Math.sqrt(count / (count - fitted)) : 1;
-  return Math.max(leastScale, medianDeviation(residuals, 0) * correction);
+  return Math.max(least, medianDeviation(residuals, 0) * correction);
 }

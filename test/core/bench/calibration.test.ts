@@ -83,6 +83,55 @@ describe('calibration', () => {
     expect(whole.error.leaveOneOut?.rms).toBeGreaterThanOrEqual(whole.error.after.rms);
   });
 
+  test('one trial is not enough: figures without one to spare tell no factor', () => {
+    const once = fitCalibration(measuredTrials(truth, [syntheticTrial('T', 14, 175)], 0.05, 1), syntheticModel);
+    expect(Object.values(once.factors).map(({ value, fitted }) => [value, fitted])).toEqual(Array(4).fill([1, false]));
+    expect(once.factors.feed.reason).toContain('not more figures than factors');
+  });
+
+  test('limits of two or three trials hold the truth in at least 93 of 100 cases', () => {
+    const speeds = [14, 18, 8];
+    for (const [count, slow] of [
+      [1, 6],
+      [2, 14],
+      [3, 14],
+    ] as const) {
+      let [told, held] = [0, 0];
+      for (let seed = 1; seed <= 25; seed++) {
+        const at = speeds.slice(0, count).map((n, i) => syntheticTrial(`T${i}`, i === 0 ? slow : n, 175 + 10 * i));
+        const { factors } = fitCalibration(measuredTrials(truth, at, 0.05, seed), syntheticModel);
+        for (const name of ['feed', 'viscosity', 'colourRate'] as const) {
+          const { fitted, low, high } = factors[name];
+          if (fitted) told++;
+          if (fitted && low < truth[name] && truth[name] < high) held++;
+        }
+      }
+      expect(told).toBeGreaterThan(10);
+      expect(held / told).toBeGreaterThan(0.93);
+    }
+  });
+
+  test('figures that agree by luck do not make sure, and none of few is thrown out', () => {
+    const starved = { ...plainFactors, feed: 0.8 };
+    const at = [syntheticTrial('a', 14, 180), syntheticTrial('b', 18, 190)];
+    const exact = fitCalibration(measuredTrials(starved, at, 0, 1), syntheticModel, { factors: ['feed'] });
+    const { low, high } = exact.factors.feed;
+    // t of one spare figure, 12.7, over two weighings that each repeat within 0.7 of 5 %
+    expect(Math.log(high / low) / 2).toBeCloseTo((12.706 * 0.7 * 0.05) / Math.SQRT2, 3);
+    const [first, second] = measuredTrials(starved, at, 0, 1);
+    const wrong = { ...second, measured: { ...second.measured, massFlow: 2 * second.measured.massFlow } };
+    const found = fitCalibration([first, wrong], syntheticModel, { factors: ['feed'] });
+    expect(found.outliers).toEqual([]);
+    expect(found.factors.feed.low < starved.feed && starved.feed < found.factors.feed.high).toBe(true);
+  });
+
+  test('a fit that is worse than none says so and is not kept', () => {
+    const worse = { ...fit, error: { ...fit.error, before: fit.error.after, after: fit.error.before } };
+    const demo = loadExample('demo');
+    const target = { revisionId: 'C', name: 'worse' };
+    expect(codesOf(applyCalibration(demo, worse, 'variant', target))).toEqual(['calibration-worse']);
+  });
+
   test('uses what can be used and says what cannot', () => {
     const [first, second, ...rest] = trials.slice(0, 6);
     const left = { ...first, trial: { ...first.trial, excluded: true, excludedWhy: 'wet' } };
