@@ -160,6 +160,18 @@ export const text = {
     change: 'What to change',
     show: 'Show where',
     cautions: 'Standing cautions',
+    topics: {
+      'caution-hot-melt': 'Burns',
+      'caution-fumes': 'Fumes',
+      'caution-fire': 'Fire',
+      'caution-material': 'Material',
+      'caution-blocked-nozzle': 'Pressure',
+      'caution-hot-release': 'Release',
+      'caution-cold-start': 'Cold start',
+      'caution-turning-screw': 'Turning screw',
+      'caution-mains-heaters': 'Mains',
+      'caution-food': 'Food',
+    } as Readonly<Record<string, string>>,
   },
   figures: {
     title: 'Figures',

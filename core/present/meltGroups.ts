@@ -142,7 +142,7 @@ const printRows = ({ print: p }: Prediction, flowing: Flowing): PresentedGroup =
       numberRow(
         {
           id: `stepsPerMm-${diameter}`,
-          label: `E steps per mm, Ø ${diameter} mm`,
+          label: `E steps per mm, Ø\u00a0${diameter}\u00a0mm`,
           help: 'For a virtual filament of this diameter, in which printer firmware counts the E axis.',
         },
         flowing(stepsPerFilamentLength(stepsPerCubicMm(p.stepsPerVolume), diameter)),

@@ -46,7 +46,7 @@ export const firmwareRows = ({ firmware }: PrintMatch): PresentedRow[] => [
   numberRow(
     {
       id: 'stepsPerMm-set',
-      label: `E steps per mm, Ø ${formatQuantity(firmware.filamentDiameter, 'mm', 4)}`,
+      label: `E steps per mm, Ø\u00a0${formatNumber(fromSi(firmware.filamentDiameter, 'mm'), 4)}\u00a0mm`,
       help: firmware.lengthIsVolume
         ? `With a virtual filament of ${formatQuantity(firmware.filamentDiameter, 'mm', 7)}, 1 mm of which is 1 mm³.`
         : 'For the virtual filament that the print settings give.',

@@ -64,7 +64,8 @@ const useMaterialName = (): string | undefined =>
 function Caution({ finding }: { readonly finding: Finding }) {
   const [open, setOpen] = useState(false);
   const prefix = `${useMaterialName()}: `;
-  const { saw } = finding;
+  const { saw, code } = finding;
+  const topic = words.topics[code];
   // the name alone would fill the line
   const line = !open && saw.startsWith(prefix) ? saw.slice(prefix.length) : saw;
   return (
@@ -75,6 +76,7 @@ function Caution({ finding }: { readonly finding: Finding }) {
         </span>
         <span className="unseen">{words.severities.caution}: </span>
         <span className="saw" title={saw}>
+          {topic && <b>{topic}: </b>}
           {line}
         </span>
       </Button>

@@ -91,6 +91,7 @@ test('cautions stand below the rest, closed, and open to two sentences', () => {
   const heads = screen.getAllByRole('button', { expanded: false }).filter((one) => one.className === 'caution-head');
   const cautions = findings.filter(({ severity }) => severity === 'caution');
   expect(heads.length).toBe(cautions.length);
+  for (const head of heads) expect(head.textContent).toMatch(/^◆Caution: [A-Z][a-z ]+: /);
   const items = [...document.querySelectorAll('.finding')];
   expect(items.slice(-cautions.length).every((item) => item.classList.contains('standing'))).toBe(true);
   fireEvent.click(heads[0] as HTMLElement);
