@@ -106,7 +106,14 @@ export function ChangingOver({ prediction, project }: { readonly prediction: Pre
     <section aria-label={words.title}>
       <h2>{words.title}</h2>
       {labNew === null ? (
-        <p className="quiet">{words.nothing}</p>
+        <p>
+          {words.nothing}{' '}
+          {prediction.output.flows &&
+            words.washes(
+              formatQuantity(prediction.residence.washout99, 's', 3),
+              formatQuantity(prediction.residence.washout999, 's', 3),
+            )}
+        </p>
       ) : (
         <div className="study-bar">
           <label>

@@ -117,6 +117,8 @@ export const colourText = {
     fresh: (name: string) => `${name}, fresh`,
     next: 'New melt: this material, fresh.',
     nothing: 'The fresh colour of this material is not known.',
+    washes: (most: string, nearlyAll: string) =>
+      `Whatever its colour, the output is 99 % new after ${most} and 99.9 % new after ${nearlyAll}.`,
     share: 'Old melt in the output',
     time: 'Time since the change',
     lightness: 'L*',
