@@ -65,11 +65,14 @@ export const siftingRatio = 1 / (2 / Math.sqrt(3) - 1);
 /** Coarse over fine of a granulate, d90 over d10; above siftingRatio fines gather at the bottom and arrive first. */
 export const sizeSpread = ({ material }: Design): number => material.grain.d90 / material.grain.d10;
 
+/** Finest tenth below which, m, and angle of repose above which, rad, shaking packs; common practice. */
+export const packing = { grain: 0.5e-3, repose: (45 * Math.PI) / 180 } as const;
+
 /**
  * Shaking packs rather than loosens: granulate that is fine, cohesive or runs badly.
  * Below 0.5 mm, or cohesive, or an angle of repose above 45 degrees; common practice.
  */
 export const packsWhenShaken = ({ material }: Design): boolean =>
-  material.grain.d10 < 0.5e-3 ||
+  material.grain.d10 < packing.grain ||
   (material.unconfinedStrength ?? 0) > 0 ||
-  (material.angleOfRepose ?? 0) > (45 * Math.PI) / 180;
+  (material.angleOfRepose ?? 0) > packing.repose;

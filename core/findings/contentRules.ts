@@ -21,10 +21,11 @@ function throatFinding({ design, prediction }: FindingContext): Found | null {
   if (margin >= throatMargin[state]) return null;
   const hottest = Math.max(wall, core, granules);
   const part = hottest === core ? 'screw' : hottest === wall ? 'barrel wall' : 'granules';
-  const when = state === 'running' ? 'while it runs' : 'once the screw has stood hot for long';
+  const turning = prediction.output.flows ? 'while it runs' : 'while the heaters are on and nothing comes through';
+  const when = state === 'running' ? turning : 'once the screw has stood hot for long';
   const through = creep.core > creep.wall ? 'the screw core' : 'the barrel’s wall';
   return found({
-    severity: coldEnd.running.granules >= design.material.softening ? 'stop' : margin < 0 ? 'warn' : 'note',
+    severity: coldEnd.running.margin <= 0 ? 'stop' : state === 'running' || margin < 0 ? 'warn' : 'note',
     where: 'feed opening',
     z: feedOpening.start + feedOpening.length,
     saw: `Under the feed opening the ${part} ${part === 'granules' ? 'reach' : 'reaches'} ${celsius(hottest)} ${when}; granules soften from ${celsius(design.material.softening)}.`,
@@ -64,17 +65,19 @@ export const contentRules: readonly FindingRule[] = [
   {
     code: 'plug-slips-back',
     about: 'plug of granules against the pressure of the melt ahead of it',
-    check: ({ prediction }) => {
+    check: ({ prediction, driven }) => {
       const { solids, melting, output } = prediction;
       if (!output.flows || solids.holds) return null;
+      const melt = driven.point.state.march.startPressure;
       return found({
         severity: 'warn',
         where: 'granules ahead of the melt',
         z: melting.meltsFrom,
-        saw: `The plug can hold ${pressureText(solids.nominal.buildable)}, less than the melt presses with.`,
+        saw: `The plug can hold ${pressureText(solids.nominal.buildable)}; the melt presses back with ${pressureText(melt)}.`,
         why: 'Melt works its way back between the granules, freezes there, and the output surges.',
         change: 'Polish the root, roughen the barrel of the feed, deepen the feed, or lower the head pressure.',
         value: solids.nominal.buildable,
+        limit: melt,
         unit: 'Pa',
       });
     },

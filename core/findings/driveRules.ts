@@ -1,10 +1,10 @@
 /** Findings about motor, gear and strength. */
 
-import { highestScrewSpeed } from '../drive/motor.ts';
+import { highestScrewSpeed, usableTorque } from '../drive/motor.ts';
 import { shearShareOfYield } from '../drive/strength.ts';
 import { unknownParts } from '../drive/torqueParts.ts';
 import { formatQuantity } from '../units.ts';
-import { type FindingRule, found } from './context.ts';
+import { type FindingContext, type FindingRule, type Found, found } from './context.ts';
 import { strengthRules } from './strengthRules.ts';
 import { lengthText, torqueText as torque } from './words.ts';
 
@@ -25,28 +25,36 @@ const leastClearance = 5e-6;
 /** Clearance per side over the bore, common practice. */
 const clearanceOverBore = [0.001, 0.002];
 
+/** Torque asked for and torque there is, both at one speed: the set one, or the slowest tried where the drive stalls. */
+function overTorque({ driven, prediction, design }: FindingContext): Found | null {
+  if (driven.heldBy !== 'torque' || driven.point.limits.grainFit === 0) return null;
+  const { drive } = prediction;
+  const highest = highestScrewSpeed(design.drive);
+  const speed = driven.stalled ? driven.point.screwSpeed : Math.min(design.process.screwSpeed, highest);
+  const asked = driven.stalled ? drive.torque : driven.torqueAtSetSpeed;
+  const gives = usableTorque(design.drive, speed);
+  return found({
+    severity: 'stop',
+    where: 'drive',
+    saw: driven.stalled
+      ? `The drive cannot turn the screw at any useful speed: at ${rpm(speed)} granules and melt still ask for ${torque(asked)}, and the drive may give ${torque(gives)}. Nothing comes out.`
+      : `At ${rpm(speed)} granules and melt ask for ${torque(asked)}, and the drive may give ${torque(gives)}; it holds ${rpm(prediction.output.screwSpeed)}.`,
+    why: 'The motor stalls, silently where it runs open loop.',
+    change: driven.stalled
+      ? 'Gear lower, take a stronger motor after checking the screw’s root, raise the temperature, or make the channel deeper.'
+      : 'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
+    value: asked,
+    limit: gives,
+    unit: 'N m',
+  });
+}
+
 /** Rules of the drive. */
 export const driveRules: readonly FindingRule[] = [
   {
     code: 'over-torque',
     about: 'torque at the set speed against what the drive may give',
-    check: ({ driven, prediction, design }) =>
-      driven.heldBy !== 'torque' || driven.point.limits.grainFit === 0
-        ? null
-        : found({
-            severity: 'stop',
-            where: 'drive',
-            saw: driven.stalled
-              ? `The drive cannot turn the screw at any useful speed: at ${rpm(driven.point.screwSpeed)} the melt still asks for ${torque(prediction.drive.torque)}, and the drive may give ${torque(prediction.drive.torqueUsable)}. Nothing comes out.`
-              : `At ${rpm(design.process.screwSpeed)} the melt asks for ${torque(driven.torqueAtSetSpeed)}, more than the drive may give; it holds ${rpm(prediction.output.screwSpeed)}.`,
-            why: 'The motor stalls, silently where it runs open loop.',
-            change: driven.stalled
-              ? 'Gear lower, take a stronger motor after checking the screw’s root, raise the temperature, or make the channel deeper.'
-              : 'Turn slower, raise the temperature, gear lower, or take a stronger motor after checking the screw’s root.',
-            value: driven.torqueAtSetSpeed,
-            limit: prediction.drive.torqueUsable,
-            unit: 'N m',
-          }),
+    check: overTorque,
   },
   {
     code: 'torque-tight',

@@ -11,6 +11,8 @@ import { lengthText as mm } from './words.ts';
 /** Granules per turn below which output pulses: their number would scatter by one in seven (own estimate). */
 const fewGrains = 50;
 
+const flow = (value: number) => formatQuantity(value, 'g/min', 3);
+
 /** What a screw that filled every turn would take in, g/min in words. */
 function biteText({ machine, driven, design }: FindingContext): string {
   const { feed } = machine;
@@ -81,13 +83,19 @@ export const feedRules: readonly FindingRule[] = [
     about: 'feed at the low end of the friction range against the output',
     check: ({ driven, machine, prediction }) => {
       const { massFlow, massFlowLow } = driven.point.feed;
+      const plugLow = prediction.solids.low.freeFlow;
+      const low = flow(massFlowLow);
+      const words =
+        plugLow < massFlowLow
+          ? `a plug alone would carry only ${flow(plugLow)}, and granules tumbling loose, as in a trough, ${low}`
+          : `only ${low}`;
       const { output, limit } = prediction;
       if (!output.flows || limit === 'feed' || limit === 'starved' || massFlowLow >= output.massFlow) return null;
       return found({
         severity: massFlow < 1.5 * output.massFlow ? 'warn' : 'note',
         where: 'channel under the feed opening',
         z: machine.feed ? machine.stations.z[machine.feed.station] : null,
-        saw: `The feed carries ${formatQuantity(massFlow, 'g/min', 3)}, but at the low end of the friction range only ${formatQuantity(massFlowLow, 'g/min', 3)}; the output is ${formatQuantity(output.massFlow, 'g/min', 3)}.`,
+        saw: `The feed carries ${flow(massFlow)}, but at the low end of the friction range ${words}; the output is ${flow(output.massFlow)}.`,
         why: 'When friction falls that far, with wear, heat or a new batch, the channel runs empty for a while and the output surges.',
         change: 'Polish the root, roughen the barrel under the opening, keep the throat cold, or measure the friction.',
         value: massFlowLow,
@@ -130,6 +138,9 @@ export const feedRules: readonly FindingRule[] = [
         saw: `The screw could pump ${formatQuantity(pumping, 'mm³/s', 3)} but gets ${formatQuantity(output.volumeFlow, 'mm³/s', 3)}.${limit === 'feed' ? biteText(context) : ''}`,
         why: 'Part of the channel runs partly filled; output follows the feed, not the screw’s pressure.',
         change: moreFeed(context),
+        value: output.volumeFlow,
+        limit: pumping,
+        unit: 'm³/s',
       });
     },
   },

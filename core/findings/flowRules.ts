@@ -5,6 +5,7 @@ import type { KineticLaw } from '../age/laws.ts';
 import { meltHeat } from '../prediction/colourStage.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { wattsText } from './heaterRules.ts';
 import { pressureText } from './words.ts';
 
 /** Ratio of slowest hundredth to mean residence that calls for a note; the wide channel alone gives 3.3. */
@@ -35,22 +36,26 @@ export const flowRules: readonly FindingRule[] = [
   {
     code: 'cannot-pump',
     about: 'the screw pushes something out',
-    check: ({ design, driven, machine, prediction }) => {
+    check: (context) => {
+      const { design, driven, machine, prediction } = context;
       if (driven.point.limits.pumping > 0) return null;
       const { backPressure } = design.process;
       const { blockedPressure } = prediction.drive;
       const late = driven.point.state.melt.start.reach >= machine.lastFlight;
+      const weak = late ? wattsText(context) : '';
       return found({
         severity: 'stop',
         where: 'screw and nozzle',
         z: prediction.geometry.sectionsLength,
         saw: late
-          ? 'The granules are not molten before the flights end, so no flight builds pressure in the melt.'
+          ? `The granules are not molten before the flights end, so no flight builds pressure in the melt.${weak}`
           : `The screw can build ${pressureText(blockedPressure)} in the melt at this speed; ${pressureText(backPressure)} stand against it outside the orifice.`,
         why: 'No melt moves through the nozzle: nothing comes out, whatever the other capacities are.',
-        change: late
-          ? 'Move the heat upstream, lengthen the flighted part, or turn slower.'
-          : 'Let more turns run in the melt, lower the back pressure, or open the nozzle.',
+        change: weak
+          ? 'Install more watts there, or insulate it.'
+          : late
+            ? 'Move the heat upstream, lengthen the flighted part, or turn slower.'
+            : 'Let more turns run in the melt, lower the back pressure, or open the nozzle.',
         value: blockedPressure,
         limit: backPressure,
         unit: 'Pa',

@@ -3,6 +3,7 @@
 import type { Design } from '../design/types.ts';
 import { fullTorque } from '../drive/motor.ts';
 import { shearShareOfYield, torsionStress } from '../drive/strength.ts';
+import { largestGrain } from '../feed/arching.ts';
 import { blockedPassages, depthOverGrain, overFlight, type Pinch, pinchPoint } from '../feed/grainFit.ts';
 import { formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
@@ -64,6 +65,26 @@ export const grainRules: readonly FindingRule[] = [
         change: `${deeperAdvice(design, depthOverGrain.wanted * grain)}. Granules below ${mm(feed.depth / depthOverGrain.wanted)} fit it as it is.`,
         value: feed.depth,
         limit: (blocked ? depthOverGrain.least : depthOverGrain.wanted) * grain,
+        unit: 'm',
+      });
+    },
+  },
+  {
+    code: 'long-granules',
+    about: 'longest dimension of the granules against the channel’s depth',
+    check: ({ design, machine }) => {
+      const { feed, stations } = machine;
+      const longest = largestGrain(design.material);
+      if (!feed || feed.depth < depthOverGrain.least * design.material.grain.d90 || longest <= feed.depth) return null;
+      return found({
+        severity: 'note',
+        where: 'channel under the feed opening',
+        z: stations.z[feed.station],
+        saw: `The channel is ${mm(feed.depth)} deep; the longest granules measure about ${mm(longest)}.`,
+        why: 'Long granules must lie along the channel to pass. Those that stand up are cut or jam, which is not in the numbers.',
+        change: 'Deepen the feed, or take shorter granules or flakes.',
+        value: feed.depth,
+        limit: longest,
         unit: 'm',
       });
     },

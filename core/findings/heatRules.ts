@@ -2,7 +2,7 @@
 
 import { formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
-import { nozzleOf } from './heaterRules.ts';
+import { nozzleOf, wattsText } from './heaterRules.ts';
 
 const celsius = (value: number) => formatQuantity(value, '°C', 3);
 const mm = (value: number) => formatQuantity(value, 'mm', 3);
@@ -98,16 +98,22 @@ export const heatRules: readonly FindingRule[] = [
   {
     code: 'not-molten',
     about: 'granules are molten before the screw ends',
-    check: ({ prediction, driven, machine }) => {
+    check: (context) => {
+      const { prediction, driven, machine } = context;
       const { start } = driven.point.state.melt;
       if (start.reach < machine.stations.count - 1) return null;
+      const weak = wattsText(context);
       return found({
         severity: 'stop',
         where: 'end of the screw',
         z: prediction.geometry.sectionsLength,
-        saw: 'The granules are not molten where the screw ends.',
+        saw: `The granules are not molten where the screw ends.${weak}`,
         why: 'Solid pieces reach the nozzle and block it.',
-        change: 'Raise the zone temperatures, lengthen the heated zone, or turn slower.',
+        change: weak
+          ? 'Install more watts there or insulate it; higher set temperatures alone change nothing.'
+          : 'Raise the zone temperatures, lengthen the heated zone, or turn slower.',
+        value: prediction.melting.engagement.unmelted,
+        limit: 0,
       });
     },
   },

@@ -1,10 +1,11 @@
 /** Findings about the hopper: arches, dead granules, sifting, trickling. */
 
+import type { Design } from '../design/types.ts';
 import { cohesiveArch } from '../feed/arching.ts';
-import { flowability, hopperFlow, packsWhenShaken, siftingRatio, sizeSpread } from '../feed/flowKind.ts';
+import { flowability, hopperFlow, packing, packsWhenShaken, siftingRatio, sizeSpread } from '../feed/flowKind.ts';
 import { hopperState, tightGapShare } from '../feed/hopper.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
-import { type FindingRule, found } from './context.ts';
+import { type FindingRule, type Found, found } from './context.ts';
 import { lengthText as mm } from './words.ts';
 
 const degrees = (angle: number): string => formatQuantity(angle, '°', 2);
@@ -16,17 +17,30 @@ const frictionFrom = {
   assumed: ' The internal friction is not known; 35° is assumed.',
 } as const;
 
+/** Share of the outlet that cohesion asks for below which nothing is expected to run; own choice, as the estimate is safe. */
+const hopeless = 0.5;
+
+/** Which number makes a granulate pack when shaken, and its limit. */
+function packingNumber({ material }: Design): Pick<Found, 'value' | 'limit' | 'unit'> {
+  const { grain, unconfinedStrength, angleOfRepose } = material;
+  if (grain.d10 < packing.grain) return { value: grain.d10, limit: packing.grain, unit: 'm' };
+  if ((unconfinedStrength ?? 0) > 0) return { value: unconfinedStrength, limit: 0, unit: 'Pa' };
+  return { value: angleOfRepose, limit: packing.repose, unit: 'rad' };
+}
+
 /** Rules of the hopper. */
 export const hopperRules: readonly FindingRule[] = [
   {
     code: 'hopper-arching',
     about: 'outlet against grain size',
     check: ({ design }) => {
-      const { risk, ratio, wanted } = hopperState(design).outletArch;
+      const { outletArch, discharge, bottleneck } = hopperState(design);
+      const { risk, ratio, wanted } = outletArch;
       if (risk === 'low') return null;
+      const shut = bottleneck === 'outlet' && discharge <= 0;
       const shaken = design.hopper.agitation === 'vibration';
       return found({
-        severity: risk === 'some' ? 'note' : 'warn',
+        severity: shut ? 'stop' : risk === 'some' ? 'note' : 'warn',
         where: 'hopper outlet',
         z: design.barrel.feedOpening.start,
         saw: `The outlet is ${formatNumber(ratio, 2)} large granules wide; ${formatNumber(wanted, 2)} are wanted.`,
@@ -51,11 +65,11 @@ export const hopperRules: readonly FindingRule[] = [
       const [has, needs] = narrow ? [design.hopper.outletDiameter, outlet] : [across, opening];
       if (has >= needs) return null;
       return found({
-        severity: 'warn',
+        severity: has < hopeless * needs ? 'stop' : 'warn',
         where: narrow ? 'hopper outlet' : 'feed opening',
         z: start,
         saw: `The ${narrow ? 'outlet' : 'feed opening'} is ${mm(has)} across; with its cohesion the granulate can arch over up to ${mm(needs)}.`,
-        why: 'Damp, tacky or powdery granulate carries itself over the outlet. The estimate is on the safe side.',
+        why: 'Damp, tacky or powdery granulate carries itself over the outlet. The estimate is on the safe side; the output shown takes the granulate to flow, and is doubtful here.',
         change: 'Dry or sieve the granulate, widen the outlet, or stir the hopper down to the screw.',
         value: has,
         limit: needs,
@@ -96,11 +110,11 @@ export const hopperRules: readonly FindingRule[] = [
         feed.intake > feed.massFlow && prediction.limit === 'feed' ? feed.intake : prediction.output.massFlow;
       if (discharge >= 2 * wanted) return null;
       return found({
-        severity: 'warn',
+        severity: discharge > 0 ? 'warn' : 'stop',
         where: bottleneck === 'outlet' ? 'hopper outlet' : 'feed opening',
         z: design.barrel.feedOpening.start,
         saw: `By gravity the ${bottleneck === 'outlet' ? 'outlet' : 'feed opening'} lets through ${formatQuantity(discharge, 'g/min', 3)}; the screw ${wanted > discharge ? 'would take' : 'takes'} ${formatQuantity(wanted, 'g/min', 3)}.`,
-        why: 'The screw runs starved in bursts.',
+        why: discharge > 0 ? 'The screw runs starved in bursts.' : 'Granules do not fall through: nothing is fed.',
         change: bottleneck === 'outlet' ? 'Widen the outlet or shake the hopper.' : 'Widen the feed opening.',
         value: discharge,
         limit: 2 * wanted,
@@ -178,6 +192,7 @@ export const hopperRules: readonly FindingRule[] = [
             saw: 'The hopper is shaken, and the granulate is fine, cohesive or runs badly.',
             why: 'Shaking packs such granulate while it stands, and the packed bed arches.',
             change: 'Shake only while granules run, or stir instead.',
+            ...packingNumber(design),
           }),
   },
 ];

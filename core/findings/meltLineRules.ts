@@ -19,8 +19,8 @@ const oozedLine = 5e-3;
 /** Dripping over the print's demand from which a warning is due; own choice. */
 const drippingShare = 0.01;
 
-/** Time to set from which a note is due, s; common practice of least layer times, 5 to 20 s. */
-const slowSetting = 20;
+/** Time to set from which a note is due, s; own choice: longer than most layers take to come round. */
+const slowSetting = 60;
 
 /** Fitted line width over the asked one that is still called a fit; own choice. */
 const widthFit = 0.15;
@@ -92,7 +92,7 @@ export const meltLineRules: readonly FindingRule[] = [
   {
     code: 'sets-slowly',
     about: 'time until a free line sets',
-    check: ({ prediction }) => {
+    check: ({ design, prediction }) => {
       const { cooling } = prediction.print;
       if (cooling.reason === 'neverSets') {
         return found({
@@ -101,6 +101,9 @@ export const meltLineRules: readonly FindingRule[] = [
           saw: `The air round the print is at ${celsius(cooling.air)}; the material does not set there.`,
           why: 'Every layer stays soft and sinks under the next.',
           change: 'Lower the chamber’s temperature below setting.',
+          value: cooling.air,
+          limit: design.material.mechanical?.setTemperature ?? null,
+          unit: 'K',
         });
       }
       if (cooling.setTime === null || cooling.setTime < slowSetting) return null;

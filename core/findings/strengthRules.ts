@@ -47,6 +47,12 @@ function filletFor({ thick, diameter }: RootStress, factor: number): number | nu
 
 const shoulderNames = { shankShoulder: 'step from shank to screw', shoulder: 'step between sections' } as const;
 
+/** Thrust in words; nothing is said of running where nothing presses. */
+const pressed = (thrust: number, blocked: number): string =>
+  thrust > 0
+    ? `Running presses the screw back with ${force(thrust)}, a blocked nozzle with up to ${force(blocked)}`
+    : `A blocked nozzle presses the screw back with up to ${force(blocked)}`;
+
 /** Rules of strength. */
 export const strengthRules: readonly FindingRule[] = [
   {
@@ -91,7 +97,7 @@ export const strengthRules: readonly FindingRule[] = [
       return found({
         severity: running ? 'stop' : blocked ? 'warn' : 'note',
         where: 'thrust bearing',
-        saw: `Running presses the screw back with ${force(thrust)}, a blocked nozzle with up to ${force(thrustBlocked)}; the bearing bears ${force(rating.staticLoad)} at rest.`,
+        saw: `${pressed(thrust, thrustBlocked)}; the bearing bears ${force(rating.staticLoad)} at rest.`,
         why: 'Balls or rollers dent their races; the screw then walks back, and flights and tip wear.',
         change: `Take a bearing of at least ${force(Math.max(staticSafety * thrust, thrustBlocked))} static axial rating, or limit the torque.`,
         value: blocked && !running ? thrustBlocked : thrust,
@@ -127,9 +133,12 @@ export const strengthRules: readonly FindingRule[] = [
         : found({
             severity: 'note',
             where: 'thrust bearing',
-            saw: `No axial bearing is given; the melt presses the screw back with ${force(prediction.drive.thrust)}, and with up to ${force(prediction.drive.thrustBlocked)} when the nozzle blocks.`,
+            saw: `No axial bearing is given. ${pressed(prediction.drive.thrust, prediction.drive.thrustBlocked)}.`,
             why: 'The radial bearings of a motor or gear are not made for this load.',
             change: 'Fit an axial, angular or tapered bearing, and enter its ratings.',
+            value: prediction.drive.thrustBlocked,
+            limit: motorBears,
+            unit: 'N',
           }),
   },
   {

@@ -1,6 +1,7 @@
 /** Every capacity as its own line: what it alone would allow, and how much of it is in reserve. */
 
 import { highestScrewSpeed, usableTorque } from '../drive/motor.ts';
+import { largestGrain } from '../feed/arching.ts';
 import {
   feedBasis,
   grainBasis,
@@ -40,22 +41,38 @@ export function capacitiesOf(
     entry('melting', limits.melting, withDoubt(meltingReportBasis)),
     entry('heater', limits.heater, withDoubt(heatBasis)),
     entry('pumping', limits.pumping, pumping),
-    entry('torque', torqueCapacity(machine, driven), withDoubt(torqueLimitBasis)),
-    entry('motorSpeed', speedCapacity(machine, driven), withDoubt(speedLimitBasis)),
+    entry('torque', torqueCapacity(machine, driven), withDoubt(torqueLimitBasis, driveDoubts(driven))),
+    entry('motorSpeed', speedCapacity(machine, driven), withDoubt(speedLimitBasis, driveDoubts(driven))),
   ];
   // where nothing flows at any speed, that is named and not the drive
   return { capacities, limit: limits[point.limit] > 0 ? (heldBy ?? point.limit) : point.limit };
 }
 
-/** Output scaled by the torque in reserve; the output itself where torque holds the speed down. */
-function torqueCapacity(machine: Machine, { point, heldBy }: DrivenPoint): number {
+/** Whether something else than the drive lets nothing flow. */
+const idle = ({ point }: DrivenPoint): boolean => !(point.limits[point.limit] > 0);
+
+/** What the drive would allow hangs on what flows. */
+const driveDoubts = (driven: DrivenPoint): (string | false)[] => [
+  idle(driven) && 'Nothing flows for another reason, so it is not known what the drive would allow.',
+];
+
+/**
+ * Output scaled by the torque in reserve; the output itself where torque holds the speed down; Infinity where nothing
+ * flows for another reason.
+ */
+function torqueCapacity(machine: Machine, driven: DrivenPoint): number {
+  const { point, heldBy } = driven;
+  if (idle(driven)) return Number.POSITIVE_INFINITY;
   if (heldBy === 'torque') return point.volumeFlow;
   const torque = torqueOf(point);
   const usable = usableTorque(machine.design.drive, point.screwSpeed);
   return torque > 1e-9 ? (point.volumeFlow * usable) / torque : Number.POSITIVE_INFINITY;
 }
 
-function speedCapacity(machine: Machine, { point, heldBy }: DrivenPoint): number {
+function speedCapacity(machine: Machine, driven: DrivenPoint): number {
+  const { point, heldBy } = driven;
+  // where torque stalls the screw, nothing is known of speed
+  if (idle(driven) || driven.stalled) return Number.POSITIVE_INFINITY;
   if (heldBy === 'motorSpeed') return point.volumeFlow;
   return (point.volumeFlow * highestScrewSpeed(machine.design.drive)) / point.screwSpeed;
 }
@@ -79,9 +96,13 @@ export function pumpingDoubts(machine: Machine): (string | false)[] {
 function feedDoubts(machine: Machine, trough: boolean): (string | false)[] {
   const { feed, design } = machine;
   return [
-    trough && 'Friction would carry no plug; 30 % filling is assumed, as in a conveyor trough.',
+    trough &&
+      'Friction would carry no plug, or less of one: granules tumble loose, 30 % of a turn, as in a conveyor trough.',
     feed !== null &&
       feed.depth < 1.3 * design.material.grain.d90 &&
       'Granules nearly as large as the channel feed worse than a plug.',
+    feed !== null &&
+      largestGrain(design.material) > feed.depth &&
+      'The longest granules are longer than the channel is deep: they must lie along it.',
   ];
 }

@@ -10,7 +10,7 @@ import type { PresentedGroup, PresentedRow } from './types.ts';
 const feedLimits = {
   hopper: 'the hopper’s outlet or opening',
   plug: 'the screw’s own intake',
-  trough: 'the screw’s own intake, as a trough',
+  trough: 'the screw’s own intake, loose as in a trough',
   feeder: 'the feeder',
 } as const;
 
@@ -83,8 +83,8 @@ function plugRows({ solids: s }: Prediction, flowing: ReturnType<typeof whereFlo
     textRow(
       {
         id: 'plugFree',
-        label: 'A plug would carry',
-        help: 'Without pressure to push against: at nominal friction, and between the ends of its range.',
+        label: 'A plug alone would carry',
+        help: 'Without pressure to push against: at nominal friction, and between the ends of its range. Where this is less, granules tumble along loose as in a trough, 30 % of a turn, and the feed capacity counts that.',
         basis: s.basis,
       },
       `${free(s.nominal.freeFlow)} (${free(s.low.freeFlow)} to ${free(s.high.freeFlow)})`,

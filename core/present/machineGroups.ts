@@ -71,7 +71,7 @@ const driveRows = ({ drive: d }: Prediction, flowing: ReturnType<typeof whereFlo
   title: 'Drive and strength',
   rows: [
     quantityRow(
-      { id: 'torque', label: 'Torque', help: 'Torque of the melt on the screw.', basis: d.basis },
+      { id: 'torque', label: 'Torque', help: 'Of granules and melt on the screw.', basis: d.basis },
       flowing(d.torque),
       'N·m',
       3,

@@ -190,6 +190,9 @@ export const coolingRows = ({ strand, cooling, crack }: PrintMatch): PresentedRo
   wantedRow(crack),
 ];
 
+/** Colder than this no room is in which one prints, K; own choice. */
+const coldestRoom = 283.15;
+
 /** The temperature that bed and chamber should have, and whether they have it. */
 function wantedRow({ wantedTemperature, bed, chamber }: PrintMatch['crack']): PresentedRow {
   const words = {
@@ -197,6 +200,7 @@ function wantedRow({ wantedTemperature, bed, chamber }: PrintMatch['crack']): Pr
     label: 'Bed and chamber at least',
     help: 'Keeps that stress under half the strength.',
   };
+  if (wantedTemperature !== null && wantedTemperature < coldestRoom) return textRow(words, 'any room will do');
   const row = quantityRow(words, wantedTemperature, '°C', 3);
   const met = wantedTemperature !== null && wantedTemperature <= Math.min(bed, chamber);
   return met ? { ...row, text: `${row.text}, is met` } : row;

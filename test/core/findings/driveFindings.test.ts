@@ -97,6 +97,26 @@ describe('pressure', () => {
   });
 });
 
+test('no clearance: from 5 µm down', () => {
+  const gap = (radialClearance: number) => withDesign(demo, { screw: { ...design.screw, radialClearance } });
+  expect(rule('no-clearance', gap(4.9e-6))?.limit).toBe(5e-6);
+  expect(rule('no-clearance', gap(5.1e-6))).toBeNull();
+});
+
+test('torque asked for and torque there is are of one speed, the set one', () => {
+  const held = { ...demo, driven: { ...demo.driven, heldBy: 'torque' as const, torqueAtSetSpeed: 99 } };
+  expect(rule('over-torque', held)).toMatchObject({ value: 99, limit: drive.torqueUsable });
+  expect(rule('over-torque', held)?.saw).toContain('granules and melt');
+});
+
+test('nothing presses the screw back while nothing runs', () => {
+  const still = withDesign(loaded({ bearing: null, thrust: 0, thrustBlocked: 500 }), {
+    drive: { ...design.drive, bearing: null },
+  });
+  expect(rule('bearing-unknown', still)).toMatchObject({ value: 500, limit: 10 });
+  expect(rule('bearing-unknown', still)?.saw).not.toContain('0 N,');
+});
+
 describe('motor', () => {
   test('close to stalling is told only where something runs', () => {
     const tight = loaded({ motorMargin: 1.49 });

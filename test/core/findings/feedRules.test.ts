@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../core/design/types.ts';
+import { cohesiveArch } from '../../../core/feed/arching.ts';
 import type { FindingContext } from '../../../core/findings/context.ts';
 import { feedRules } from '../../../core/findings/feedRules.ts';
 import { changedFriction, changedGrain, changedHopper, changedMaterial, changedOpening, demo } from '../feed/made.ts';
@@ -50,6 +51,37 @@ describe('speaks when the limit is passed and is silent just before', () => {
     expect(seen(code, sound)).toBeNull();
     for (const words of [found?.saw, found?.why, found?.change]) expect(words).toMatch(/^[A-Z].*\.$/);
   });
+});
+
+describe('a hopper that lets nothing out stops', () => {
+  const { d50 } = demo.material.grain;
+  test('by its outlet', () => {
+    const shut = changedHopper({ outletDiameter: d50 });
+    expect(seen('hopper-slow', shut)?.severity).toBe('stop');
+    expect(seen('hopper-arching', shut)?.severity).toBe('stop');
+  });
+
+  test('by cohesion, from half of the outlet that it asks for down', () => {
+    const sticky = (share: number) => {
+      const { outlet } = cohesiveArch(changedMaterial({ unconfinedStrength: 200 }));
+      const open = changedOpening({ width: 1, length: 1 });
+      return seen(
+        'hopper-cohesive-arch',
+        changedHopper({ outletDiameter: share * outlet }, changedMaterial({ unconfinedStrength: 200 }, open)),
+      );
+    };
+    expect(sticky(0.49)?.severity).toBe('stop');
+    expect(sticky(0.51)?.severity).toBe('warn');
+    expect(sticky(1.01)).toBeNull();
+  });
+});
+
+test('what a plug alone carries and what loose granules do are told apart', () => {
+  const context = withOutput(0.9);
+  const { solids } = context.prediction;
+  const low = { ...solids.low, freeFlow: 0 };
+  const nothing = { ...context, prediction: { ...context.prediction, solids: { ...solids, low } } };
+  expect(check(feedRules, 'feed-uncertain', nothing)?.saw).toMatch(/plug alone would carry only 0 g\/min.*trough/);
 });
 
 describe('arches', () => {

@@ -34,6 +34,27 @@ describe('along the taper', () => {
   });
 });
 
+test('long granules must lie along the channel', () => {
+  const depth = soundContext.machine.feed?.depth ?? 0;
+  const long = (d90: number) => check(grainRules, 'long-granules', contextOf(changedGrain({ d90, aspectRatio: 4 })));
+  expect(long(0.51 * depth)).toMatchObject({ severity: 'note', value: depth });
+  expect(long(0.49 * depth)).toBeNull();
+  expect(long(1.01 * depth)).toBeNull();
+});
+
+test('granules soft as they come in, and passages narrower than they are', () => {
+  const warm = (off: number) => {
+    const { process, material } = demo;
+    return contextOf({ ...demo, process: { ...process, feedTemperature: material.softening + off } });
+  };
+  expect(check(grainRules, 'feed-soft', warm(0.1))?.severity).toBe('stop');
+  expect(check(grainRules, 'feed-soft', warm(-0.1))).toBeNull();
+  const { d90 } = demo.material.grain;
+  const outlet = (outletDiameter: number) => contextOf({ ...demo, hopper: { ...demo.hopper, outletDiameter } });
+  expect(check(grainRules, 'grain-blocked', outlet(0.99 * d90))?.severity).toBe('stop');
+  expect(check(grainRules, 'grain-blocked', outlet(1.01 * d90))).toBeNull();
+});
+
 test('fines that get over the flight are warned of from half their size', () => {
   const { radialClearance } = demo.screw;
   const over = (d10: number) => check(grainRules, 'grains-over-flight', contextOf(changedGrain({ d10 })));

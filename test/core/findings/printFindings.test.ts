@@ -81,13 +81,13 @@ describe('free melt', () => {
 });
 
 describe('setting', () => {
-  test('slow from 20 s on; never where the air is above setting', () => {
+  test('slow from 60 s on; never where the air is above setting', () => {
     const cooling = (change: Partial<PrintMatch['cooling']>) => printed({ cooling: { ...print.cooling, ...change } });
-    expect(rule('sets-slowly', cooling({ setTime: 19.9, reason: null }))).toBeNull();
-    expect(rule('sets-slowly', cooling({ setTime: 20.1, reason: null, coefficientKnown: false }))?.saw).toContain(
+    expect(rule('sets-slowly', cooling({ setTime: 59.9, reason: null }))).toBeNull();
+    expect(rule('sets-slowly', cooling({ setTime: 60.1, reason: null, coefficientKnown: false }))?.saw).toContain(
       'guess',
     );
-    expect(rule('sets-slowly', cooling({ setTime: 20.1, reason: null, coefficientKnown: true }))?.saw).not.toContain(
+    expect(rule('sets-slowly', cooling({ setTime: 60.1, reason: null, coefficientKnown: true }))?.saw).not.toContain(
       'guess',
     );
     expect(rule('sets-slowly', cooling({ setTime: null, reason: 'neverSets' }))?.severity).toBe('warn');
@@ -117,6 +117,13 @@ describe('lines', () => {
     expect(rule('line-against-bore', line({ width: 'good', height: 'high', heightOverBore: 0.9 }))).toMatchObject({
       limit: 0.8,
     });
+  });
+
+  test('narrower than high', () => {
+    const wide = (lineWidth: number) =>
+      withDesign(demo, { print: { ...demo.design.print, lineWidth, layerHeight: 1e-3 } });
+    expect(rule('line-wider-than-high', wide(0.99e-3))?.limit).toBe(1e-3);
+    expect(rule('line-wider-than-high', wide(1e-3))).toBeNull();
   });
 
   test('a wall that whole passes do not fill', () => {
