@@ -39,6 +39,7 @@ function stored(fit: CalibrationFit, id: string, materialId: string, { name, dat
     ...(date === undefined ? {} : { date }),
     materialId,
     trialIds: [...fit.trialIds],
+    fields: fit.fields ?? 'formula',
     factors: { feed, viscosity, wallFriction, colourRate },
     error: { before: before.rms, after: after.rms, leaveOneOut: leaveOneOut?.rms ?? null },
   };

@@ -4,7 +4,7 @@ import { median, medianDeviation } from '../doubt/statistics.ts';
 import type { Trial } from '../project/schema.ts';
 import { issueText, type Result } from '../result.ts';
 import { formatNumber, toSi } from '../units.ts';
-import type { PredictedTrial } from './trialFigures.ts';
+import type { FieldRatios, PredictedTrial } from './trialFigures.ts';
 
 /** One trial against its prediction. SI. */
 export interface BenchRow {
@@ -42,20 +42,20 @@ const fewestTrials = 4;
 
 type Ratio = Pick<BenchRow, 'predicted' | 'residual' | 'ratio' | 'reason'>;
 
-function ratioOf(measured: number, predicted: Result<PredictedTrial>): Ratio {
+function ratioOf(measured: number, predicted: Result<PredictedTrial>, solvedOver: number): Ratio {
   if (!predicted.ok) {
     return { predicted: null, residual: null, ratio: null, reason: predicted.issues.map(issueText).join(' ') };
   }
-  const flow = predicted.value.massFlow;
+  const flow = predicted.value.massFlow * solvedOver;
   if (!(flow > 0))
     return { predicted: flow, residual: measured - flow, ratio: null, reason: 'No output is predicted.' };
   const reason = measured > 0 ? null : 'Nothing was weighed.';
   return { predicted: flow, residual: measured - flow, ratio: measured / flow, reason };
 }
 
-function plainRow(trial: Trial, predicted: Result<PredictedTrial>): BenchRow {
+function plainRow(trial: Trial, predicted: Result<PredictedTrial>, solvedOver: number): BenchRow {
   const measured = toSi(trial.grams, 'g') / toSi(trial.seconds, 's');
-  const found = ratioOf(measured, predicted);
+  const found = ratioOf(measured, predicted, solvedOver);
   const excluded = trial.excluded === true;
   return {
     trialId: trial.id,
@@ -89,14 +89,16 @@ function flagged(row: BenchRow, centre: number, scale: number): BenchRow {
  * Trials against predictions.
  * @param trials any number
  * @param predictAt prediction of a trial, such as predictTrial with the calibration as it stands
+ * @param ratios solved over formula, where predictAt goes by formulas and the solved figures are to be held against
  * @returns rows in the order of the trials. Outliers by the median and the median deviation of ln(measured / predicted)
  * over the trials that are not left out, from four trials on.
  */
 export function benchRows(
   trials: readonly Trial[],
   predictAt: (trial: Trial) => Result<PredictedTrial>,
+  ratios?: (trial: Trial) => FieldRatios | null,
 ): readonly BenchRow[] {
-  const rows = trials.map((trial) => plainRow(trial, predictAt(trial)));
+  const rows = trials.map((trial) => plainRow(trial, predictAt(trial), ratios?.(trial)?.massFlow ?? 1));
   const logs = rows.map(logRatio).filter(Number.isFinite);
   if (logs.length < fewestTrials) return rows;
   const centre = median(logs);

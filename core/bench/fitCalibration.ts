@@ -4,7 +4,7 @@ import { type FactorName, factorNames } from '../design/calibrate.ts';
 import { median } from '../doubt/statistics.ts';
 import { countMoved, slopes, type Undetermined, undetermined } from './determined.ts';
 import { halfWidths, withoutItself } from './fitLimits.ts';
-import { type FitModel, factorsAt, fitModel, withoutColours } from './fitModel.ts';
+import { type FitModel, factorsAt, fitModel, withoutColours, withRatios } from './fitModel.ts';
 import type {
   CalibrationFit,
   FitError,
@@ -232,9 +232,9 @@ export function fitCalibration(
   options: FitOptions = {},
 ): CalibrationFit {
   const wanted = factorNames.filter((name) => (options.factors ?? factorNames).includes(name));
-  const prepared = fitModel(trials, model);
+  const prepared = fitModel(trials, withRatios(model, options.ratios));
   const outcome = find(prepared, prepared.observations.length > 1 ? wanted : [], options.rounds ?? 15);
-  return report(prepared, outcome, wanted);
+  return { ...report(prepared, outcome, wanted), fields: options.ratios === undefined ? 'formula' : 'solved' };
 }
 
 /** Factors of a fit, as a prediction takes them. */

@@ -1,8 +1,8 @@
 /** The model as a least-squares fit sees it: logarithms of figures over logarithms of factors, each call made once. */
 
 import { type FactorName, type Factors, plainFactors } from '../design/calibrate.ts';
-import { benchScatter, type FitTrial, type ObservationKind, type TrialModel } from './fitTypes.ts';
-import type { TrialFigures } from './trialFigures.ts';
+import { benchScatter, type FitOptions, type FitTrial, type ObservationKind, type TrialModel } from './fitTypes.ts';
+import type { FieldRatios, TrialFigures } from './trialFigures.ts';
 
 /** One figure of one trial that can be compared. */
 export interface Observation {
@@ -43,6 +43,26 @@ const leastShift = 0.3;
 
 const figureOf = (figures: TrialFigures, kind: ObservationKind): number | null =>
   kind === 'rate' ? figures.massFlow : kind === 'torque' ? figures.torque : figures.dE00;
+
+/** A model by formulas with the ratios of solved fields on its figures; each trial's ratios are asked once. */
+export function withRatios(model: TrialModel, ratios: FitOptions['ratios']): TrialModel {
+  if (ratios === undefined) return model;
+  const known = new Map<string, FieldRatios | null>();
+  const times = (value: number | null, ratio: number | null) =>
+    value === null || ratio === null ? null : value * ratio;
+  return (factors, trial) => {
+    const figures = model(factors, trial);
+    const ratio = known.has(trial.id) ? known.get(trial.id) : ratios(trial);
+    known.set(trial.id, ratio ?? null);
+    if (!figures || !ratio || ratio.massFlow === null) return null;
+    return {
+      ...figures,
+      massFlow: figures.massFlow * ratio.massFlow,
+      torque: times(figures.torque, ratio.torque),
+      dE00: times(figures.dE00, ratio.dE00),
+    };
+  };
+}
 
 /** Factors from logarithms of some of them. */
 export function factorsAt(theta: ArrayLike<number>, names: readonly FactorName[]): Factors {

@@ -2,7 +2,7 @@
 
 import type { FactorName, Factors } from '../design/calibrate.ts';
 import type { Trial } from '../project/schema.ts';
-import type { PredictedTrial, TrialFigures } from './trialFigures.ts';
+import type { FieldRatios, PredictedTrial, TrialFigures } from './trialFigures.ts';
 
 /** What of a trial is compared. */
 export type ObservationKind = 'rate' | 'torque' | 'colour';
@@ -22,6 +22,11 @@ export interface FitOptions {
   readonly factors?: readonly FactorName[];
   /** most rounds, default 15 */
   readonly rounds?: number;
+  /**
+   * solved over formula without factors, for a model by formulas whose factors are to hold for solved fields; null where
+   * a trial cannot be solved: it is then not used
+   */
+  readonly ratios?: (trial: Trial) => FieldRatios | null;
 }
 
 /** One factor as found. Dimensionless. */
@@ -62,6 +67,8 @@ export interface FitError {
 
 /** A calibration as found; applied by nobody but the user. */
 export interface CalibrationFit {
+  /** fields that the factors were found for; formulas where absent */
+  readonly fields?: 'formula' | 'solved';
   readonly factors: Readonly<Record<FactorName, FittedFactor>>;
   readonly observations: readonly FitObservation[];
   readonly trialIds: readonly string[];

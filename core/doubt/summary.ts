@@ -19,18 +19,35 @@ const note =
   'effects that rise or fall throughout. Bands hold what the stated ranges do, each taken as a triangle about its value ' +
   'and independent of the others; what no range is stated for is taken as known.';
 
+const formulaWords =
+  'All samples go by formulas: solved fields may shift the figures, but hardly the width of the bands.';
+const scaledWords = 'All samples go by formulas; the bands of the figures are scaled to the figures shown.';
+
 /** One column over the samples that gave results. */
 const column = (results: readonly SampleResult[], of: (result: SampleResult) => number): Float64Array =>
   Float64Array.from(results, of);
 
-function outputDoubt(index: number, nominal: SampleResult, results: readonly SampleResult[]): OutputDoubt {
+/** By what a band is scaled so that it lies about the figure that is shown; 1 where that has no meaning. */
+function shownOver(shown: number | undefined, nominal: number): number {
+  const ratio = (shown ?? nominal) / nominal;
+  return Number.isFinite(ratio) && ratio > 0 ? ratio : 1;
+}
+
+function outputDoubt(
+  index: number,
+  nominal: SampleResult,
+  results: readonly SampleResult[],
+  shown: ArrayLike<number> | undefined,
+): OutputDoubt {
   const { id, label, unit } = doubtOutputs[index];
-  const known = sortedFinite(column(results, ({ outputs }) => outputs[index]));
+  const formula = nominal.outputs[index] ?? Number.NaN;
+  const ratio = shownOver(shown?.[index], formula);
+  const known = sortedFinite(column(results, ({ outputs }) => outputs[index] * ratio));
   return {
     id,
     label,
     unit,
-    nominal: nominal.outputs[index] ?? Number.NaN,
+    nominal: formula * ratio,
     q05: quantile(known, 0.05),
     q50: quantile(known, 0.5),
     q95: quantile(known, 0.95),
@@ -112,15 +129,23 @@ function failureCounts(results: readonly SampleResult[]): DoubtSummary['failures
  * @param plan what was drawn
  * @param nominal sample -1
  * @param results other samples, any order and number; the answer does not depend on their order
+ * @param shown figures as displayed, in the order of doubtOutputs, SI, such as those of solved fields: bands of the outputs
+ * are scaled by their ratio to the nominal ones; the curve is not
  * @returns quantiles 5, 50 and 95 % over the samples that gave a number, failures counted beside them; NaN where no
  * sample gave one. With fewer than about 60 samples the outer quantiles rest on two or three of them.
  */
-export function summariseDoubt(plan: DoubtPlan, nominal: SampleResult, results: readonly SampleResult[]): DoubtSummary {
+export function summariseDoubt(
+  plan: DoubtPlan,
+  nominal: SampleResult,
+  results: readonly SampleResult[],
+  shown?: ArrayLike<number>,
+): DoubtSummary {
   const ordered = [...results].sort((p, q) => p.index - q.index);
   const good = ordered.filter(({ failure }) => failure === null);
-  const outputs = doubtOutputs.map((_, i) => outputDoubt(i, nominal, good));
+  const outputs = doubtOutputs.map((_, i) => outputDoubt(i, nominal, good, shown));
   const influences = doubtOutputs.map((_, i) => influencesOn(i, plan.inputs, good));
   return {
+    fields: 'formula',
     samples: plan.samples,
     done: ordered.length,
     failed: ordered.length - good.length,
@@ -129,6 +154,6 @@ export function summariseDoubt(plan: DoubtPlan, nominal: SampleResult, results: 
     curve: bandsOf(nominal, good),
     influences,
     measureNext: nextMeasurements(outputs, influences),
-    note,
+    note: `${note} ${shown ? scaledWords : formulaWords}`,
   };
 }

@@ -246,6 +246,8 @@ export const calibrationSchema = z.looseObject({
   date: z.iso.date().optional(),
   materialId: z.string().max(60),
   trialIds: z.array(z.string().max(60)).max(5000),
+  /** what the factors were found for: the formulas alone, or with solved fields; not known where absent */
+  fields: z.enum(['formula', 'solved']).optional(),
   factors: z.looseObject({
     /** on the feed capacity */
     feed: factorSchema,

@@ -119,7 +119,7 @@ describe('calibration', () => {
     // t of one spare figure, 12.7, over two weighings that each repeat within 0.7 of 5 %
     expect(Math.log(high / low) / 2).toBeCloseTo((12.706 * 0.7 * 0.05) / Math.SQRT2, 3);
     const [first, second] = measuredTrials(starved, at, 0, 1);
-    const wrong = { ...second, measured: { ...second.measured, massFlow: 2 * second.measured.massFlow } };
+    const wrong = { ...second, measured: { ...second.measured, massFlow: 0.5 * second.measured.massFlow } };
     const found = fitCalibration([first, wrong], syntheticModel, { factors: ['feed'] });
     expect(found.outliers).toEqual([]);
     expect(found.factors.feed.low < starved.feed && starved.feed < found.factors.feed.high).toBe(true);
@@ -130,6 +130,26 @@ describe('calibration', () => {
     const demo = loadExample('demo');
     const target = { revisionId: 'C', name: 'worse' };
     expect(codesOf(applyCalibration(demo, worse, 'variant', target))).toEqual(['calibration-worse']);
+  });
+
+  test('factors found by formulas hold for solved fields where the ratios are told', () => {
+    const ratios = { massFlow: 1.087, torque: 0.9, dE00: 0.95 };
+    const fast = [14, 16, 18].map((speed, i) => syntheticTrial(`F${i}`, speed, 175 + 10 * i));
+    const solved = measuredTrials(truth, fast, 0, 1).map(({ trial, measured }) => {
+      const { massFlow, torque, dE00 } = measured;
+      const times = (value: number | null, ratio: number) => (value ?? 0) * ratio;
+      return {
+        trial,
+        measured: { massFlow: massFlow * 1.087, torque: times(torque, 0.9), dE00: times(dE00, 0.95) },
+      };
+    });
+    const found = fitCalibration(solved, syntheticModel, { ratios: () => ratios });
+    expect(found.fields).toBe('solved');
+    for (const name of ['feed', 'viscosity', 'colourRate'] as const) {
+      expect(found.factors[name].value).toBeCloseTo(truth[name], 2);
+    }
+    expect(fitCalibration(solved, syntheticModel).factors.feed.value).toBeGreaterThan(0.83);
+    expect(fitCalibration(solved, syntheticModel, { ratios: () => null }).observations).toEqual([]);
   });
 
   test('uses what can be used and says what cannot', () => {
