@@ -6,7 +6,6 @@ import { ownWeight, throatPressure } from './bin.ts';
 import { type FeedPlace, feedCapacity } from './capacity.ts';
 import { troughFilling } from './conveyor.ts';
 import { depthOverGrain } from './grainFit.ts';
-import { hopperState } from './hopper.ts';
 import { advanceOfAngle, balanceAngle, plugBalance } from './plug.ts';
 import {
   type FrictionPair,
@@ -18,6 +17,7 @@ import {
 } from './plugWay.ts';
 import { type PackedState, packedState, type Supply } from './solidsPacking.ts';
 import { solidsPower } from './solidsPower.ts';
+import { backedUp, offeredRate } from './solidsSupply.ts';
 import type { FeedLimit, SolidsAtFriction, SolidsOptions, SolidsState } from './solidsTypes.ts';
 
 export type { FeedLimit, SolidsAtFriction, SolidsOptions, SolidsState } from './solidsTypes.ts';
@@ -45,11 +45,9 @@ interface Evaluation {
 /** Which of feeder, hopper and screw gives the least. */
 function limitOf(design: Design, place: FeedPlace, screwSpeed: number): { limit: FeedLimit; supply: number } {
   const { intake, trough } = feedCapacity(design, place, screwSpeed);
-  const { discharge } = hopperState(design);
-  const feeder = design.process.starvedRate ?? Number.POSITIVE_INFINITY;
-  const supply = Math.min(feeder, discharge);
+  const supply = offeredRate(design);
   if (intake <= supply) return { limit: trough ? 'trough' : 'plug', supply };
-  return { limit: feeder < discharge ? 'feeder' : 'hopper', supply };
+  return { limit: supply === design.process.starvedRate ? 'feeder' : 'hopper', supply };
 }
 
 function evaluate(task: Task, supply: Supply, friction: FrictionPair): Evaluation {
@@ -97,7 +95,7 @@ export function solidsState(
   const task = { design, stations, place, massFlow: Math.max(0, massFlow), screwSpeed, span, options };
   const { limit, supply } = limitOf(design, place, screwSpeed);
   const weight = ownWeight(design.material, place.depth);
-  const flooded = massFlow < 0.999 * supply;
+  const flooded = backedUp(supply, massFlow) > 0;
   const fed: Supply = {
     flooded,
     pressure: flooded ? Math.max(weight, throatPressure(design)) : weight,

@@ -1,146 +1,132 @@
-/** One stretch of packed bed with a melt film between it and the barrel. */
+/** One stretch of packed bed, heated by conduction and by a melt film between it and the barrel. */
 
-import { slabNusselt } from '../heat/coefficients.ts';
+import { conductionTime, type Warming, warmBed } from './bedHeat.ts';
 import { approach, granuleShare, type Sides, slabSides } from './conduction.ts';
-import { type FilmState, filmOver, filmThickness, grownFilm, relativeSpeed, solidLeft } from './dragRemoval.ts';
-import { type FilmShear, filmShear } from './filmShear.ts';
+import { solidLeft } from './dragRemoval.ts';
+import { channelOf, type FilmChannel, type FilmHeat, filmHeat } from './filmHeat.ts';
 import { type Granulate, type MeltingCase, meltingModel, type Step, type Stretch } from './types.ts';
 
-/** Channel of a stretch, at its middle. */
-interface FilmChannel {
-  /** all channels across their run, m² */
-  readonly area: number;
-  /** width of all channels together at the barrel, m, and of one */
-  readonly width: number;
-  readonly single: number;
-  /** sine of the angle between channel and circumference: axial advance per channel length */
-  readonly advance: number;
-  readonly helix: number;
-}
-
-/** What melts on a stretch, kg/s, and how. */
-interface Melted {
+/** What the film melts on a stretch. */
+interface Dragged {
+  readonly heat: FilmHeat;
+  /** kg/s */
   readonly mass: number;
-  /** film on the barrel over its thickness, m per axial m, mean over the stretch */
+  /** film on the barrel over its thickness, m per axial m, mean over the stretch, as far as it is at work */
   readonly grip: number;
-  readonly shear: FilmShear;
-  readonly film: number;
-  readonly done: number | null;
+  /** stretches that the film alone would need for what is left */
+  readonly time: number;
 }
 
-/** Smallest heat that a kilogram is said to take up in melting, J/kg: keeps limits without fusion finite. */
-const leastDemand = 1;
+/** Conduction of wall and core per axial length and kelvin: melt, and what of it goes into the bed, W/(m K). */
+interface Conduction {
+  readonly melt: Sides;
+  readonly bed: Sides;
+  readonly core: number;
+  /** share of the channel's width from which the film has swept the bed into a pool of melt */
+  readonly pool: number;
+}
+
+/** Least difference by which the heat into a cold bed is told as an exchange with the mean, K. */
+const leastDifference = 1;
+
+/** Share of the barrel's heat from which a reach is said to melt by a film. Own choice. */
+const filmCounts = 0.1;
 
 /** Channel area across its run at a stretch, all channels, m². */
 export const channelArea = (c: MeltingCase, at: Stretch): number => channelOf(c, at).area;
 
-function channelOf({ stations }: MeltingCase, { reach, depth, barrelRadius }: Stretch): FilmChannel {
-  const middle = (values: Float64Array) => (values[reach] + values[reach + 1]) / 2;
-  const starts = Math.max(1, stations.starts[reach]);
-  const flighted = stations.flighted[reach] === 1;
-  const helix = flighted ? middle(stations.helixBarrel) : Math.PI / 2;
-  const single = flighted ? middle(stations.widthBarrel) : 2 * Math.PI * barrelRadius;
-  const advance = flighted ? Math.sin(helix) : 1;
-  return { area: starts * middle(stations.widthMean) * depth, width: starts * single, single, advance, helix };
-}
-
 /**
  * Moves bed, film and pool of melt along a stretch.
- * Bed and film after Tadmor & Klein 1970 with film convection and thinning (see filmShear), a film that first grows to
- * what the flight scrapes off, and a film never thicker than the conduction path of a slab, so that a screw without
- * speed or flight melts by conduction. The screw core warms the bed from below as granules; melt in the pool exchanges
- * as a slab. Heat that the film's shear returns to the barrel lessens what the barrel gives, down to none: where shear
- * heats the barrel, it stays in the melt here. Bed pressed free of pores; no break-up; second order in the stretch, the
- * share of the barrel's heat by the state at its start.
+ * @param weight of the film, 0 to 1: with 0 the step is that of conduction
+ * The bed takes heat by conduction from wall and core as granules do; the film melts it besides, as far as it brings more
+ * (see filmHeat). So a film never melts later than conduction. Melt in the pool exchanges as a slab. Heat that the film's
+ * shear returns to the barrel lessens what the barrel gives, down to none: where shear heats the barrel, it stays in the
+ * melt here. Bed pressed free of pores; no break-up; second order in the stretch, the share of the barrel's heat by the
+ * state at its start.
  */
-export function filmStep(c: MeltingCase, at: Stretch, state: Granulate): Step {
+export function filmStep(c: MeltingCase, at: Stretch, state: Granulate, weight: number): Step {
   const { material } = c.design;
   const channel = channelOf(c, at);
   state.bed = Math.min(1, ((1 - state.molten) * state.filmFrom) / channel.area);
-  const melt = slabSides(material.conductivity, at.depth, at.barrelRadius, at.rootRadius);
-  const share = granuleShare(material, at.depth);
-  // half before and half after the film's turn: second order
-  const first = warmBed(c, at, state, melt.core * share * state.bed);
-  const melted = meltedOn(c, at, state, channel);
-  const wallSide = wallExchange(c, at, state, melt, melted);
-  const filmed = melted.done ?? 1;
-  const wall = filmed * wallSide + (1 - filmed) * melt.wall;
-  const core = melt.core * (1 - filmed * state.bed * (1 - share));
-  const filmPower = melted.shear.whole * melted.grip;
-  const second = warmBed(c, at, state, melt.core * share * state.bed);
+  const slab = slabSides(material.conductivity, at.depth, at.barrelRadius, at.rootRadius);
+  const granules = granuleShare(material, at.depth);
+  const conducted = Math.max(0, granules * slab.wall * (at.wall - state.solid));
+  const dragged = draggedOn(c, at, state, channel, weight, conducted);
+  const pool = dragged.heat.share * (1 - state.bed);
+  const bed = { wall: granules * slab.wall, core: granules * slab.core * (1 - pool) };
+  const warming = warmingOf(at, bed);
+  const filmed = Math.min(1, 1 / (1 / dragged.time + 1 / conductionTime(c, state, warming, at.length)));
+  const given = exchangeOf(c, at, state, { melt: slab, bed, core: slab.core * pool, pool }, dragged);
+  const wall = filmed * given.wall + (1 - filmed) * slab.wall;
+  const core = filmed * given.core + (1 - filmed) * slab.core;
+  const filmPower = dragged.heat.shear.whole * dragged.grip;
+  melt(c, at, state, warming, dragged);
   advance(c, at, state, { wall, core }, filmPower + c.dissipation[at.reach] * (1 - filmed));
-  settle(c, state, melted.mass / c.massFlow + first + second);
-  state.film = state.complete ? 0 : melted.film;
-  const done = state.complete ? filmed : null;
-  return { wall, core, filmPower, model: meltingModel.film, done };
+  settle(c, state);
+  const { share, thickness, film } = dragged.heat;
+  state.film = state.complete ? 0 : share * thickness;
+  const brought = film.drive * dragged.grip;
+  const byFilm = brought > filmCounts * (brought + conducted);
+  const model = byFilm ? meltingModel.film : state.molten > 0 ? meltingModel.conduction : meltingModel.loose;
+  return { wall, core, filmPower, model, done: state.complete ? filmed : null };
 }
 
-/** Film on the stretch: grows, then is dragged off. */
-function meltedOn(c: MeltingCase, at: Stretch, state: Granulate, channel: FilmChannel): Melted {
-  const { material, screw } = c.design;
-  const bedSpeed = c.massFlow / (material.solidDensity * state.filmFrom);
-  const barrelSpeed = 2 * Math.PI * at.barrelRadius * c.screwSpeed;
-  // no more than the screw carries: a lead per turn
-  const carried = barrelSpeed / Math.max(0.5, Math.cos(channel.helix));
-  const speed = relativeSpeed(barrelSpeed, Math.min(bedSpeed, carried), channel.helix);
-  const crossSpeed = c.stations.flighted[at.reach] === 1 ? barrelSpeed * Math.sin(channel.helix) : 0;
-  const path = (at.depth / slabNusselt) * Math.sqrt(state.bed);
-  const difference = Math.max(0, at.wall - material.melting);
-  const cold = material.viscosityLaw(material.melting, 0);
-  const hot = difference > 0 ? material.viscosityLaw(at.wall, 0) : cold;
-  const width = channel.single * state.bed;
-  const [from, clearance] = [state.film, screw.radialClearance];
-  let thickness = from > 0 ? from : Math.max(clearance, 0.1 * path);
-  for (let pass = from > 0 ? 1 : 0; ; pass++) {
-    const shear = filmShear(cold, hot, speed, thickness, difference, material.conductivity);
-    const film = filmOf(c, state, shear, crossSpeed, difference);
-    const steady = Math.min(path, filmOver(filmThickness(film, width), clearance));
-    if (pass > 1 || !(film.drive > 0)) return removed(c, at, state, { channel, film, shear, steady, bedSpeed });
-    thickness = Math.max(steady, 1e-9);
-  }
+/** What wall and core draw a bed to. */
+function warmingOf(at: Stretch, { wall, core }: Sides): Warming {
+  const side = wall + core;
+  return { side, target: (wall * at.wall + core * at.core) / side };
 }
 
-function filmOf(c: MeltingCase, state: Granulate, shear: FilmShear, crossSpeed: number, difference: number): FilmState {
-  const { conductivity, melting, meltDensity, heatOfFusion, heatCapacitySolid, heatCapacityMelt } = c.design.material;
-  const demand = heatOfFusion + heatCapacitySolid * (melting - state.solid) + heatCapacityMelt * shear.rise;
-  const drive = conductivity * difference + shear.toBed;
-  return { crossSpeed, meltDensity, drive, demand: Math.max(leastDemand, demand), carried: shear.carried };
+/** Melts by conduction over half the stretch, by the film, and by conduction again: second order. */
+function melt(c: MeltingCase, at: Stretch, state: Granulate, warming: Warming, { mass }: Dragged): void {
+  const add = (share: number) => {
+    state.molten = Math.min(1, state.molten + share);
+  };
+  add(warmBed(c, state, warming, at.length / 2));
+  add(mass / c.massFlow);
+  add(warmBed(c, state, warming, at.length / 2));
 }
 
-interface Removal {
-  readonly channel: FilmChannel;
-  readonly film: FilmState;
-  readonly shear: FilmShear;
-  /** thickness in balance, m */
-  readonly steady: number;
-  readonly bedSpeed: number;
-}
-
-function removed(c: MeltingCase, at: Stretch, state: Granulate, removal: Removal): Melted {
-  const { channel, film, shear, steady, bedSpeed } = removal;
-  if (!(film.drive > 0) || !(steady > 0)) return { mass: 0, grip: 0, shear, film: state.film, done: null };
-  const from = Math.min(state.film, steady);
-  const grown = Math.min(steady, grownFilm(film, from, bedSpeed, at.length / channel.advance));
-  const whole = grownFilm(film, from, bedSpeed, 1) ** 2 - from * from;
-  const growing = Math.min(at.length, (channel.advance * (grown * grown - from * from)) / whole);
+/** What the film melts: the rate falls with the root of the bed, and is taken in the middle. */
+function draggedOn(
+  c: MeltingCase,
+  at: Stretch,
+  state: Granulate,
+  channel: FilmChannel,
+  weight: number,
+  conducted: number,
+): Dragged {
   const solid = c.massFlow * (1 - state.molten);
-  const asFilm = Math.min(solid, film.meltDensity * bedSpeed * state.bed * channel.width * (grown - from));
-  const rate = (state.bed * channel.width * film.drive) / (channel.advance * steady * film.demand);
-  const left = solidLeft(solid - asFilm, rate, at.length - growing);
-  const mass = solid - left;
-  const done = left > 0 ? null : Math.min(1, (growing + (2 * (solid - asFilm)) / rate) / at.length);
-  return { mass, grip: (mass * film.demand) / (film.drive * at.length), shear, film: grown, done };
+  const heatAt = (bed: number) => filmHeat(c, at, state, channel, bed, weight, conducted);
+  const rateOf = ({ share, flow, film }: FilmHeat) => (share * flow) / film.demand;
+  const first = heatAt(state.bed);
+  const middle = solidLeft(solid, rateOf(first), at.length / 2);
+  const still = !(first.share > 0 && middle > 0);
+  const heat = still ? first : heatAt((state.bed * middle) / solid);
+  const rate = still ? rateOf(first) : rateOf(heat) * Math.sqrt(solid / middle);
+  const mass = solid - solidLeft(solid, rate, at.length);
+  const grip = mass > 0 ? (mass * heat.film.demand) / (heat.film.drive * at.length) : 0;
+  return { heat, mass, grip, time: rate > 0 ? (2 * solid) / (rate * at.length) : Number.POSITIVE_INFINITY };
 }
 
-/** Heat from the barrel through film and pool, per kelvin between wall and mean, W/(m K). */
-function wallExchange(c: MeltingCase, at: Stretch, state: Granulate, melt: Sides, { grip, shear }: Melted): number {
-  const { conductivity, melting } = c.design.material;
+/** Heat from wall and core into bed, film and pool, per kelvin between them and the mean, W/(m K). */
+function exchangeOf(
+  c: MeltingCase,
+  at: Stretch,
+  state: Granulate,
+  { melt, bed, core, pool }: Conduction,
+  { grip, heat: { shear } }: Dragged,
+): Sides {
+  const { conductivity, melting, heatCapacitySolid } = c.design.material;
+  const mean = melting + Math.min(0, state.enthalpy) / heatCapacitySolid;
+  // the bed may be colder than the mean
+  const intoBed = (from: number) =>
+    from > mean ? Math.max(1, (from - state.solid) / Math.max(from - mean, leastDifference)) : 1;
   const difference = at.wall - melting;
-  if (!(difference > 0)) return melt.wall;
   const through = Math.max(0, conductivity * difference - (shear.whole - shear.toBed)) * grip;
-  const pool = melt.wall * (1 - state.bed) * Math.max(0, at.wall - poolTemperature(c, state));
-  const mean = melting + Math.min(0, state.enthalpy) / c.design.material.heatCapacitySolid;
-  return (through + pool) / Math.max(at.wall - mean, difference);
+  const pooled = melt.wall * pool * Math.max(0, at.wall - poolTemperature(c, state));
+  const filmed = difference > 0 ? (through + pooled) / Math.max(at.wall - mean, difference) : 0;
+  return { wall: bed.wall * intoBed(at.wall) + filmed, core: bed.core * intoBed(at.core) + core };
 }
 
 /** Temperature of what has melted, from the heat that the solid does not hold, K. */
@@ -150,27 +136,6 @@ function poolTemperature(c: MeltingCase, { enthalpy, molten, solid }: Granulate)
   return molten > 0 ? Math.max(melting, melting + (enthalpy - held) / (molten * heatCapacityMelt)) : melting;
 }
 
-/**
- * Warms the bed from the core over half the stretch; what it takes beyond melting melts it.
- * @param side W/(m K)
- * @returns melted share of all mass
- */
-function warmBed(c: MeltingCase, at: Stretch, state: Granulate, side: number): number {
-  const { melting, heatOfFusion, heatCapacitySolid } = c.design.material;
-  const capacity = c.massFlow * (1 - state.molten) * heatCapacitySolid;
-  if (!(capacity > 0)) return 0;
-  const length = at.length / 2;
-  const rate = (side * length) / capacity;
-  const next = at.core + (state.solid - at.core) * Math.exp(-rate);
-  if (next <= melting) {
-    state.solid = next;
-    return 0;
-  }
-  const reached = Math.log((at.core - state.solid) / (at.core - melting)) / rate;
-  state.solid = melting;
-  return (side * length * (1 - reached) * (at.core - melting)) / (c.massFlow * Math.max(leastDemand, heatOfFusion));
-}
-
 function advance(c: MeltingCase, at: Stretch, state: Granulate, { wall, core }: Sides, made: number): void {
   const exchange = wall + core;
   const target = (wall * at.wall + core * at.core + made) / exchange;
@@ -178,14 +143,14 @@ function advance(c: MeltingCase, at: Stretch, state: Granulate, { wall, core }: 
   state.enthalpy = approach(c.design.material, state.enthalpy, target, along, along).enthalpy;
 }
 
-/** Takes the melted share over, as far as the heat reaches for it. */
-function settle(c: MeltingCase, state: Granulate, melted: number): void {
+/** Holds the melted share to what the heat reaches for. */
+function settle(c: MeltingCase, state: Granulate): void {
   const { melting, heatOfFusion, heatCapacitySolid } = c.design.material;
   const cold = heatCapacitySolid * (melting - state.solid);
   const available = state.enthalpy + cold;
   const each = heatOfFusion + cold;
   const most = available <= 0 ? 0 : available >= each ? 1 : available / each;
-  state.molten = Math.min(most, state.molten + melted, 1);
+  state.molten = Math.min(most, state.molten);
   if (state.molten < 1 - 1e-9) return;
   state.molten = 1;
   state.bed = 0;

@@ -4,27 +4,22 @@ import type { MeltStart } from '../flow/channel.ts';
 import type { Stations } from '../geometry/types.ts';
 import { enthalpyOf, warmthOf } from '../heat/enthalpy.ts';
 import { conductionStep } from './conductionStep.ts';
-import { filmCanForm } from './filmCriterion.ts';
+import { filmWeight } from './filmCriterion.ts';
 import { channelArea, filmStep } from './filmStep.ts';
-import {
-  type Granulate,
-  type MeltingCase,
-  type MeltingChoice,
-  type MeltProgress,
-  meltingModel,
-  type Step,
-  type Stretch,
-} from './types.ts';
+import type { Granulate, MeltingCase, MeltingChoice, MeltProgress, Step, Stretch } from './types.ts';
+
+/** Share of the mass from which melt is said to be there. Own choice. */
+const firstMelt = 0.01;
 
 /** The results being filled. */
 type Filling = { -readonly [K in keyof MeltProgress]: MeltProgress[K] };
 
 /**
  * Marches over the stations.
- * Each stretch is computed as loose granules, as melting by conduction, as packed bed with film or as melt; see
- * filmCanForm for what decides, conductionStep and filmStep for the models and their ranges. A film that has formed is
- * followed until all is molten. Heat content, exchange and temperature fit together: the heat content rises by
- * exchange x (wall or core - temperature) + film power + dissipation, per axial length.
+ * Each stretch is computed as granules heated by conduction, with a film besides as far as it suits the place, or as
+ * melt; see filmWeight for what decides, conductionStep and filmStep for the models and their ranges. Heat content,
+ * exchange and temperature fit together: the heat content rises by exchange x (wall or core - temperature) + film power +
+ * dissipation, per axial length.
  */
 export function meltProgress(c: MeltingCase, choice: MeltingChoice = 'suited'): MeltProgress {
   const { stations, design } = c;
@@ -35,8 +30,9 @@ export function meltProgress(c: MeltingCase, choice: MeltingChoice = 'suited'): 
   for (let i = 0; i + 1 < stations.count; i++) {
     let from = Math.max(stations.z[i], opening);
     while (from < stations.z[i + 1]) {
-      const at = stretchOf(c, i, from, state.filmFrom > 0 ? stations.z[i + 1] : stopBefore(c, i, from));
-      note(out, c, at, state, stepOver(c, at, state, choice));
+      const at = stretchOf(c, i, from, state.complete ? stations.z[i + 1] : stopBefore(c, i, from));
+      const before = { ...state };
+      note(out, c, at, before, state, stepOver(c, at, state, choice));
       from = at.from + at.length;
     }
     put(out, c, i + 1, state);
@@ -45,10 +41,10 @@ export function meltProgress(c: MeltingCase, choice: MeltingChoice = 'suited'): 
 }
 
 function stepOver(c: MeltingCase, at: Stretch, state: Granulate, choice: MeltingChoice): Step {
-  if (!state.complete && state.filmFrom === 0 && filmCanForm(c, at, choice)) {
-    state.filmFrom = channelArea(c, at);
-  }
-  return state.filmFrom > 0 && !state.complete ? filmStep(c, at, state) : conductionStep(c, at, state);
+  if (state.complete) return conductionStep(c, at, state);
+  const weight = filmWeight(c, at, choice);
+  if (state.filmFrom === 0 && weight > 0) state.filmFrom = channelArea(c, at);
+  return state.filmFrom > 0 ? filmStep(c, at, state, weight) : conductionStep(c, at, state);
 }
 
 /** Melt from a place on. */
@@ -131,7 +127,14 @@ function put(out: Filling, c: MeltingCase, station: number, state: Granulate): v
 }
 
 /** Adds a stretch to the figures of its reach. */
-function note(out: Filling, c: MeltingCase, { reach, from, length }: Stretch, state: Granulate, step: Step): void {
+function note(
+  out: Filling,
+  c: MeltingCase,
+  { reach, from, length }: Stretch,
+  before: Granulate,
+  state: Granulate,
+  step: Step,
+): void {
   const { material } = c.design;
   const share = length / (c.stations.z[reach + 1] - c.stations.z[reach]);
   out.exchange.wall[reach] += step.wall * share;
@@ -139,8 +142,16 @@ function note(out: Filling, c: MeltingCase, { reach, from, length }: Stretch, st
   out.filmPower[reach] += step.filmPower * share;
   out.model[reach] = step.model;
   if (step.done !== null) out.start = startAt(c.stations, from + step.done * length);
-  const filmed = step.model === meltingModel.film;
-  if (state.molten > 0) out.meltsFrom ??= filmed ? from : from + length;
-  const soft = warmthOf(material, state.enthalpy).temperature >= material.softening;
-  if (soft || filmed) out.softensAt ??= filmed ? from : from + length;
+  // linear within the stretch, and never behind the end of melting
+  const crossing = (was: number, is: number, level: number) =>
+    is < level ? null : from + length * Math.min(step.done ?? 1, was < level ? (level - was) / (is - was) : 0);
+  const mean = (at: Granulate) => warmthOf(material, at.enthalpy).temperature;
+  // by heat where the mean itself comes to melting: before, its melt tells nothing of how near it was
+  const byHeat = before.molten === 0 && state.enthalpy > firstMelt * material.heatOfFusion;
+  out.meltsFrom ??= byHeat
+    ? crossing(before.enthalpy, state.enthalpy, firstMelt * material.heatOfFusion)
+    : crossing(before.molten, state.molten, firstMelt);
+  const soft = crossing(mean(before), mean(state), material.softening);
+  if (soft !== null || out.meltsFrom !== null)
+    out.softensAt ??= Math.min(soft ?? Number.POSITIVE_INFINITY, out.meltsFrom ?? Number.POSITIVE_INFINITY);
 }

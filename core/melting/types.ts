@@ -21,7 +21,7 @@ export interface MeltingCase {
 /** Which model may be used: the one that suits each place, or one of them everywhere it can be computed. */
 export type MeltingChoice = 'suited' | 'conduction' | 'film';
 
-/** What a reach was computed as. */
+/** How a reach melts: not yet, by conduction, with a film that counts, or all is melt. */
 export const meltingModel = { loose: 0, conduction: 1, film: 2, melt: 3 } as const;
 
 /** Granules and melt along the stations. */
@@ -36,13 +36,13 @@ export interface MeltProgress {
   readonly molten: Float64Array;
   /** width of the solid bed over that of the channel, per station; 1 where there is no film yet, 0 where all is molten */
   readonly bed: Float64Array;
-  /** thickness of the film between barrel and bed, m per station; 0 = none */
+  /** thickness of the film between barrel and bed, times the share of it at work beside conduction, m per station; 0 = none */
   readonly film: Float64Array;
   /** where melting is complete; reach = last station index where it never is */
   readonly start: MeltStart;
-  /** first z with melt, m, or null */
+  /** first z where a hundredth of the mass is melt, m, or null */
   readonly meltsFrom: number | null;
-  /** first z where the mean passes the softening point or a film forms on the barrel, m, or null */
+  /** first z where the mean passes the softening point or melt is there, m, or null */
   readonly softensAt: number | null;
   /** per reach, W/(m K): heat from wall and core per axial length and kelvin above `temperature` */
   readonly exchange: { readonly wall: Float64Array; readonly core: Float64Array };

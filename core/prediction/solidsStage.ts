@@ -13,10 +13,24 @@ function meltStation({ stations }: Machine, { melt }: FlowState): number {
   return at < 0 ? stations.count - 1 : at;
 }
 
+/** What the balance of screw and head leaves over for want of further iteration, as a share of the melt's pressures. */
+const residue = 0.02;
+
+/**
+ * Pressure of the melt where it begins, Pa above ambient: what a plug must hold.
+ * None at any flow that the melt can pump itself, so at every working point that is found: where pumping decides, the
+ * balance is struck at no pressure there, and where something else does, the screw runs partly empty. What is left is
+ * the remainder of an iteration unless it is large against the pressures that the channel makes and spends.
+ */
+function pressureToHold({ stations: { z } }: Machine, { march, headPressure }: FlowState): number {
+  const made = march.flows.reduce((sum, flow, i) => sum + (flow ? Math.abs(flow.gradient) * (z[i + 1] - z[i]) : 0), 0);
+  const { startPressure } = march;
+  return startPressure > residue * Math.max(headPressure, made) ? startPressure : 0;
+}
+
 /**
  * Granules of a machine at a state.
  * @param volumeFlow melt that comes out, m³/s
- * The plug holds what pressure the melt has where it begins: none where the screw runs partly empty.
  */
 export function solidsAt(machine: Machine, state: FlowState, volumeFlow: number): SolidsState {
   const { design, stations, feed } = machine;
@@ -27,6 +41,6 @@ export function solidsAt(machine: Machine, state: FlowState, volumeFlow: number)
     volumeFlow * design.material.meltDensity,
     state.screwSpeed,
     meltStation(machine, state),
-    { meltPressure: Math.max(0, state.march.startPressure), softensAt: state.melt.softensAt },
+    { meltPressure: pressureToHold(machine, state), softensAt: state.melt.softensAt },
   );
 }

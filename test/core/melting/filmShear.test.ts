@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { filmShear, thinnedShear } from '../../../core/melting/filmShear.ts';
-import { sphereCentre, sphereMean } from '../../../core/melting/grainHeat.ts';
 
 /** Integrals over the film by the midpoint rule, from the shear rate's own profile. */
 function byNumbers(viscosity: number, index: number, b: number, speed: number, steps = 4000) {
@@ -62,14 +61,4 @@ describe('shear of a film', () => {
     expect(toBed / whole).toBeLessThan(0.03);
     expect(Number.isFinite(whole)).toBe(true);
   });
-});
-
-test('a grain: the mean runs ahead of the centre; both reach the surface’s temperature', () => {
-  for (const fourier of [0.01, 0.05, 0.139, 0.3]) {
-    expect(sphereMean(fourier)).toBeGreaterThan(sphereCentre(fourier));
-  }
-  expect(sphereMean(0)).toBeLessThan(0.011);
-  expect(sphereCentre(2)).toBeCloseTo(1, 6);
-  // short times: 6 sqrt(Fo/pi) - 3 Fo (Carslaw & Jaeger 1959, section 9.3, from memory)
-  expect(sphereMean(0.01)).toBeCloseTo(6 * Math.sqrt(0.01 / Math.PI) - 0.03, 5);
 });
