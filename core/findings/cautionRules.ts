@@ -7,6 +7,7 @@ import { fullTorque } from '../drive/motor.ts';
 import type { Prediction } from '../prediction/types.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingContext, type FindingRule, found } from './context.ts';
+import { hottest } from './hottest.ts';
 import { materialCautionRules } from './materialCautions.ts';
 import { feedDistance } from './openingReach.ts';
 import { lengthText, pressureText, torqueText } from './words.ts';
@@ -17,11 +18,13 @@ const standing = (code: string, where: string, saw: string, why: string, change:
   check: () => found({ severity: 'caution', where, saw, why, change }),
 });
 
-/** Hottest of set temperatures, walls and melt, K: shear may heat the melt above any set temperature. */
-const hottest = ({ design, prediction }: FindingContext): number => {
-  const { meltTemperature, wallTemperature } = prediction.axial;
-  const sets = design.barrel.zones.flatMap((zone) => (zone.kind === 'heated' ? [zone.setTemperature] : []));
-  return Math.max(design.nozzle.setTemperature, ...sets, ...meltTemperature, ...wallTemperature);
+/** Hottest that the machine is or is set to be, K. */
+const hottestOrSet = (context: FindingContext): number => {
+  const { zones } = context.design.barrel;
+  return Math.max(
+    hottest(context).temperature,
+    ...zones.flatMap((zone) => (zone.kind === 'heated' ? [zone.setTemperature] : [])),
+  );
 };
 
 /** Below this a blocked nozzle is called a low pressure, Pa: that of a garden tap, own choice. */
@@ -51,11 +54,11 @@ const hotMelt: FindingRule = {
     found({
       severity: 'caution',
       where: 'barrel, nozzle and melt',
-      saw: `Surfaces and melt reach ${formatQuantity(hottest(context), '°C', 3)}.`,
+      saw: `Surfaces and melt reach ${formatQuantity(hottestOrSet(context), '°C', 3)}.`,
       why: 'Bare metal burns skin within a second from about 65 °C. Melt sticks to skin and keeps burning.',
       change:
         'Guard hot parts, wear rated gloves and face protection, let it cool before reaching in, and follow local rules for hot work.',
-      value: hottest(context),
+      value: hottestOrSet(context),
       unit: 'K',
     }),
 };

@@ -1,29 +1,15 @@
 /** Findings about temperatures and melting. */
 
 import { formatQuantity } from '../units.ts';
-import { type FindingContext, type FindingRule, found } from './context.ts';
+import { type FindingRule, found } from './context.ts';
 import { nozzleOf, wattsText } from './heaterRules.ts';
+import { hottest } from './hottest.ts';
 
 const celsius = (value: number) => formatQuantity(value, '°C', 3);
 const mm = (value: number) => formatQuantity(value, 'mm', 3);
 
 /** Melting capacity over output below which melting holds the output: pumping cannot come closer without turns in the melt. */
 const closeToMelting = 1.25;
-
-/** Hottest of walls, melt and nozzle, and where. */
-function hottest({ design, prediction }: FindingContext): { temperature: number; z: number; where: string } {
-  const { stations, axial } = prediction;
-  let best = {
-    temperature: Math.max(design.nozzle.setTemperature, nozzleOf(prediction).reached),
-    z: design.barrel.length,
-    where: 'nozzle',
-  };
-  for (let i = 0; i < stations.count; i++) {
-    const temperature = Math.max(axial.meltTemperature[i], axial.wallTemperature[i]);
-    if (temperature > best.temperature + 0.5) best = { temperature, z: stations.z[i], where: 'barrel' };
-  }
-  return best;
-}
 
 /** Rules of heat. */
 export const heatRules: readonly FindingRule[] = [

@@ -83,6 +83,12 @@ function partsOf({ z }: Machine['stations'], point: WorkingPoint): TorqueParts {
   return { solids: point.torqueSolids, film, channel: torqueChannel - film - tip, clearance, tip };
 }
 
+/** The closed discharge; granules rub on as they did: what they do behind a closed nozzle is not known. */
+function blockedWithGranules(machine: Machine, point: WorkingPoint): Load {
+  const closed = blockedAt(machine, point.state, point.screwSpeed);
+  return { ...closed, torque: closed.torque + point.torqueSolids };
+}
+
 /** Loads of drive, root, bearing and walls. */
 export function driveStage(
   machine: Machine,
@@ -93,9 +99,7 @@ export function driveStage(
   const { torqueChannel, torqueClearance, screwSpeed } = point;
   const torque = torqueOf(point);
   const pressure = headPressureOf(machine, point);
-  const closed = blockedAt(machine, point.state, screwSpeed);
-  // granules rub on as they did: what they do behind a closed nozzle is not known
-  const blocked = { ...closed, torque: closed.torque + point.torqueSolids };
+  const blocked = blockedWithGranules(machine, point);
   const pullout = pulloutTorque(drive, screwSpeed);
   const stall = stallPressure({ pressure, torque }, blocked, pullout);
   const turning = stalled ? 0 : screwSpeed;

@@ -18,11 +18,11 @@ const feedLimits = {
 export const feeding: Group = (prediction) => ({
   id: 'feeding',
   title: 'Hopper and granules',
-  rows: [...hopperRows(prediction), ...plugRows(prediction, whereFlowing(prediction))],
+  rows: [...outletRows(prediction), ...emptyingRows(prediction), ...plugRows(prediction, whereFlowing(prediction))],
 });
 
-function hopperRows({ solids: { hopper, basis } }: Prediction): PresentedRow[] {
-  const { flow, cohesive } = hopper;
+function outletRows({ solids: { hopper, basis } }: Prediction): PresentedRow[] {
+  const { cohesive } = hopper;
   return [
     quantityRow(
       {
@@ -51,13 +51,18 @@ function hopperRows({ solids: { hopper, basis } }: Prediction): PresentedRow[] {
       'mm',
       3,
     ),
+  ];
+}
+
+function emptyingRows({ solids: { hopper } }: Prediction): PresentedRow[] {
+  return [
     textRow(
       {
         id: 'hopperFlow',
         label: 'Hopper empties',
         help: 'In a funnel, granules at the wall stand until the end and age beside a warm throat.',
       },
-      flow.kind === 'mass' ? 'all at once (mass flow)' : 'through a funnel',
+      hopper.flow.kind === 'mass' ? 'all at once (mass flow)' : 'through a funnel',
     ),
     quantityRow(
       {
@@ -111,53 +116,70 @@ function plugRows({ solids: s }: Prediction, flowing: ReturnType<typeof whereFlo
 /** Melting. */
 export const melting: Group = (prediction) => meltingRows(prediction, whereFlowing(prediction));
 
-function meltingRows({ melting: m }: Prediction, flowing: ReturnType<typeof whereFlowing>): PresentedGroup {
-  const { ends, engagement } = m;
-  const place = (value: number | null) => (value === null ? 'beyond the screw' : formatQuantity(value, 'mm', 3));
-  return {
-    id: 'melting',
-    title: 'Melting',
-    rows: [
-      quantityRow(
-        { id: 'softensAt', label: 'Softens at z', help: 'Where granules begin to stick.', basis: m.basis },
-        m.softensAt,
-        'mm',
-        3,
-      ),
-      quantityRow(
-        { id: 'meltsFrom', label: 'First melt at z', help: 'Where melt first appears.' },
-        m.meltsFrom,
-        'mm',
-        3,
-      ),
-      textRow(
-        {
-          id: 'meltedAt',
-          label: 'Molten by z',
-          help: 'Nothing solid left. In brackets: by conduction alone, and by a film on a packed bed.',
-          basis: m.basis,
-        },
-        `${place(ends.suited)} (${place(ends.conduction)}; ${place(ends.film)})`,
-      ),
-      quantityRow(
-        {
-          id: 'flightInMelt',
-          label: 'Flight in the melt',
-          help: 'Length of flight behind the end of melting; negative where the flights end before it and push no melt.',
-        },
-        flowing(engagement.beyond),
-        'mm',
-        3,
-      ),
-      quantityRow(
-        { id: 'unmelted', label: 'Solid at the last flight', help: 'Share of the mass that is not yet molten there.' },
-        flowing(engagement.unmelted),
-        '%',
-        2,
-      ),
-    ],
-  };
-}
+const meltingRows = ({ melting: m }: Prediction, flowing: ReturnType<typeof whereFlowing>): PresentedGroup => ({
+  id: 'melting',
+  title: 'Melting',
+  rows: [...placeRows(m), ...engagementRows(m, flowing)],
+});
+
+const place = (value: number | null) => (value === null ? 'beyond the screw' : formatQuantity(value, 'mm', 3));
+
+/** Where granules soften, begin to melt and are molten. */
+const placeRows = (m: Prediction['melting']): PresentedRow[] => [
+  quantityRow(
+    { id: 'softensAt', label: 'Softens at z', help: 'Where granules begin to stick.', basis: m.basis },
+    m.softensAt,
+    'mm',
+    3,
+  ),
+  quantityRow({ id: 'meltsFrom', label: 'First melt at z', help: 'Where melt first appears.' }, m.meltsFrom, 'mm', 3),
+  textRow(
+    {
+      id: 'meltedAt',
+      label: 'Molten by z',
+      help: 'Nothing solid left. In brackets: by conduction alone, and by a film on a packed bed.',
+      basis: m.basis,
+    },
+    `${place(m.ends.suited)} (${place(m.ends.conduction)}; ${place(m.ends.film)})`,
+  ),
+];
+
+/** How the flights end against the melt. */
+const engagementRows = (
+  { engagement }: Prediction['melting'],
+  flowing: ReturnType<typeof whereFlowing>,
+): PresentedRow[] => [
+  quantityRow(
+    {
+      id: 'flightInMelt',
+      label: 'Flight in the melt',
+      help: 'Length of flight behind the end of melting; negative where the flights end before it and push no melt.',
+    },
+    flowing(engagement.beyond),
+    'mm',
+    3,
+  ),
+  quantityRow(
+    { id: 'unmelted', label: 'Solid at the last flight', help: 'Share of the mass that is not yet molten there.' },
+    flowing(engagement.unmelted),
+    '%',
+    2,
+  ),
+];
+
+const creepRow = (
+  state: string,
+  word: string,
+  { coldEnd: creep, lostShare }: Prediction['coldEnd']['running'],
+): PresentedRow =>
+  textRow(
+    {
+      id: `creep-${state}`,
+      label: `Heat creeping back, ${word}`,
+      help: 'Through wall or heat break, and through the screw core; the share of the heaters’ watts lost this way.',
+    },
+    `${formatQuantity(creep.wall, 'W', 2)} + ${formatQuantity(creep.core, 'W', 2)} (${formatQuantity(lostShare, '%', 2)})`,
+  );
 
 /** Cold end. */
 export const coldEnd: Group = ({ coldEnd: c }) => ({
@@ -165,7 +187,7 @@ export const coldEnd: Group = ({ coldEnd: c }) => ({
   title: 'Throat and heat creep',
   rows: (['running', 'standing'] as const).flatMap((state) => {
     const word = state === 'running' ? 'running' : 'standing hot';
-    const { margin, wall, core, coldEnd: creep, lostShare } = c[state];
+    const { margin, wall, core } = c[state];
     return [
       quantityRow(
         {
@@ -190,14 +212,7 @@ export const coldEnd: Group = ({ coldEnd: c }) => ({
         '°C',
         3,
       ),
-      textRow(
-        {
-          id: `creep-${state}`,
-          label: `Heat creeping back, ${word}`,
-          help: 'Through wall or heat break, and through the screw core; the share of the heaters’ watts lost this way.',
-        },
-        `${formatQuantity(creep.wall, 'W', 2)} + ${formatQuantity(creep.core, 'W', 2)} (${formatQuantity(lostShare, '%', 2)})`,
-      ),
+      creepRow(state, word, c[state]),
     ];
   }),
 });

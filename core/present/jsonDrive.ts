@@ -46,6 +46,17 @@ export interface StrengthJson {
 
 const megapascal = (value: number) => shown(value, 'MPa');
 
+const rootJson = (place: DriveLoad['roots'][number]): StrengthJson['roots'][number] => ({
+  kind: place.kind,
+  z_mm: shown(place.z, 'mm'),
+  diameter_mm: shown(place.diameter, 'mm'),
+  fillet_mm: orNull(place.fillet, (value) => shown(value, 'mm')),
+  factor: rounded(place.factor),
+  running_MPa: megapascal(place.running),
+  full_MPa: megapascal(place.full),
+  margin: orNull(place.margin),
+});
+
 /** Writes what strength adds to the drive's figures. */
 export function strengthJson(drive: DriveLoad, flows: boolean): StrengthJson {
   const moving = (value: number | null): Maybe => (flows ? orNull(value) : null);
@@ -62,16 +73,7 @@ export function strengthJson(drive: DriveLoad, flows: boolean): StrengthJson {
     motorMargin: moving(drive.motorMargin),
     fullSteps_per_s: rounded(drive.stepping.fullSteps),
     microsteps_per_s: rounded(drive.stepping.microsteps),
-    roots: drive.roots.map((place) => ({
-      kind: place.kind,
-      z_mm: shown(place.z, 'mm'),
-      diameter_mm: shown(place.diameter, 'mm'),
-      fillet_mm: orNull(place.fillet, (value) => shown(value, 'mm')),
-      factor: rounded(place.factor),
-      running_MPa: megapascal(place.running),
-      full_MPa: megapascal(place.full),
-      margin: orNull(place.margin),
-    })),
+    roots: drive.roots.map(rootJson),
     weakest: { kind: worstRoot.kind, z_mm: shown(worstRoot.z, 'mm'), margin: orNull(worstRoot.margin) },
     twistFull_deg: shown(drive.twistFull, '°'),
     thrustBlocked_N: rounded(drive.thrustBlocked),

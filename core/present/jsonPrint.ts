@@ -78,6 +78,15 @@ export const firmwareJson = (firmware: FirmwareNumbers): FirmwareJson => ({
   pressureTime_s: orNull(firmware.advanceTime),
 });
 
+const strandJson = (strand: PrintMatch['strand']): PrintSideJson['strand'] => ({
+  verdict: strand.verdict,
+  number: orNull(strand.number),
+  capillary: orNull(strand.capillary),
+  ohnesorge: orNull(strand.ohnesorge),
+  breakup_s: orNull(strand.breakupTime),
+  gap_s: orNull(strand.gapTime),
+});
+
 /** Writes what the print side adds to demand and supply. */
 export function printSideJson(print: PrintMatch, flows: boolean): PrintSideJson {
   const { line, release, drip, strand, cooling, crack } = print;
@@ -103,14 +112,7 @@ export function printSideJson(print: PrintMatch, flows: boolean): PrintSideJson 
       rate_mm3_s: shown(drip.rate, 'mm³/s'),
       drop_mg: orNull(drip.dropMass, (value) => shown(value, 'mg')),
     },
-    strand: {
-      verdict: strand.verdict,
-      number: orNull(strand.number),
-      capillary: orNull(strand.capillary),
-      ohnesorge: orNull(strand.ohnesorge),
-      breakup_s: orNull(strand.breakupTime),
-      gap_s: orNull(strand.gapTime),
-    },
+    strand: strandJson(strand),
     cooling: { setTime_s: orNull(cooling.setTime), biot: rounded(cooling.biot), reason: cooling.reason },
     coolingStress: {
       verdict: crack.verdict,

@@ -29,14 +29,9 @@ export interface PrintInputs {
   readonly outlet: number;
 }
 
-/** Composes the parts; pure, plain data. */
-export function printState(design: Design, inputs: PrintInputs): PrintState {
-  const { material, nozzle, print, process, drive } = design;
-  const bore = nozzle.segments[nozzle.segments.length - 1].endDiameter;
-  const line = lineState(print.wallThickness, print.lineWidth, print.layerHeight, bore);
-  const viscosity = viscosityAt(material.viscosityLaw(inputs.outlet, process.backPressure), slowRate);
-  const { meltDensity: density, surfaceTension } = material;
-  const release = releaseState({
+/** What the stored melt does after a stop. */
+const releaseOf = ({ material, process }: Design, inputs: PrintInputs): PrintState['release'] =>
+  releaseState({
     compressibility: material.meltCompressibility,
     volume: inputs.storedVolume,
     pressure: inputs.headPressure - process.backPressure,
@@ -44,6 +39,31 @@ export function printState(design: Design, inputs: PrintInputs): PrintState {
     nozzleResistance: inputs.headResistance,
     screwResistance: inputs.screwResistance,
   });
+
+/** How a line that leaves at a temperature, K, cools. */
+const coolingOf = ({ material, print, process }: Design, outlet: number): PrintState['cooling'] =>
+  coolingState({
+    width: print.lineWidth,
+    height: print.layerHeight,
+    speed: print.speed,
+    conductivity: material.conductivity,
+    density: material.meltDensity,
+    heatCapacity: material.heatCapacityMelt,
+    heatOfFusion: material.heatOfFusion,
+    outlet,
+    setTemperature: material.mechanical?.setTemperature ?? null,
+    air: print.chamberTemperature ?? process.ambient,
+    coefficient: print.coolingCoefficient,
+  });
+
+/** Composes the parts; pure, plain data. */
+export function printState(design: Design, inputs: PrintInputs): PrintState {
+  const { material, nozzle, print, process, drive } = design;
+  const bore = nozzle.segments[nozzle.segments.length - 1].endDiameter;
+  const line = lineState(print.wallThickness, print.lineWidth, print.layerHeight, bore);
+  const viscosity = viscosityAt(material.viscosityLaw(inputs.outlet, process.backPressure), slowRate);
+  const { meltDensity: density, surfaceTension } = material;
+  const release = releaseOf(design, inputs);
   return {
     line,
     firmware: firmwareNumbers(drive, {
@@ -64,19 +84,7 @@ export function printState(design: Design, inputs: PrintInputs): PrintState {
       volumeFlow: inputs.volumeFlow,
       gap: print.nozzleHeight,
     }),
-    cooling: coolingState({
-      width: print.lineWidth,
-      height: print.layerHeight,
-      speed: print.speed,
-      conductivity: material.conductivity,
-      density,
-      heatCapacity: material.heatCapacityMelt,
-      heatOfFusion: material.heatOfFusion,
-      outlet: inputs.outlet,
-      setTemperature: material.mechanical?.setTemperature ?? null,
-      air: print.chamberTemperature ?? process.ambient,
-      coefficient: print.coolingCoefficient,
-    }),
+    cooling: coolingOf(design, inputs.outlet),
     crack: crackState(material.mechanical, {
       bed: print.bedTemperature,
       chamber: print.chamberTemperature,
