@@ -87,7 +87,7 @@ export const feedRules: readonly FindingRule[] = [
       const low = flow(massFlowLow);
       const words =
         plugLow < massFlowLow
-          ? `a plug alone would carry only ${flow(plugLow)}, and granules tumbling loose, as in a trough, ${low}`
+          ? `a plug alone would carry ${plugLow > 0 ? `only ${flow(plugLow)}` : 'nothing'}, and granules tumbling loose, as in a trough, ${low}`
           : `only ${low}`;
       const { output, limit } = prediction;
       if (!output.flows || limit === 'feed' || limit === 'starved' || massFlowLow >= output.massFlow) return null;

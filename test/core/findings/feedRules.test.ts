@@ -81,7 +81,7 @@ test('what a plug alone carries and what loose granules do are told apart', () =
   const { solids } = context.prediction;
   const low = { ...solids.low, freeFlow: 0 };
   const nothing = { ...context, prediction: { ...context.prediction, solids: { ...solids, low } } };
-  expect(check(feedRules, 'feed-uncertain', nothing)?.saw).toMatch(/plug alone would carry only 0 g\/min.*trough/);
+  expect(check(feedRules, 'feed-uncertain', nothing)?.saw).toMatch(/plug alone would carry nothing.*trough/);
 });
 
 describe('arches', () => {
