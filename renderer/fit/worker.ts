@@ -2,7 +2,7 @@
 
 import { config } from 'zod';
 import { answering } from '../solve/answering.ts';
-import { fitAnswers } from './desk.ts';
+import { fitAnswers } from './solve/desk.ts';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });

@@ -11,6 +11,7 @@ import {
   fromSi,
   type Prediction,
 } from '../../core/index.ts';
+import { CalibrationNote } from '../bench/CalibrationNote.tsx';
 import { pressureText } from '../plots/pressureUnit.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
@@ -165,6 +166,7 @@ export function Verdict({ prediction }: { readonly prediction: Prediction }) {
       </p>
       <p className="limit">{words.limits[prediction.limit]}</p>
       <Demand prediction={prediction} />
+      <CalibrationNote />
       <Capacities prediction={prediction} />
       <KeyNumbers prediction={prediction} />
       {!prediction.converged && <p className="issue">{words.notConverged}</p>}

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RheologyPoint } from '../../../core/index.ts';
-import { fitAnswers } from '../../../renderer/fit/desk.ts';
 import type { FitAnswer, FitAsk } from '../../../renderer/fit/protocol.ts';
+import { fitAnswers } from '../../../renderer/fit/solve/desk.ts';
 
 /** Readings of a power law, 2000 Pa s^0.4 at 180 °C, falling by 2 % per kelvin. */
 const readings = (temperaturesC: readonly number[], factor = 1): RheologyPoint[] =>

@@ -1,7 +1,14 @@
 /** Answers what the worker is asked: the fit, and its curves at the temperatures of the readings. */
 
-import { fitRheology, fittedViscosity, formatNumber, fromSi, maronPierce, type RheologyFit } from '../../core/index.ts';
-import type { FitAnswer, FitAsk, FitCurve, FitDrawing } from './protocol.ts';
+import {
+  fitRheology,
+  fittedViscosity,
+  formatNumber,
+  fromSi,
+  maronPierce,
+  type RheologyFit,
+} from '../../../core/index.ts';
+import type { FitAnswer, FitAsk, FitCurve, FitDrawing } from '../protocol.ts';
 
 /** Most temperatures that are drawn: as many colours as can be told apart. */
 const mostCurves = 6;
