@@ -10,6 +10,9 @@ const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ].*)?$/;
 const dotted = /^(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4}|\d{2})(?:[ ,T].*)?$/;
 const slashed = /^(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})(?:[ ,T].*)?$/;
 
+/** Whether a text begins as a date with points does, day first. */
+export const isDotted = (text: string): boolean => dotted.test(text.trim().slice(0, 40));
+
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /** Days of a month of the Gregorian calendar. */

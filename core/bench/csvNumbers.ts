@@ -6,10 +6,12 @@ import { type Dimension, fromSi, parseQuantity, type Unit } from '../units.ts';
 export interface DecimalMark {
   readonly mark: '.' | ',';
   readonly sure: boolean;
+  /** the table comes from where points mark thousands, as semicolons between cells or dates such as 30.4.2026 tell */
+  readonly pointsMayGroup?: boolean;
 }
 
-/** A number, or why there is none. */
-export type NumberReading = { readonly value: number } | { readonly fault: string };
+/** A number, with what is doubtful about it, or why there is none. */
+export type NumberReading = { readonly value: number; readonly doubt?: string } | { readonly fault: string };
 
 const start =
   /^[+\-\u2212]?\d[\d.,'\u2019\u00a0\u202f]*(?: \d{3}(?!\d))*(?:[.,]\d+)?(?:e[+-]?\d{1,3})?|^[+\-\u2212]?[.,]\d+(?:e[+-]?\d{1,3})?/i;
@@ -33,8 +35,9 @@ function markOf(text: string): '.' | ',' | null {
 /**
  * The decimal mark of a file from its numbers.
  * @param cells texts of the columns that hold quantities
+ * @param pointsMayGroup whether something else of the table tells that points may mark thousands
  */
-export function decimalMark(cells: Iterable<string>): DecimalMark {
+export function decimalMark(cells: Iterable<string>, pointsMayGroup = false): DecimalMark {
   let commas = 0;
   let points = 0;
   for (const cell of cells) {
@@ -42,7 +45,7 @@ export function decimalMark(cells: Iterable<string>): DecimalMark {
     if (mark === ',') commas++;
     else if (mark === '.') points++;
   }
-  return { mark: commas > points ? ',' : '.', sure: commas !== points };
+  return { mark: commas > points ? ',' : '.', sure: commas !== points, pointsMayGroup };
 }
 
 function plainNumber(text: string, decimal: DecimalMark): NumberReading {
@@ -57,7 +60,9 @@ function plainNumber(text: string, decimal: DecimalMark): NumberReading {
   const grouped = bare.includes(group) && !/^[+-]?\d{1,3}([.,]\d{3})+([.,]\d*)?(e|$)/i.test(bare);
   if (grouped) return { fault: 'Thousands and decimals are mixed up.' };
   const value = Number(bare.replaceAll(group, '').replace(mark, '.'));
-  return Number.isFinite(value) ? { value } : { fault: 'This is not a number.' };
+  if (!Number.isFinite(value)) return { fault: 'This is not a number.' };
+  const doubtful = own === null && bare.includes('.') && !decimal.sure && decimal.pointsMayGroup === true;
+  return doubtful ? { value, doubt: 'The point could mark thousands; it was taken for decimals.' } : { value };
 }
 
 /**
@@ -103,8 +108,8 @@ export function quantityReader(
     const read = plainNumber(number, decimal);
     const unit = clean.slice(number.length).trim();
     if ('fault' in read) return read;
-    if (unit === '') return { value: toStored(read.value) };
+    if (unit === '') return { ...read, value: toStored(read.value) };
     const told = parseQuantity(`${read.value} ${unit}`, dimension);
-    return told.ok ? { value: tidy(fromSi(told.value, storedUnit)) } : { fault: told.issues[0].message };
+    return told.ok ? { ...read, value: tidy(fromSi(told.value, storedUnit)) } : { fault: told.issues[0].message };
   };
 }

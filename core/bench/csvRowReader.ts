@@ -3,7 +3,7 @@
 import type { Unit } from '../units.ts';
 import type { DateOrder } from './csvDates.ts';
 import { fieldDimensions } from './csvHeader.ts';
-import { type DecimalMark, type QuantityReader, quantityReader, readPlain } from './csvNumbers.ts';
+import { type DecimalMark, type NumberReading, type QuantityReader, quantityReader, readPlain } from './csvNumbers.ts';
 import type { CsvRow } from './csvRows.ts';
 import type { BenchColumn, BenchContext, BenchField, CsvFault } from './csvTypes.ts';
 
@@ -97,7 +97,14 @@ export class RowReader {
     if (column === undefined || text === '') return undefined;
     const reader = this.setup.readers.get(column.index);
     const read = reader ? reader(text) : readPlain(text, this.setup.decimal);
-    return 'value' in read ? read.value : this.fault(column, read.fault, allowed);
+    return 'value' in read ? this.taken(column, read) : this.fault(column, read.fault, allowed);
+  }
+
+  /** The number, its doubt told. */
+  taken(column: BenchColumn, { value, doubt }: Extract<NumberReading, { readonly value: number }>): number {
+    if (doubt !== undefined)
+      this.fault(column, doubt, 'the decimal mark told, or a number without thousands', this.warnings);
+    return value;
   }
 
   named(

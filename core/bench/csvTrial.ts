@@ -26,21 +26,40 @@ function dateOf(reader: RowReader): string | undefined {
   return read.date;
 }
 
-/** Set temperatures in order; one column may hold them all, e.g. `175/185/188`. */
-function temperaturesOf(reader: RowReader): number[] {
+const temperatureWords = 'temperatures from the feed to the nozzle, such as 185 or 175/185/188';
+
+/** Cells or pieces of one cell that hold a temperature each, blank ones too. */
+function temperatureTexts(reader: RowReader) {
   const columns = reader.setup.temperatures;
-  const allowed = 'temperatures from the feed to the nozzle, such as 185 or 175/185/188';
   return columns.flatMap((column) => {
-    const text = reader.text(column).trim();
-    const pieces = columns.length > 1 ? [text] : text.split(/\s*[/;|]\s*|\s+(?=[\d+])/);
-    return pieces.flatMap((piece) => {
-      if (piece === '') return [];
-      const read = reader.setup.readers.get(column.index)?.(piece);
-      if (read && 'value' in read) return [read.value];
-      reader.fault(column, read?.fault ?? 'This is not a temperature.', allowed);
-      return [];
-    });
+    const whole = reader.text(column).trim();
+    const pieces = columns.length > 1 ? [whole] : whole.split(/\s*[/;|]\s*|\s+(?=[\d+])/);
+    return pieces.map((piece) => ({ column, piece }));
   });
+}
+
+/** Set temperatures in order; one column may hold them all, e.g. `175/185/188`. Blanks may only end the row of them. */
+function temperaturesOf(reader: RowReader): number[] {
+  const texts = temperatureTexts(reader);
+  const last = texts.reduce((found, { piece }, i) => (piece === '' ? found : i), -1);
+  return texts.slice(0, last + 1).flatMap(({ column, piece }) => {
+    if (piece === '') {
+      reader.fault(column, 'A temperature is missing between others.', temperatureWords);
+      return [];
+    }
+    const read = reader.setup.readers.get(column.index)?.(piece);
+    if (read && 'value' in read) return [reader.taken(column, read)];
+    reader.fault(column, read?.fault ?? 'This is not a temperature.', temperatureWords);
+    return [];
+  });
+}
+
+/** Warns where the temperatures are not one for each heater of the revision. */
+function compareHeaters(reader: RowReader, revisionId: string, count: number): void {
+  const heated = reader.setup.context.revisions.find(({ id }) => id === revisionId)?.heated ?? [];
+  if (count === 0 || heated.length === 0 || count === heated.length || reader.errors.length > 0) return;
+  const message = `The line gives ${count} temperatures, revision ${revisionId} has ${heated.length} heaters: the trial cannot be predicted.`;
+  reader.fault(reader.setup.temperatures[0], message, heated.join(', '), reader.warnings);
 }
 
 /** Seconds and grams, or the rate that stands for them. */
@@ -134,6 +153,7 @@ export function readTrial(row: CsvRow, setup: TrialSetup, freshId: () => string)
   if (lacksSpeed)
     reader.fault(reader.column('speed'), 'The trial has no screw speed.', 'a speed such as 10 or 0.2 rev/s');
   const setTempsC = temperaturesOf(reader);
+  compareHeaters(reader, revisionId, setTempsC.length);
   const amounts = amountsOf(reader);
   const torqueNm = reader.quantity('torque', 'a torque such as 3.4 or 340 N·cm');
   const currentA = reader.quantity('current', 'a current such as 1.2 or 800 mA');

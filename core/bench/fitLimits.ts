@@ -1,7 +1,7 @@
 /** How sure fitted factors are, and what each trial would have been predicted as without itself. */
 
-import { studentLimit } from '../doubt/studentT.ts';
 import { solveSmall } from '../math/smallSolve.ts';
+import { studentLimit } from '../math/studentT.ts';
 import { movedFigures } from './determined.ts';
 import type { FitModel } from './fitModel.ts';
 import type { Search } from './leastSquares.ts';

@@ -1,7 +1,7 @@
 /** A table of trials as text to trials, with every line accounted for. */
 
 import { fail, ok, type Result } from '../result.ts';
-import { slashOrder } from './csvDates.ts';
+import { isDotted, slashOrder } from './csvDates.ts';
 import { benchColumns, fieldDimensions, headingScore, isUnitOf } from './csvHeader.ts';
 import { decimalMark } from './csvNumbers.ts';
 import { type TrialSetup, trialSetup } from './csvRowReader.ts';
@@ -184,9 +184,9 @@ export function readBenchCsv(text: string, context: BenchContext, choices: Bench
   const columns = withUnits(withUnits(named, units), choices.units ?? null);
   const body = rows.slice(heading + 1);
   const isQuantity = ({ field }: BenchColumn) => field !== null && field in fieldDimensions;
-  const found = decimalMark(cellsOf(body, columns, isQuantity));
-  const decimal = choices.decimal === undefined ? found : { mark: choices.decimal, sure: true };
   const dates = [...cellsOf(body, columns, ({ field }) => field === 'date')];
+  const found = decimalMark(cellsOf(body, columns, isQuantity), delimiter === ';' || dates.some(isDotted));
+  const decimal = choices.decimal === undefined ? found : { mark: choices.decimal, sure: true };
   const dateOrder = choices.dateOrder ?? slashOrder(dates);
   const setup = trialSetup(columns, context, decimal, dateOrder);
   const gathered = gather(rows, heading, units === null ? -1 : heading + 1, setup);

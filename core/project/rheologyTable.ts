@@ -11,6 +11,8 @@ import { assumedOrder, assumedUnits, columnsOf, type RheologyColumn, type Rheolo
 const mostRows = 5000;
 /** Longest text that is read, characters. */
 const longest = 1_000_000;
+/** Most numbers that could be read otherwise of which a note is made. */
+const mostDoubts = 5;
 /** Bare temperatures from here up can only be kelvin. */
 const surelyKelvin = 420;
 
@@ -103,14 +105,21 @@ function assumptions(columns: readonly RheologyColumn[]): readonly string[] {
 /** Reads one field of a row: SI value or an issue. */
 type Reader = (row: CsvRow) => number | Issue;
 
-function readers(columns: readonly RheologyColumn[], rows: readonly CsvRow[]): ReadonlyMap<RheologyField, Reader> {
-  const mark = decimalMark(rows.flatMap(({ cells }) => columns.map(({ index }) => cells[index] ?? '')));
+function readers(
+  columns: readonly RheologyColumn[],
+  rows: readonly CsvRow[],
+  delimiter: string,
+  doubt: (line: number, field: RheologyField, words: string) => void,
+): ReadonlyMap<RheologyField, Reader> {
+  const cells = rows.flatMap((row) => columns.map(({ index }) => row.cells[index] ?? ''));
+  const mark = decimalMark(cells, delimiter === ';');
   return new Map(
     columns.map(({ field, index, unit }) => {
       const read = quantityReader(dimensions[field], unit, unit, mark);
       const reader: Reader = (row) => {
         const text = row.cells[index] ?? '';
         const got = row.fault === null ? read(text) : { fault: row.fault };
+        if ('value' in got && got.doubt !== undefined) doubt(row.line, field, got.doubt);
         if ('value' in got) return toSi(got.value, unit);
         return {
           path: ['rows', row.line, field],
@@ -156,7 +165,10 @@ export function parseRheologyTable(text: string, temperatureC?: number): Result<
   const columns = settled(table.value.columns, rows);
   const lacking = missingColumn(columns, temperatureC);
   if (lacking) return lacking;
-  const reading = readers(columns, rows);
+  const doubts: string[] = [];
+  const reading = readers(columns, rows, table.value.delimiter, (line, field, words) => {
+    if (doubts.length < mostDoubts) doubts.push(`Line ${line}, ${fieldWords[field]}: ${words}`);
+  });
   const points: RheologyPoint[] = [];
   const issues: Issue[] = [];
   for (const row of rows) {
@@ -172,5 +184,5 @@ export function parseRheologyTable(text: string, temperatureC?: number): Result<
         line: row.line,
       });
   }
-  return ok({ points, issues, notes: [...table.value.notes, ...assumptions(columns)] });
+  return ok({ points, issues, notes: [...table.value.notes, ...assumptions(columns), ...doubts] });
 }

@@ -108,6 +108,33 @@ describe('a table of trials', () => {
     expect(trialsOf(read('rpm;g;s\n10,5;1,234;60\n'))[0].grams).toBe(1.234);
   });
 
+  test('doubts a point that could mark thousands where the table comes from where it does', () => {
+    const table = read('date;speed (rpm);time (s);mass (g)\n2.5.2026;1.200;120;1.500\n');
+    expect(trialsOf(table)[0]).toMatchObject({ screwSpeedRpm: 1.2, grams: 1.5 });
+    expect(table.warnings.map(({ column, message }) => [column, message])).toEqual([
+      [2, 'The point could mark thousands; it was taken for decimals.'],
+      [4, 'The point could mark thousands; it was taken for decimals.'],
+    ]);
+    expect(read('date;speed (rpm);time (s);mass (g)\n2.5.2026;1.200;120;1.5\n').warnings).toEqual([]);
+    expect(read('date,speed (rpm),time (s),mass (g)\n2026-05-02,1.200,120,1.500\n').warnings).toEqual([]);
+    expect(read('date;speed (rpm);time (s);mass (g)\n2.5.2026;1.200;120;1.500\n', { decimal: '.' }).warnings).toEqual(
+      [],
+    );
+  });
+
+  test('does not move a temperature into the place of one that is missing', () => {
+    const table = read(
+      'speed (rpm),T1 (°C),T2 (°C),nozzle (°C),time (s),mass (g)\n10,175,,188,60,4\n10,175,185,,60,4\n10,175,185,188,60,4\n',
+    );
+    expect(table.errors.map(({ line, column, message }) => [line, column, message])).toEqual([
+      [2, 3, 'A temperature is missing between others.'],
+    ]);
+    expect(table.warnings.map(({ line, message }) => [line, message])).toEqual([
+      [3, 'The line gives 2 temperatures, revision C has 3 heaters: the trial cannot be predicted.'],
+    ]);
+    expect(table.trials.map(({ line }) => line)).toEqual([3, 4]);
+  });
+
   test('works out grams and seconds from a rate, with a warning', () => {
     const table = read('rpm,output (kg/h)\n10,0.24\n');
     expect(trialsOf(table)[0].grams).toBeCloseTo(4, 9);
