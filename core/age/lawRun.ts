@@ -77,10 +77,11 @@ function seriesRun(law: TwoStepLaw, corner: Corner): LawRun {
   };
 }
 
-function extentForm(law: Exclude<KineticLaw, TwoStepLaw>, corner: Corner): (reducedTime: number) => number {
+function extentForm(law: Exclude<KineticLaw, TwoStepLaw>): (reducedTime: number) => number {
   if (!('kind' in law)) return (reducedTime) => extentOfOrder(law.order, reducedTime);
   if (law.kind === 'scission') return (reducedTime) => reducedTime;
-  const lag = law.rateAtReference[corner.rate] * law.lagAtReference;
+  // the lag shortens with the rate: a law at the quick end of its range keeps its shape in reduced time
+  const lag = law.rateAtReference.value * law.lagAtReference;
   return (reducedTime) => extentWithLag(reducedTime, lag);
 }
 
@@ -91,7 +92,7 @@ function extentForm(law: Exclude<KineticLaw, TwoStepLaw>, corner: Corner): (redu
  */
 export function lawRun(law: KineticLaw, corner: Corner): LawRun {
   if ('kind' in law && law.kind === 'twoStep') return seriesRun(law, corner);
-  const form = extentForm(law, corner);
+  const form = extentForm(law);
   return {
     fresh: { a: 0, b: 0, c: 0 },
     extentOf: ({ a }) => form(a),

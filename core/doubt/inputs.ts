@@ -77,10 +77,18 @@ function factorDoubt(name: FactorName, taken: readonly string[], calibration: Ca
   return [{ input: { ...shared, nominal: 1, low, high, from: 'model', why } }];
 }
 
-function userDoubts(project: Project, revision: Revision): Found[] {
+function userDoubts(
+  project: Project,
+  revision: Revision,
+  colourLaw: number,
+  calibration: Calibration | undefined,
+): Found[] {
   return (project.doubts ?? []).map(({ path, low, high }) => {
     const at = resolveField(project, revision.id, path);
     if (at === null) return skip(path, 'The active revision has no number at this place.');
+    const place = /^material\.(.*?)(?:\.value)?$/.exec(path)?.[1];
+    const reason = place === undefined ? null : materialSkip(place, colourLaw, calibration);
+    if (reason !== null) return skip(path, reason);
     return field(path, Number(valueAt(project, at)), low, high, { from: 'user', why: 'Stated in this project.' });
   });
 }
@@ -119,7 +127,10 @@ export function doubtInputs(project: Project, revisionId: string): DoubtInputs {
   if (!revision || !material) return { inputs: [], skipped: [] };
   const calibration = project.calibrations?.find(({ id }) => id === revision.calibrationId);
   const colourLaw = material.degradation.findIndex(({ id }) => id === material.colourLaw);
-  const fields = lastPerPath([...materialDoubts(material, colourLaw, calibration), ...userDoubts(project, revision)]);
+  const fields = lastPerPath([
+    ...materialDoubts(material, colourLaw, calibration),
+    ...userDoubts(project, revision, colourLaw, calibration),
+  ]);
   const all = [...fields, ...modelDoubts(fields, material, colourLaw, calibration)];
   return {
     inputs: all.flatMap((one) => ('input' in one ? [one.input] : [])),

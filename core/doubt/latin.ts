@@ -8,7 +8,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
  * Latin hypercube: each input takes every one of n equal strata once, in an order of its own.
  * @param samples n, >= 1
  * @param inputs number of inputs, >= 0
- * @param seed whole number
+ * @param seed whole number; those that differ by a multiple of 2^32 draw the same, and fractions are cut off
  * @returns row by row, samples x inputs, each above 0 and below 1
  * Source: McKay, Beckman and Conover 1979.
  */

@@ -6,7 +6,7 @@ import { validateDesign } from '../design/validate.ts';
 import { predict } from '../prediction/predict.ts';
 import type { Project } from '../project/schema.ts';
 import { issueText, type Result } from '../result.ts';
-import { replacedAt, resolveField } from './fieldPath.ts';
+import { replacedAt, resolveField, valueAt } from './fieldPath.ts';
 import { doubtInputs } from './inputs.ts';
 import { latinHypercube, triangularQuantile } from './latin.ts';
 import { outputValues } from './outputs.ts';
@@ -90,8 +90,18 @@ export function sampledDesign(plan: DoubtPlan, values: ArrayLike<number>): Resul
     },
     withoutCalibration(project, revisionId),
   );
-  const made = validateDesign(withoutRanges(changed, plan), revisionId);
+  const made = validateDesign(withoutRanges(withLags(changed, plan, values), plan), revisionId);
   return made.ok ? { ok: true, value: withFactors(made.value, sampledFactors(plan, values)) } : made;
+}
+
+/** A lag shortens as the sampled rate of its law grows, unless the lag is sampled itself. */
+function withLags(project: Project, { revisionId, inputs }: DoubtPlan, values: ArrayLike<number>): Project {
+  return inputs.reduce((current, { path, nominal }, i) => {
+    const lagPath = path.replace(/\.rateAtReferencePerS$/, '.lagAtReferenceS');
+    const sampled = lagPath === path || inputs.some((other) => other.path === lagPath);
+    const at = sampled ? null : resolveField(current, revisionId, lagPath);
+    return at === null ? current : replacedAt(current, at, (Number(valueAt(current, at)) * nominal) / values[i]);
+  }, project);
 }
 
 /** A sampled value stands for itself: the range around it would be checked against it, and spread it a second time. */

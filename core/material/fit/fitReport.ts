@@ -7,7 +7,7 @@ import { type Coordinate, coordinatesOf, shiftKind, universalA1, universalA2, wl
 import type { FitState, FittedParameter, RheologyPoint } from './fitTypes.ts';
 import { slopes } from './leastSquares.ts';
 
-/** Scatter below which no set of readings is believed, for the judgement of what is determined. */
+/** Scatter below which no set of readings is believed, for the bands and the judgement of what is determined. */
 const leastScatter = 0.01;
 
 /** Place of the WLF slope among the coordinates. */
@@ -87,7 +87,7 @@ export function parametersOf(state: FitState, inverse: readonly number[], scatte
   const fitted = coordinatesOf(state).map((coordinate, k) => {
     const spread = state.t * Math.sqrt(Math.max(0, shape[k]?.[k] ?? 0));
     const doubt = Math.max(spread * scatter, (2 * leastScatter * spread) / state.t);
-    return fittedParameter(coordinate, values[k] ?? 0, Math.min(600, spread * scatter), doubt);
+    return fittedParameter(coordinate, values[k] ?? 0, Math.min(600, spread * Math.max(leastScatter, scatter)), doubt);
   });
   return [...fitted, ...heldParameters(state)];
 }

@@ -1,5 +1,6 @@
 /** A viscosity law fitted to measured viscosities. */
 
+import { studentLimit } from '../../math/studentT.ts';
 import type { Result } from '../../result.ts';
 import { fitIssues, limitIssues } from './fitIssues.ts';
 import { type Coordinate, coordinatesOf, curveOf, type Frame, isLinear, startsOf } from './fitModels.ts';
@@ -15,7 +16,6 @@ import type {
 } from './fitTypes.ts';
 import { fitWarnings } from './fitWarnings.ts';
 import { inverseNormal, type Problem, type Solved, slopes, solveLeastSquares, solveLinear } from './leastSquares.ts';
-import { student95 } from './studentT.ts';
 
 /** Temperatures closer than this count as one, K. */
 const sameTemperature = 1;
@@ -70,13 +70,22 @@ function explained(points: readonly RheologyPoint[], squares: number): number | 
   return spread > 1e-9 ? 1 - squares / spread : null;
 }
 
+/**
+ * How many different shear rates and temperatures the points stand at. A reading given again at its own place says how
+ * well the rheometer repeats, not how well the law holds: it must not narrow the bands.
+ */
+const placesOf = (points: readonly RheologyPoint[]): number =>
+  new Set(points.map(({ shearRate, temperature }) => `${shearRate.toPrecision(6)} ${temperature.toPrecision(6)}`)).size;
+
 function report(frame: Frame, points: readonly RheologyPoint[], solved: Solved): RheologyFit {
-  const freedom = points.length - solved.at.length;
-  const scatter = Math.sqrt(solved.squares / freedom);
+  const places = placesOf(points);
+  const share = places / points.length;
+  const freedom = Math.max(1, places - solved.at.length);
+  const scatter = Math.sqrt((solved.squares * share) / freedom);
   const rows = slopes(curveOf(frame, points), solved.at);
-  const inverse = inverseNormal(rows, solved.at.length);
+  const inverse = inverseNormal(rows, solved.at.length).map((one) => one / share);
   const covariance = inverse.map((one) => one * scatter ** 2);
-  const state: FitState = { ...frame, at: solved.at, covariance, t: student95(freedom) };
+  const state: FitState = { ...frame, at: solved.at, covariance, t: studentLimit(0.95, freedom) };
   const parameters = parametersOf(state, inverse, scatter);
   const residuals = residualsOf(state, points, scatter);
   const rSquared = explained(points, solved.squares);
@@ -89,7 +98,7 @@ function report(frame: Frame, points: readonly RheologyPoint[], solved: Solved):
     rSquared,
     scatter,
     converged: solved.converged,
-    warnings: fitWarnings({ state, parameters, residuals, scatter, converged: solved.converged }),
+    warnings: fitWarnings({ state, parameters, residuals, places, scatter, converged: solved.converged }),
     state,
   };
 }

@@ -68,6 +68,7 @@ export interface FitWarning {
     | 'at-limit'
     | 'one-temperature'
     | 'narrow-shear'
+    | 'repeated-points'
     | 'outliers'
     | 'not-converged'
     | 'poor-fit';

@@ -28,6 +28,8 @@ interface Judged {
   readonly state: FitState;
   readonly parameters: readonly FittedParameter[];
   readonly residuals: readonly FitResidual[];
+  /** different shear rates and temperatures */
+  readonly places: number;
   readonly scatter: number;
   readonly converged: boolean;
 }
@@ -54,13 +56,17 @@ function atLimit({ state }: Judged): readonly FitWarning[] {
   return [{ code: 'at-limit', message, parameters: names }];
 }
 
-function ranges({ state, residuals }: Judged): readonly FitWarning[] {
+function ranges({ state, residuals, places }: Judged): readonly FitWarning[] {
   const found: FitWarning[] = [];
   const wantsShift = state.model === 'crossWlf' || state.options.shift !== 'none';
   if (!state.moves && wantsShift) {
     const message =
       'All points are at one temperature, so how the viscosity moves with temperature is not determined: measure at least one more, 20 K away.';
     found.push({ code: 'one-temperature', message, parameters: [state.model === 'crossWlf' ? 'a1' : 'shift'] });
+  }
+  if (places < residuals.length) {
+    const message = `The ${residuals.length} points stand at ${places} different shear rates and temperatures: repeats do not narrow the bands.`;
+    found.push({ code: 'repeated-points', message, parameters: [] });
   }
   const rates = residuals.map(({ shearRate }) => shearRate);
   if (state.model !== 'newtonian' && Math.max(...rates) < narrowRatio * Math.min(...rates)) {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { median, medianDeviation, quantile, ranksOf, sortedFinite } from '../../../core/doubt/statistics.ts';
-import { studentLimit } from '../../../core/doubt/studentT.ts';
+import { studentLimit } from '../../../core/math/studentT.ts';
 
 test('quantiles interpolate between order statistics', () => {
   const sorted = [1, 2, 4, 8, 16];

@@ -86,6 +86,21 @@ describe('inputs of a study', () => {
   });
 });
 
+describe('a range that a calibration has measured', () => {
+  test('is not sampled beside the factor, whoever states it', () => {
+    const fields = ['viscosityPaS', 'consistencyPaSn', 'zeroShearViscosityPaS', 'd1PaS'];
+    const name = fields.find((field) => resolveField(calibratedDemo, 'C', `material.rheology.${field}`));
+    const stated = `material.rheology.${name}`;
+    const at = resolveField(calibratedDemo, 'C', stated) ?? [];
+    const value = Number(valueAt(calibratedDemo, at));
+    const project = { ...calibratedDemo, doubts: [{ path: stated, low: 0.8 * value, high: 1.2 * value }] };
+    expect(pathsOf({ ...project, calibrations: [] })).toContain(stated);
+    const { inputs, skipped } = doubtInputs(project, 'C');
+    expect(inputs.map((input) => input.path)).not.toContain(stated);
+    expect(skipped.find((one) => one.path === stated)?.reason).toContain('has measured it');
+  });
+});
+
 describe('samples', () => {
   test('at the nominal values are the design itself', () => {
     const plan = doubtPlan(demo, 'C', { samples: 2 });
@@ -150,4 +165,27 @@ test('a summary gives exact quantiles, bands and the strongest input, in any ord
   expect(summary.influences[1].ranked[0].strength).toBeCloseTo(1, 9);
   expect(summary.measureNext.map(({ path }) => path)).toContain(plan.inputs[2].path);
   expect(summariseDoubt(plan, fake(-1), results.toReversed())).toEqual(summary);
+});
+
+test('bands of the outputs lie about the figures shown, where these are told', () => {
+  const plan = doubtPlan(demo, 'C', { samples: 4, curvePoints: 0 });
+  const at = (index: number, factor: number): SampleResult => ({
+    index,
+    values: new Float64Array(plan.inputs.length),
+    outputs: Float64Array.from(doubtOutputs, () => 2 * factor),
+    speed: new Float64Array(0),
+    curve: new Float64Array(0),
+    failure: null,
+  });
+  const samples = [0.9, 1, 1.1].map((factor, i) => at(i, factor));
+  const plain = summariseDoubt(plan, at(-1, 1), samples);
+  const shown = summariseDoubt(
+    plan,
+    at(-1, 1),
+    samples,
+    doubtOutputs.map(() => 2.2),
+  );
+  expect([plain.fields, plain.outputs[0].nominal, shown.outputs[0].nominal]).toEqual(['formula', 2, 2.2]);
+  expect(shown.outputs[0].q95 / plain.outputs[0].q95).toBeCloseTo(1.1, 12);
+  expect(plain.note).toContain('by formulas');
 });

@@ -41,13 +41,15 @@ describe.each(known)('%s', (id) => {
   });
 
   // A shift is kept with its source although Carreau-Yasuda reads it by superposition: a fifth at the window's ends.
-  (steep.includes(id) ? test.fails : test)('viscosities at the window’s ends stay within 20 % from law to law', () => {
+  test('viscosities at the window’s ends stay within 20 % from law to law, or, of steep melts, within a factor of 3', () => {
+    const most = steep.includes(id) ? Math.log(3) : Math.log(1.25);
     const [low, high] = [material.windowLowC, material.windowHighC].map(({ value }) => toSi(value, '°C'));
-    for (const model of models) {
+    const off = models.flatMap((model) => {
       const switched = withRheologyModel(material, model);
-      expect(Math.abs(ratio(switched, material, 100, low) - 1), `${model}, low`).toBeLessThan(0.2);
-      expect(Math.abs(ratio(switched, material, 100, high) - 1), `${model}, high`).toBeLessThan(0.2);
-    }
+      return [low, high].map((at) => Math.abs(Math.log(ratio(switched, material, 100, at))));
+    });
+    expect(Math.max(...off)).toBeLessThan(most);
+    if (steep.includes(id)) expect(Math.max(...off)).toBeGreaterThan(Math.log(1.2));
   });
 });
 

@@ -198,6 +198,24 @@ describe('what the points cannot say', () => {
   });
 });
 
+describe('readings given again at their own place', () => {
+  it('do not narrow the bands, and are told', () => {
+    const once = [1, 3, 10, 30, 100].map((shearRate, i) => ({
+      shearRate,
+      temperature: 453,
+      viscosity: 1000 * shearRate ** -0.4 * (i % 2 === 0 ? 1.05 : 0.95),
+    }));
+    const single = expectOk(fitRheology('powerLaw', once, { shift: 'none' }));
+    const thrice = expectOk(fitRheology('powerLaw', [...once, ...once, ...once], { shift: 'none' }));
+    expect(thrice.warnings.map(({ code }) => code)).toContain('repeated-points');
+    expect(single.warnings.map(({ code }) => code)).not.toContain('repeated-points');
+    thrice.parameters.forEach(({ low, high }, i) => {
+      expect(low / single.parameters[i].low).toBeCloseTo(1, 4);
+      expect(high / single.parameters[i].high).toBeCloseTo(1, 4);
+    });
+  });
+});
+
 describe('nonsense', () => {
   it('is refused point by point', () => {
     const points = [
