@@ -8,6 +8,19 @@ import { gravity } from '../math/constants.ts';
  */
 export const troughFilling = 0.3;
 
+/**
+ * Volume rate of a level screw conveyor.
+ * @param diameter, shaft m; @param pitch m per turn; @param screwSpeed rev/s; @param filling of the trough, 0 to 1
+ * @returns m³/s, flight not taken off. Source: conveyor design guides quoting ANSI/CEMA 350, Q = (pi/4)(D² - d²) S n psi.
+ */
+export const conveyorVolumeFlow = (
+  diameter: number,
+  shaft: number,
+  pitch: number,
+  screwSpeed: number,
+  filling: number,
+): number => (Math.PI / 4) * (diameter ** 2 - shaft ** 2) * pitch * screwSpeed * filling;
+
 /** Resistance of loose granules against their weight: 2 to 4 in conveyor practice, 2.5 for salt-like ones. */
 export const looseResistance = 2.5;
 

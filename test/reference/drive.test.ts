@@ -1,7 +1,15 @@
 /** Stepping, gearing and power of drives against published numbers. */
 
 import { describe, expect, test } from 'vitest';
-import { pulloutTorque, steppingRate, stepsPerScrewTurn, torqueOfPower } from '../../core/drive/motor.ts';
+import {
+  pulloutTorque,
+  stepperCornerSpeed,
+  steppingRate,
+  stepsOfTeeth,
+  stepsPerScrewTurn,
+  stepTime,
+  torqueOfPower,
+} from '../../core/drive/motor.ts';
 
 const drive = {
   gearRatio: 1,
@@ -43,5 +51,31 @@ describe('gear and power', () => {
     expect(screw * 60 * geared.gearRatio).toBeCloseTo(38.85, 9);
     expect(steppingRate(geared, screw).microsteps).toBeCloseTo(2072, 6);
     expect(stepsPerScrewTurn(geared)).toBeCloseTo(16576, 6);
+  });
+});
+
+describe('stepper at the limit of its supply', () => {
+  test('24 V, 5 mH, 2 A: 0.833 ms a step, 6 rev/s at 200 steps (engineering calculator page)', () => {
+    expect(stepTime(24, 5e-3, 2) * 1e3).toBeCloseTo(0.833, 3);
+    expect(stepperCornerSpeed(24, 5e-3, 2, 200)).toBeCloseTo(6, 9);
+  });
+
+  /** That page prints 2.5 and 3.6 for these two, which its own formula does not give. */
+  test('48 V, 6 mH, 2 A, 400 steps: 5.0; 36 V, 5 mH, 2.5 A, 200 steps: 7.2 rev/s', () => {
+    expect(stepperCornerSpeed(48, 6e-3, 2, 400)).toBeCloseTo(5, 9);
+    expect(stepperCornerSpeed(36, 5e-3, 2.5, 200)).toBeCloseTo(7.2, 9);
+  });
+
+  test('speed of rated current grows with the supply: 580 rpm at 36 V, about 770 at 48 V, 975 at 60 V (forum data)', () => {
+    // 2.66 mH follow from the first figure
+    const rpm = (supply: number) => 60 * stepperCornerSpeed(supply, 2.66e-3, 3.5, 200);
+    expect(Math.abs(rpm(36) / 580 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(rpm(48) / 770 - 1)).toBeLessThan(0.02);
+    expect(Math.abs(rpm(60) / 975 - 1)).toBeLessThan(0.02);
+  });
+
+  test('50 rotor teeth make 200 steps of 1.8° (Kosow, Electric Machinery, example 11-3)', () => {
+    expect(stepsOfTeeth(50)).toBe(200);
+    expect(360 / stepsOfTeeth(50)).toBeCloseTo(1.8, 12);
   });
 });

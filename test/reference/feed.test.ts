@@ -1,7 +1,7 @@
 /** Solids conveying, intake and conveyors against published and exact numbers. */
 
 import { describe, expect, test } from 'vitest';
-import { conveyorPower } from '../../core/feed/conveyor.ts';
+import { conveyorPower, conveyorVolumeFlow } from '../../core/feed/conveyor.ts';
 import { angleOfAdvance, type PlugShape, plugConveying } from '../../core/feed/plug.ts';
 import { perfectBite } from '../../core/feed/throat.ts';
 
@@ -103,8 +103,23 @@ describe('Darnell & Mol 1956 (equations from memory, outputs computed; no publis
 });
 
 describe('screw conveyor', () => {
-  test('C1: 25.447 t/h over 5 m at a resistance of 4 it takes 1.387 kW, 1.408 kW with a lift of 0.3 m (published with outputs)', () => {
-    const massFlow = 25.447 / 3.6;
+  test('C1: 300 mm, 20 rev/min, 80 % filled, 1.25 t/m³ carries 25.447 t/h (published with outputs)', () => {
+    within(conveyorVolumeFlow(0.3, 0, 0.3, 20 / 60, 0.8) * 1250 * 3.6, 25.447, 1e-4);
+  });
+
+  /** C2: ANSI/CEMA capacities at 1 rev/min, full lead, ft³/h at 15, 30, 45 % (table from memory). */
+  test.each([
+    [6, 2.375, 0.745, 1.49, 2.235],
+    [12, 3.5, 6.467, 12.935, 19.402],
+  ])('C2: %s in on %s in pipe', (screw, pipe, ...capacities) => {
+    [0.15, 0.3, 0.45].forEach((filling, i) => {
+      const flow = conveyorVolumeFlow(screw * 0.0254, pipe * 0.0254, screw * 0.0254, 1 / 60, filling);
+      within((flow * 3600) / 0.3048 ** 3, capacities[i], 1e-3);
+    });
+  });
+
+  test('C1: over 5 m at a resistance of 4 it takes 1.387 kW, 1.408 kW with a lift of 0.3 m (published with outputs)', () => {
+    const massFlow = conveyorVolumeFlow(0.3, 0, 0.3, 20 / 60, 0.8) * 1250;
     within(conveyorPower(massFlow, 5, 0, 4), 1387, 5e-4);
     within(conveyorPower(massFlow, 5, 0.3, 4), 1408, 5e-4);
   });
