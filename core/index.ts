@@ -27,7 +27,14 @@ export { type PhotoColour, photoCaveats, photoColour, type RegionMean, regionMea
 export { planCandidates, setTemperatures } from './bench/planCandidates.ts';
 export { type PlannedTrial, type PlanOptions, planTrials, type TrialPlan } from './bench/planTrials.ts';
 export { readBenchCsv } from './bench/readBenchCsv.ts';
-export { freshColour, measuredFigures, type PredictedTrial, predictTrial } from './bench/trialFigures.ts';
+export {
+  type FieldRatios,
+  fieldRatios,
+  freshColour,
+  measuredFigures,
+  type PredictedTrial,
+  predictTrial,
+} from './bench/trialFigures.ts';
 export { type TrialSheet, trialSheet } from './bench/trialSheet.ts';
 export { type BenchCsvStyle, writeBenchCsv } from './bench/writeBenchCsv.ts';
 export {
@@ -37,7 +44,7 @@ export {
   comparePredictions,
   compareTable,
 } from './compare/compare.ts';
-export { type FactorName, type Factors, factorNames } from './design/calibrate.ts';
+export { type FactorName, type Factors, factorNames, plainFactors } from './design/calibrate.ts';
 export { faultyFileIssues } from './design/inspect.ts';
 export type * from './design/types.ts';
 export { validateDesign } from './design/validate.ts';

@@ -52,11 +52,3 @@ export const scaledParts = (parts: readonly AgedPart[], factor: number): AgedPar
     atoms: { time: atoms.time.map((time) => time * factor), share: atoms.share, shortest: atoms.shortest * factor },
     heat: heat.map(({ duration, temperature }) => ({ duration: duration * factor, temperature })),
   }));
-
-/** Parts with all temperatures shifted by kelvins: other set temperatures, the residence kept. */
-export const shiftedParts = (parts: readonly AgedPart[], kelvins: number): AgedPart[] =>
-  parts.map(({ part, atoms, heat }) => ({
-    part,
-    atoms,
-    heat: heat.map(({ duration, temperature }) => ({ duration, temperature: temperature + kelvins })),
-  }));

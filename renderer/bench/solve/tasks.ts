@@ -3,12 +3,16 @@
 import {
   benchRows,
   type CalibrationFit,
+  createFieldCache,
   type Factors,
+  type FieldRatios,
+  fieldRatios,
   fitCalibration,
   freshColour,
   measuredFigures,
   type PredictedTrial,
   type Project,
+  plainFactors,
   planCandidates,
   planTrials,
   predictTrial,
@@ -39,13 +43,30 @@ function countedModel(project: Project, of: number, tell: Tell): TrialModel {
   };
 }
 
+/** What solved fields change of each trial's figures, without factors; fields are kept from trial to trial. */
+function solvedOver(project: Project): (trial: Trial) => FieldRatios | null {
+  const cache = createFieldCache();
+  return (trial) => {
+    const formula = predictTrial(project, trial, plainFactors);
+    const solved = predictTrial(project, trial, plainFactors, { fields: 'solved', cache });
+    return formula.ok && solved.ok ? fieldRatios(solved.value, formula.value) : null;
+  };
+}
+
+/** Fields that a trial's revision is calibrated for: its prediction must go by the same. */
+function fieldsOf(project: Project, { revisionId }: Trial): 'formula' | 'solved' {
+  const id = project.revisions.find((revision) => revision.id === revisionId)?.calibrationId;
+  return project.calibrations?.find((calibration) => calibration.id === id)?.fields ?? 'formula';
+}
+
 function rowsOf({ project, known }: Of<'rows'>, tell: Tell): BenchOutcome {
   const of = project.benchLog.filter(({ id }) => !known[id]).length;
   let done = 0;
+  const cache = createFieldCache();
   const predictions: Record<string, Result<PredictedTrial>> = {};
   for (const trial of project.benchLog) {
     const before = known[trial.id];
-    predictions[trial.id] = before ?? predictTrial(project, trial, null);
+    predictions[trial.id] = before ?? predictTrial(project, trial, null, { fields: fieldsOf(project, trial), cache });
     if (!before) tell(++done, of);
   }
   const rows = benchRows(project.benchLog, ({ id }) => predictions[id] as Result<PredictedTrial>);
@@ -63,7 +84,7 @@ function fitOf({ project, trialIds, factors }: Of<'fit'>, tell: Tell): BenchOutc
     });
   const used = trials.filter(({ trial }) => !trial.excluded).length;
   const model = countedModel(project, used * callsOfFit(factors.length), tell);
-  return { kind: 'fit', fit: fitCalibration(trials, model, { factors }) };
+  return { kind: 'fit', fit: fitCalibration(trials, model, { factors, ratios: solvedOver(project) }) };
 }
 
 /** A kept calibration as the planner takes a fit: it reads the factors only. */

@@ -2,7 +2,7 @@
 
 import { describe, expect, it, test } from 'vitest';
 import { rateConstant } from '../../../core/age/arrhenius.ts';
-import { scaledParts, shiftedParts } from '../../../core/age/colourParts.ts';
+import { scaledParts } from '../../../core/age/colourParts.ts';
 import { type AgedPart, extentDistribution } from '../../../core/age/extentDistribution.ts';
 import { extentAlong } from '../../../core/age/kinetics.ts';
 import { nominalCorner } from '../../../core/age/laws.ts';
@@ -10,6 +10,13 @@ import { gaussLegendre } from '../../../core/math/gaussLegendre.ts';
 import { plugAtoms } from '../../../core/residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../../../core/residence/channel.ts';
 import { orderLaw, part, reference, seriesLaw, tankAtoms } from './samples.ts';
+
+/** The same parts with all temperatures shifted by kelvins. */
+const shiftedParts = (parts: readonly AgedPart[], kelvins: number): AgedPart[] =>
+  parts.map((one) => ({
+    ...one,
+    heat: one.heat.map((each) => ({ ...each, temperature: each.temperature + kelvins })),
+  }));
 
 const extents = (law: Parameters<typeof extentDistribution>[0], ...parts: AgedPart[]) =>
   extentDistribution(law, parts, nominalCorner);
