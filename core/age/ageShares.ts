@@ -1,7 +1,6 @@
 /** Residence-time distribution of the outflow, cut into ages with flux shares. */
 
 import { gaussLegendre } from '../math/gaussLegendre.ts';
-import { inverseRising } from '../math/interpolate.ts';
 
 /** Ages of what leaves: upper edges of bins and the share of the flux younger than each. */
 export interface AgeDistribution {
@@ -56,7 +55,3 @@ export function ageShares(ages: AgeDistribution): AgeShare[] {
   const rest = unresolvedShare(ages);
   return rest > 0 ? [...shares, { age: ages.time[ages.time.length - 1], share: rest }] : shares;
 }
-
-/** Age that a share (0 to 1) of the outflow does not exceed, s; the last edge where the distribution ends sooner. */
-export const ageAtShare = (ages: AgeDistribution, share: number): number =>
-  inverseRising(ages.time, ages.cumulative, share);

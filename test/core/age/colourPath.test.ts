@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ageAtShare, ageShares, unresolvedShare } from '../../../core/age/ageShares.ts';
+import { ageShares, unresolvedShare } from '../../../core/age/ageShares.ts';
 import { colourPath } from '../../../core/age/colourPath.ts';
 import { monotoneCurve } from '../../../core/age/monotoneCurve.ts';
 
@@ -69,10 +69,5 @@ describe('age shares', () => {
     const mean = shares.reduce((sum, { age, share }) => sum + age * share, 0);
     expect(mean).toBeCloseTo(0.5 * 15 + 0.3 * 30 + 0.2 * 40, 12);
     expect(unresolvedShare(table)).toBeCloseTo(0.2, 12);
-  });
-
-  it('finds the age of a share', () => {
-    expect(ageAtShare(table, 0.25)).toBeCloseTo(15, 12);
-    expect(ageAtShare(table, 0.99)).toBe(40);
   });
 });
