@@ -71,6 +71,12 @@ function evaluate(task: Task, supply: Supply, friction: FrictionPair): Evaluatio
   };
 }
 
+/** The hopper presses where granules back up to it; loose ones weigh only themselves. */
+function suppliedBy(design: Design, place: FeedPlace, flooded: boolean): Supply {
+  const weight = ownWeight(design.material, place.depth);
+  return { flooded, pressure: flooded ? Math.max(weight, throatPressure(design)) : weight, tumbles: false };
+}
+
 /**
  * State of the granules at a flow.
  * @param place from feedPlace; null gives the empty state
@@ -94,13 +100,7 @@ export function solidsState(
   const span = solidsSpan(design, stations, meltsFrom);
   const task = { design, stations, place, massFlow: Math.max(0, massFlow), screwSpeed, span, options };
   const { limit, supply } = limitOf(design, place, screwSpeed);
-  const weight = ownWeight(design.material, place.depth);
-  const flooded = backedUp(supply, massFlow) > 0;
-  const fed: Supply = {
-    flooded,
-    pressure: flooded ? Math.max(weight, throatPressure(design)) : weight,
-    tumbles: false,
-  };
+  const fed = suppliedBy(design, place, backedUp(supply, massFlow) > 0);
   const nominal = evaluate(task, fed, pairs.nominal);
   const { packed } = nominal;
   return {
