@@ -11,6 +11,12 @@ config({ jitless: true });
 /** What was solved stays from run to run, so that an edit solves only what it changes. */
 const cache = createFieldCache();
 
+/** The first answer is there to be quick: a coarser curve over speed, and no warming up. */
+const extent = {
+  formula: { curvePoints: 10, warmUp: false },
+  solved: { curvePoints: 16, warmUp: true },
+} as const;
+
 const answer = (message: Answer, buffers: Transferable[] = []): void =>
   self.postMessage(message, { transfer: buffers });
 
@@ -26,7 +32,7 @@ function solve({ run, project, revisionId, withShape, fields }: Request): void {
     answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
   }
   const tell = (done: number, stage: string) => answer({ kind: 'progress', run, done, stage });
-  const prediction = predict(design.value, { fields, warmUp: fields === 'solved' }, tell, cache);
+  const prediction = predict(design.value, { fields, ...extent[fields] }, tell, cache);
   const presentation = present(prediction, design.value);
   answer({ kind: 'prediction', run, prediction, presentation, tookMs: performance.now() - began });
 }
