@@ -2,11 +2,15 @@
 
 import { extentAlong } from '../age/kinetics.ts';
 import type { KineticLaw } from '../age/laws.ts';
+import { guidelineClearance } from '../make/runningClearance.ts';
 import { meltHeat } from '../prediction/colourStage.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
 import { wattsText } from './heaterRules.ts';
 import { pressureText } from './words.ts';
+
+/** Leak over output from which it is worth a word; own choice. */
+const leakyShare = 0.2;
 
 /** Ratio of slowest hundredth to mean residence that calls for a note; the wide channel alone gives 3.3. */
 const wideSpread = 4;
@@ -100,6 +104,29 @@ export const flowRules: readonly FindingRule[] = [
         value: most,
         limit: blockedLimit,
         unit: 'Pa',
+      });
+    },
+  },
+  {
+    code: 'flight-leaks',
+    about: 'melt that leaks back over the flight against the output',
+    check: ({ design, prediction }) => {
+      const { leakFlow, volumeFlow, flows } = prediction.output;
+      const share = flows ? leakFlow / volumeFlow : 0;
+      if (share < leakyShare) return null;
+      const { radialClearance } = design.screw;
+      const usual = guidelineClearance(design.barrel.boreDiameter);
+      return found({
+        severity: 'note',
+        where: 'flight of the last section',
+        z: prediction.geometry.sectionsLength,
+        saw: `${formatQuantity(leakFlow, 'mm³/s', 3)} leak back over the flight, ${formatQuantity(share, '%', 2)} of the output, through ${formatQuantity(radialClearance, 'mm', 2)}.`,
+        why: `A guideline of the trade is 0.0015 of the bore, ${formatQuantity(usual, 'mm', 2)} here; a new industrial screw has 0.001. Leaked melt is sheared again and stays longer.`,
+        change:
+          'Turn screw and bore closer, and mind that a screw that expands more than its barrel loses clearance when hot.',
+        value: share,
+        limit: leakyShare,
+        unit: '',
       });
     },
   },

@@ -95,6 +95,7 @@ const groupInputs: Readonly<Record<string, readonly FigureInput[]>> = {
   warmUp: [...heating, from('barrel', 'Heat capacity'), heaters, from('running', 'Room temperature')],
   nozzle: [melt, pieces, run],
   geometry: [channel, from('tip', 'Shape'), bore, pieces],
+  making: [from('screw', 'Flight clearance'), bore, from('tip', 'Shank'), from('barrel', 'Zones along the barrel')],
 };
 
 /** Each part once, each of its fields once. */

@@ -5,6 +5,7 @@ import type { Prediction } from '../prediction/types.ts';
 import { groupsOf } from './groups.ts';
 import { inputsGroup } from './inputs.ts';
 import { predictionJson } from './json.ts';
+import { makingGroup } from './making.ts';
 import { seriesOf } from './series.ts';
 import type { Presentation } from './types.ts';
 
@@ -13,7 +14,7 @@ import type { Presentation } from './types.ts';
  * @param design adds a group with what it was run with
  */
 export const present = (prediction: Prediction, design?: Design): Presentation => ({
-  groups: [...groupsOf(prediction), ...(design ? [inputsGroup(design)] : [])],
+  groups: [...groupsOf(prediction), ...(design ? [makingGroup(design), inputsGroup(design)] : [])],
   series: seriesOf(prediction),
   summaryJson: predictionJson(prediction, design),
 });

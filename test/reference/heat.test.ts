@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { heatCells } from '../../core/heat/heatCells.ts';
 import { convectionCoefficient, radiationCoefficient } from '../../core/heat/stillAir.ts';
+import { nozzleOutlet } from '../../core/heat/stream.ts';
 import { coldMoment, marchWarm } from '../../core/heat/warmMarch.ts';
 import { biotNumber } from '../../core/print/cooling.ts';
 import { rodCells, rodMasses } from '../helpers/heatRod.ts';
@@ -101,5 +102,19 @@ describe('loss to still air', () => {
     // 0.6 squared is the correlation's limit; 0.1 mm wire, 1 K
     const fine = convectionCoefficient(1e-7, 301, 300);
     within((fine * 1e-7) / 0.0263, 0.36, 0.05);
+  });
+});
+
+describe('adiabatic rise in a die', () => {
+  /** dT = dp/(rho c): Imperial College London, Polymer Processing Technology, Problem 3.2; the two cases are own arithmetic. */
+  test.each([
+    [10e6, 1000, 2000, 5],
+    [20e6, 780, 2300, 11.15],
+  ])('%s Pa at %s kg/m³ and %s J/(kg K) warm the melt by %s K', (drop, density, heat, rise) => {
+    const design = loadDesign('demo');
+    const material = { ...design.material, meltDensity: density, heatCapacityMelt: heat, conductivity: 1e-9 };
+    const flow = 1e-8;
+    const out = nozzleOutlet({ ...design, material }, flow * density, 460, 400, drop * flow);
+    expect(Math.abs((out - 460) / rise - 1)).toBeLessThan(1e-3);
   });
 });

@@ -203,3 +203,13 @@ describe('stress of a print held fast while it cools to 25 °C', () => {
     expect(strength('pc')).toBeGreaterThan(30e6);
   });
 });
+
+describe('surface tension of polyethylene melt', () => {
+  /** J. Polym. Sci. A 3 (1965) 569: 28.5 mN/m at 125 °C and 23.3 at 193 °C, slope -0.076 mN/m per kelvin. */
+  it.each(['ldpe', 'hdpe'])('%s carries the value of that line at 180 °C', (id) => {
+    const slope = (23.3 - 28.5) / (193 - 125);
+    expect(slope).toBeCloseTo(-0.0765, 4);
+    const material = expectOk(designMaterial(loadMaterial(id)));
+    expect((material.surfaceTension ?? 0) * 1e3).toBeCloseTo(28.5 + slope * (180 - 125), 1);
+  });
+});

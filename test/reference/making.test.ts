@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { slidingFit, standardTolerance } from '../../core/make/isoFits.ts';
+import { fitSteps } from '../../core/make/isoFitTable.ts';
+import { guidelineClearance, newClearanceShare, thermalGrowth } from '../../core/make/runningClearance.ts';
+
+describe('ISO 286', () => {
+  test('25 mm H7/g6 has 7 to 41 µm of play (published table)', () => {
+    const fit = slidingFit(0.025, 'g6');
+    expect(fit?.least).toBeCloseTo(7e-6, 12);
+    expect(fit?.most).toBeCloseTo(41e-6, 12);
+  });
+
+  /** Play of H7/g6 in µm; rows for g from memory, consistent with the grades. */
+  test.each([
+    [8, 5, 29],
+    [12, 6, 35],
+    [20, 7, 41],
+  ])('%s mm: H7/g6 has %s to %s µm, H7/h6 none to 5 to 7 µm less', (size, least, most) => {
+    const fit = slidingFit(size * 1e-3, 'g6');
+    expect([fit?.least, fit?.most].map((value) => Math.round((value ?? 0) * 1e6))).toEqual([least, most]);
+    const set = slidingFit(size * 1e-3, 'h6');
+    expect([set?.least, set?.most].map((value) => Math.round((value ?? 0) * 1e6))).toEqual([0, most - least]);
+  });
+
+  test('the table is the formula i = 0.45 cbrt(D) + 0.001 D, rounded: 8.98, 10.8, 13.1 and 14.4, 17.3, 20.9 µm', () => {
+    for (const { above, upTo, it6, it7 } of fitSteps) {
+      const mean = Math.sqrt(above * upTo) * 1e-3;
+      expect(Math.abs(standardTolerance(mean, 6) * 1e6 - it6)).toBeLessThan(0.25);
+      expect(Math.abs(standardTolerance(mean, 7) * 1e6 - it7)).toBeLessThan(0.75);
+    }
+  });
+
+  test('outside the table nothing is made up', () => {
+    expect(slidingFit(0.006, 'g6')).toBeNull();
+    expect(slidingFit(0.0301, 'g6')).toBeNull();
+  });
+});
+
+describe('clearance of the flight', () => {
+  test('0.001 D new and 0.0015 D as a guideline: 12 and 18 µm at 12 mm, 25 and 37.5 at 25 mm (screw-wear and coating pages)', () => {
+    expect(guidelineClearance(0.012, newClearanceShare)).toBeCloseTo(12e-6, 12);
+    expect(guidelineClearance(0.012)).toBeCloseTo(18e-6, 12);
+    expect(guidelineClearance(0.025)).toBeCloseTo(37.5e-6, 12);
+  });
+
+  /** The page rounds its 50 mm example to 0.08 mm a side; it prints 0.13 mm over all, which should be 0.15. */
+  test('50 mm: 0.075 mm a side, 0.15 mm over all', () => {
+    expect(guidelineClearance(0.05)).toBeCloseTo(75e-6, 12);
+    expect(2 * guidelineClearance(0.05)).toBeCloseTo(150e-6, 12);
+  });
+
+  /** Own arithmetic with remembered expansions: steel 12, stainless 17, brass 19 per million and kelvin. */
+  test('16 mm heated by 200 K grows by 38, 54 and 61 µm of steel, stainless steel and brass', () => {
+    const grown = [12e-6, 17e-6, 19e-6].map((expansion) => thermalGrowth(0.016, expansion, 200) * 1e6);
+    expect(grown.map((value) => Math.round(value))).toEqual([38, 54, 61]);
+  });
+});
