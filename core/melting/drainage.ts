@@ -1,5 +1,7 @@
 /** Whether thin melt sinks into the bed instead of standing on it as a film. */
 
+import { gravity } from '../math/constants.ts';
+
 /** Bed and melt. */
 export interface DrainingBed {
   /** m */
@@ -16,8 +18,6 @@ export interface DrainingBed {
 
 /** Surface tension of melts where none is known, N/m: common practice, 0.02 to 0.04 for organic melts. */
 const usualTension = 0.03;
-
-const gravity = 9.81;
 
 /** Pores never close or open wholly. */
 const [tightest, loosest] = [0.05, 0.95];

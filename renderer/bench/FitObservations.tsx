@@ -3,6 +3,7 @@
 import { type CalibrationFit, formatNumber, formatQuantity } from '../../core/index.ts';
 import { benchText } from '../strings/bench.ts';
 import { errorText } from './figures.ts';
+import { HeadRow } from './HeadRow.tsx';
 
 const words = benchText.calibrate;
 
@@ -53,15 +54,7 @@ export function FitObservations({ fit }: { readonly fit: CalibrationFit }) {
     <details>
       <summary>{words.byFigure(observations.length)}</summary>
       <table className="bench-table" data-testid="observations">
-        <thead>
-          <tr>
-            {heads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow heads={heads} />
         <tbody>
           {observations.slice(0, mostShown).map((one) => (
             <Row key={`${one.trialId} ${one.kind}`} one={one} />

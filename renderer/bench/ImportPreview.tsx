@@ -2,6 +2,7 @@
 
 import { type BenchImport, formatNumber } from '../../core/index.ts';
 import { benchText } from '../strings/bench.ts';
+import { HeadRow } from './HeadRow.tsx';
 
 const words = benchText.import;
 const names = benchText.fields;
@@ -33,15 +34,7 @@ export function ImportPreview({ read }: { readonly read: BenchImport }) {
     <div className="bench-scroll">
       <h3>{`${words.preview}${part}`}</h3>
       <table className="bench-table">
-        <thead>
-          <tr>
-            {heads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow heads={heads} />
         <tbody>
           {first.map(({ line, trial }) => (
             <tr key={trial.id}>

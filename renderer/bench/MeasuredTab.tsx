@@ -4,6 +4,7 @@ import { useEffect } from 'react';
 import { type BenchRow, formatNumber, fromSi } from '../../core/index.ts';
 import { useProject } from '../store/project.ts';
 import { benchText } from '../strings/bench.ts';
+import { HeadRow } from './HeadRow.tsx';
 import { Mark, MarkLegend, rowKind } from './marks.tsx';
 import { RatioPlot } from './RatioPlot.tsx';
 import { ResidualPlot } from './ResidualPlot.tsx';
@@ -53,15 +54,7 @@ function Table({ rows }: { readonly rows: readonly BenchRow[] }) {
   return (
     <div className="bench-scroll">
       <table className="bench-table" data-testid="measured" aria-label={words.table}>
-        <thead>
-          <tr>
-            {heads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow heads={heads} />
         <tbody>
           {rows.map((row) => (
             <Row key={row.trialId} row={row} />

@@ -14,6 +14,7 @@ import { CheckField } from '../fields/CheckField.tsx';
 import { useDesk } from '../panels/desk.ts';
 import { benchText } from '../strings/bench.ts';
 import { errorText } from './figures.ts';
+import { HeadRow } from './HeadRow.tsx';
 import { PrintedSheet } from './PrintedSheet.tsx';
 import { RunBar } from './RunBar.tsx';
 import { isOld, type Kept, predictsAlike, proposeTrials, useRuns } from './runs.ts';
@@ -72,15 +73,7 @@ function Proposed({ found, project }: { readonly found: Kept<'plan'>; readonly p
   return (
     <>
       <table className="bench-table" data-testid="plan">
-        <thead>
-          <tr>
-            {heads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow heads={heads} />
         <tbody>
           {plan.trials.map((each, index) => (
             <Row key={each.trial.id} plan={each} index={index} project={project} />
