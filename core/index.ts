@@ -73,6 +73,8 @@ export type {
   SolidMesh,
   Stations,
 } from './geometry/types.ts';
+export { handoverModules } from './handover/registry.ts';
+export type * from './handover/types.ts';
 export { contentHash } from './hash.ts';
 export type { PredictionTopic, TopicCompleteness } from './material/completenessTypes.ts';
 export { designMaterial } from './material/designMaterial.ts';

@@ -53,6 +53,9 @@ export interface ViewState {
     | 'doubt'
     | 'commands'
     | 'examples'
+    | 'search'
+    | 'handover'
+    | 'templates'
     | 'discard';
   /** a sentence about the last save, open or fault; kind decides its colour and icon */
   readonly notice: { readonly kind: 'good' | 'bad'; readonly text: string } | null;

@@ -1,0 +1,6 @@
+/** All kinds of hand-over files, in the order of the dialogue. The window and the headless command read this list. */
+
+import type { HandoverModule } from './types.ts';
+
+/** Every module. */
+export const handoverModules: readonly HandoverModule[] = [];
