@@ -73,7 +73,9 @@ export type {
   SolidMesh,
   Stations,
 } from './geometry/types.ts';
+export { allowedOf, checkValues, readOptionWords, startValues } from './handover/check.ts';
 export { handoverModules } from './handover/registry.ts';
+export { type HandoverPredict, handoverSource, runHandover } from './handover/run.ts';
 export type * from './handover/types.ts';
 export { contentHash } from './hash.ts';
 export type { PredictionTopic, TopicCompleteness } from './material/completenessTypes.ts';

@@ -1,4 +1,11 @@
-/** What every kind of hand-over file is to the dialogue and the headless command: one small uniform module each. */
+/**
+ * What every kind of hand-over file is to the dialogue and the headless command: one small uniform module each.
+ *
+ * A module is called through `runHandover` (run.ts) alone, which checks the options against the module's own list and
+ * the subjects against `needs` and `several` first; inside `write` the readers of check.ts (`numberOf`, `choiceOf`,
+ * `flagOf`, `textOf`) tell the values apart. File names come from `fileName` (names.ts).
+ * Later additions to this contract are optional: `HandoverFile.cautions`.
+ */
 
 import type { Design } from '../design/types.ts';
 import type { Prediction } from '../prediction/types.ts';
@@ -55,6 +62,8 @@ export interface HandoverFile {
   readonly mediaType: string;
   readonly bytes: Uint8Array;
   readonly facts: readonly { readonly label: string; readonly text: string }[];
+  /** what whoever makes or runs it must know, one sentence or a few each; shown before saving */
+  readonly cautions?: readonly string[];
 }
 
 /**
