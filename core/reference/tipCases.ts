@@ -1,8 +1,9 @@
 /** Evaluates reference entries of flow between screw tip and nozzle (case C) with this project's own solver. */
 
+import type { AgeStatistics } from '../flow/tip/ageStatistics.ts';
 import { eddyLengthBefore } from '../flow/tip/eddies.ts';
 import { contractionProfile, type TipRegion, type TipShape, tipLength } from '../flow/tip/region.ts';
-import { solveTipFully, type TipOptions, type TipSolution } from '../flow/tip/solveTip.ts';
+import { ageStatisticsAt, solveTipFully, type TipOptions, type TipSolution } from '../flow/tip/solveTip.ts';
 import type { ViscosityLaw } from '../material/viscosityLaw.ts';
 import { fail, type Issue, issueText, ok, type Result } from '../result.ts';
 import type { RowOut } from './caseFormat.ts';
@@ -119,16 +120,14 @@ function flowRows(solution: TipSolution, region: TipRegion, outputs: Json): TipC
   ];
 }
 
-/** Ages at one Peclet number; keys look like `age_Pe1e5`. */
-function ageRows(tipCase: TipCase, key: string, expected: Json, options: TipOptions): TipCaseRow[] {
-  const peclet = Number(key.replace('age_Pe', ''));
-  const solved = solveTipFully(tipCase.region, tipCase.law, { volumeFlow: tipCase.volumeFlow }, { ...options, peclet });
-  if (!solved.ok || !solved.value.field.statistics) return [];
-  return statisticsRows(solved.value, key, expected);
+const pecletOf = (key: string): number => Number(key.replace('age_Pe', ''));
+
+/** Ages of a solved flow at the Peclet number of a key such as `age_Pe1e5`. */
+function ageRows(solution: TipSolution, { region, volumeFlow }: TipCase, key: string, expected: Json): TipCaseRow[] {
+  return statisticsRows(ageStatisticsAt(solution, region, { volumeFlow }, pecletOf(key)), key, expected);
 }
 
-function statisticsRows(solution: TipSolution, key: string, expected: Json): TipCaseRow[] {
-  const { statistics } = solution.field;
+function statisticsRows(statistics: AgeStatistics | undefined, key: string, expected: Json): TipCaseRow[] {
   if (!statistics) return [];
   const over3 = `${key}.vol_frac_age_gt_3 (absolute)`;
   return [
@@ -164,18 +163,13 @@ export function evaluateTipCase(entry: unknown, options: TipOptions = {}): TipCa
     .filter((key) => /^age_Pe[\d.e]+$/.test(key))
     .reverse();
   const first = keys[0] ?? 'age_Pe1e5';
-  const solved = solveTipFully(
-    region,
-    law,
-    { volumeFlow },
-    { ...options, peclet: Number(first.replace('age_Pe', '')) },
-  );
+  const solved = solveTipFully(region, law, { volumeFlow }, { ...options, peclet: pecletOf(first) });
   if (!solved.ok) return failedRows(solved.issues);
   return [
     convergenceRow(solved.value),
     ...flowRows(solved.value, region, outputs),
-    ...statisticsRows(solved.value, first, asJson(outputs[first])),
-    ...keys.slice(1).flatMap((key) => ageRows(read.value, key, asJson(outputs[key]), options)),
+    ...statisticsRows(solved.value.field.statistics, first, asJson(outputs[first])),
+    ...keys.slice(1).flatMap((key) => ageRows(solved.value, read.value, key, asJson(outputs[key]))),
   ];
 }
 

@@ -200,6 +200,22 @@ export function solveTipFully(
 }
 
 /**
+ * Age statistics of an already solved flow at another Peclet number: the flow does not depend on it.
+ * @param flow the one that was solved, m3/s
+ * @param peclet U R / kappa with U = Q / (pi R^2), > 0
+ * @returns ages in s
+ */
+export function ageStatisticsAt(
+  { mesh, state }: Pick<TipSolution, 'mesh' | 'state'>,
+  region: TipRegion,
+  flow: TipFlow,
+  peclet: number,
+): AgeStatistics {
+  const diffusivity = flow.volumeFlow / (Math.PI * region.outer[0].r * peclet);
+  return ageStatistics(mesh, state, ageField(mesh, state, diffusivity).age, flow.volumeFlow);
+}
+
+/**
  * Solves creeping flow, swirl and age between screw tip and orifice.
  * Valid for inertialess isothermal flow without wall slip; n from 0.2 (design range of the laws).
  * @param region tip and r-z profile, m
