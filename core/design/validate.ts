@@ -41,13 +41,22 @@ function materialOf(stored: Material, path: Path): Result<DesignMaterial> {
   return between.length > 0 ? fail(...between, ...issuesOf(made)) : made;
 }
 
+/**
+ * Faults of a machine alone, whatever it is run with: values outside the file's ranges, and parts that do not fit.
+ * @param path path of the revision
+ * @returns one issue per fault, with paths from the project's root
+ */
+export const revisionIssues = (revision: Revision, path: readonly (string | number)[]): readonly Issue[] => [
+  ...issuesOf(checkSchema(revisionSchema, revision, path)),
+  ...geometryIssues(revision, path),
+];
+
 /** Faults of the machine, process and print: the editor may have typed anything since the file was read. */
 function machineIssues(project: Project, revision: Revision, path: Path): readonly Issue[] {
   return [
-    ...issuesOf(checkSchema(revisionSchema, revision, path)),
+    ...revisionIssues(revision, path),
     ...issuesOf(checkSchema(processSchema, project.process, ['process'])),
     ...issuesOf(checkSchema(printSchema, project.print, ['print'])),
-    ...geometryIssues(revision, path),
     ...printIssues(project.print),
   ];
 }

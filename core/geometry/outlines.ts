@@ -27,7 +27,10 @@ const plane = (points: readonly { x: number; y: number }[]): PlaneOutline => ({
  * r-z polylines, m: `outer` is the bore of barrel and nozzle from z = 0 to the orifice, `inner` the screw's root from
  * z = 0 (without the shank) and its tip to the foremost point on the axis. Steps are two points on one plane.
  */
-export function channelOutline(design: Design): { outer: AxialOutline; inner: AxialOutline } {
+export function channelOutline(design: Pick<Design, 'screw' | 'barrel' | 'nozzle'>): {
+  outer: AxialOutline;
+  inner: AxialOutline;
+} {
   const roots = placeSections(design.screw).flatMap(({ section, start, end }) => [
     { z: start, r: section.rootDiameterStart / 2 },
     { z: end, r: section.rootDiameterEnd / 2 },

@@ -1,6 +1,6 @@
 /** The screw as functions of z: which section, root radius, lead and the flight's angle. */
 
-import type { Design, FlightedSection, Screw, ScrewSection } from '../design/types.ts';
+import type { Barrel, FlightedSection, Screw, ScrewSection } from '../design/types.ts';
 
 /** A section with its place on the axis. m. */
 export interface PlacedSection {
@@ -14,7 +14,7 @@ export interface PlacedSection {
 }
 
 /** Radius of the flight's crest, m: bore radius less the radial clearance. */
-export function flightRadius(design: Design): number {
+export function flightRadius(design: { readonly barrel: Barrel; readonly screw: Screw }): number {
   return design.barrel.boreDiameter / 2 - design.screw.radialClearance;
 }
 

@@ -5,6 +5,7 @@
  */
 
 import type { Screw } from '../design/types.ts';
+import { coneLength } from './cone.ts';
 import { sectionsLength } from './profile.ts';
 import { frustum, type RevolvedPiece } from './revolved.ts';
 
@@ -23,7 +24,7 @@ export interface TipShape {
 /** Length of the body from `radius` down to `pinRadius`, m. */
 function bodyLength(kind: TipShape['kind'], includedAngle: number, radius: number, pinRadius: number): number {
   if (kind === 'flat' || pinRadius >= radius) return 0;
-  if (kind === 'cone') return (radius - pinRadius) / Math.tan(includedAngle / 2);
+  if (kind === 'cone') return coneLength(includedAngle, radius, pinRadius);
   return Math.sqrt(radius ** 2 - pinRadius ** 2);
 }
 
