@@ -16,22 +16,38 @@ const vulgarFractions: Readonly<Record<string, string>> = {
   '⅜': '3/8',
   '⅝': '5/8',
   '⅞': '7/8',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅙': '1/6',
+  '⅚': '5/6',
+  '⅕': '1/5',
+  '⅖': '2/5',
+  '⅗': '3/5',
+  '⅘': '4/5',
 };
 
 /** One spelling for spaces, minus signs, multiplication dots, powers and vulgar fractions. */
 function tidy(text: string): string {
-  return text
-    .replace(/[½¼¾⅛⅜⅝⅞]/g, (c) => ` ${vulgarFractions[c] ?? c}`)
-    .replace(/\u2044/g, '/')
-    .replace(/[\u2212\u2013]/g, '-')
-    .replace(/\s+/g, ' ')
-    .trim();
+  return (
+    text
+      .replace(/[½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]/g, (c) => ` ${vulgarFractions[c] ?? c}`)
+      .replace(/\u2044/g, '/')
+      .replace(/[\u2212\u2013]/g, '-')
+      .replace(/[\s\u202f]+/g, ' ')
+      .trim()
+      // A diameter sign says nothing that the field does not; `1-1/2` is how drawings in inches write a mixed fraction.
+      .replace(/^[Ø⌀ø] ?/, '')
+      .replace(/^([+-]?\d+) ?- ?(\d+ ?\/ ?\d+)/, '$1 $2')
+  );
 }
 
 const unitKey = (text: string): string =>
   text
     .replace(/\s+/g, '')
     .replace(/[*×⋅∙]/g, '·')
+    .replace(/(?<=[A-Za-z])[.-](?=[A-Za-z])/g, '·')
+    .replace(/(?<=[A-Za-z])\.$/, '')
+    .replace(/^degrees?(?=[CF]$)/i, 'deg')
     .replace(/μ/g, 'µ')
     .replace(/\^?2(?![0-9])/g, '²')
     .replace(/\^?3(?![0-9])/g, '³')
@@ -61,8 +77,32 @@ function readNumber(text: string): number {
 }
 
 const numberStart = /^[+-]? ?(?:\d+ \d+ ?\/ ?\d+|\d+ ?\/ ?\d+|(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)/i;
-/** `1,000` could be one or a thousand, so it is refused rather than guessed. */
-const ambiguousGroup = /^[+-]? ?[1-9]\d{0,2},\d{3}$/;
+/** Which sign parts whole numbers from decimals where the text is shown. */
+export type DecimalSign = '.' | ',';
+
+/** One group of three after the sign that is not the decimal one: `1,000` could be one or a thousand. */
+const ambiguousGroup: Readonly<Record<DecimalSign, RegExp>> = {
+  '.': /^[+-]? ?[1-9]\d{0,2},\d{3}$/,
+  ',': /^[+-]? ?[1-9]\d{0,2}\.\d{3}$/,
+};
+/** Groups of three parted by signs or gaps, more than one or with decimals behind: thousands beyond doubt. */
+const grouped =
+  /^[+-]? ?\d{1,3}(?:(?:[ '’]\d{3})+(?:[.,]\d+)?|(?:,\d{3})+\.\d+|(?:\.\d{3})+,\d+|(?:[.,]\d{3}){2,})(?![\d/])/;
+const signNames: Readonly<Record<DecimalSign, string>> = { '.': 'point', ',': 'comma' };
+
+/** Why a number cannot be read for the signs in it, and what to do; null where it can. */
+function signFault(clean: string, numberText: string, decimal: DecimalSign): readonly [string, string] | null {
+  if (grouped.test(clean)) {
+    return [
+      'Thousands separators are not read, because signs and gaps mean different things in different countries.',
+      'Leave out the thousands separators.',
+    ];
+  }
+  if (!ambiguousGroup[decimal].test(numberText)) return null;
+  const other = decimal === '.' ? ',' : '.';
+  const remedy = `Leave out the thousands separator, or write the decimals with a ${signNames[decimal]}.`;
+  return [`The ${signNames[other]} could mark thousands or decimals.`, remedy];
+}
 
 const allowedText = (dimension: Dimension): string =>
   `a number with one of these units: ${unitsOf(dimension).map(unitLabel).join(', ')}`;
@@ -91,12 +131,14 @@ const wordsOf = (dimension: Dimension): string => dimension.replace(/[A-Z]/g, (c
  * @param text number with decimal point or comma, fraction or mixed fraction, then an optional unit
  * @param dimension what is asked for
  * @param defaultUnit unit of a bare number; the metric display unit when absent
+ * @param decimal the reader's decimal sign: both signs are read, but `1,000` only where the comma is theirs
  * @returns the value in SI (rev/s for rotation), or one issue naming the allowed units
  */
 export function parseQuantity(
   text: string,
   dimension: Dimension,
   defaultUnit: Unit = displayUnits.metric[dimension],
+  decimal: DecimalSign = '.',
 ): Result<number> {
   if (text.length > longestText) return refuse('bad-quantity', 'The text is too long.', text, dimension);
   const clean = tidy(text);
@@ -105,10 +147,8 @@ export function parseQuantity(
   if (numberText === '' || Number.isNaN(shown)) {
     return refuse('bad-quantity', 'This does not begin with a number.', text, dimension);
   }
-  if (ambiguousGroup.test(numberText)) {
-    const remedy = 'Leave out the thousands separator, or write the decimals with a point.';
-    return refuse('ambiguous-number', 'The comma could mark thousands or decimals.', text, dimension, remedy);
-  }
+  const fault = signFault(clean, numberText, decimal);
+  if (fault) return refuse('ambiguous-number', fault[0], text, dimension, fault[1]);
   const unitText = clean.slice(numberText.length).trim();
   const unit = unitText === '' ? defaultUnit : findUnit(unitText, unitsOf(dimension));
   if (unit === undefined) return refuseUnit(unitText, text, dimension);

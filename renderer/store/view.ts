@@ -2,6 +2,9 @@
 
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import type { DecimalSign, UnitSystem } from '../../core/index.ts';
+import type { FieldSpec } from '../fields/spec.ts';
+import type { Path } from './path.ts';
 
 /** Parts of the description, in the order in which a head is thought through. */
 export const partIds = [
@@ -27,6 +30,15 @@ export interface Position {
   readonly near?: { readonly r: number; readonly around: number };
 }
 
+/** What the help line explains; place and spec where it is a number of the project. */
+export interface HelpFor {
+  readonly key: string;
+  readonly label: string;
+  readonly help: string;
+  readonly path?: Path;
+  readonly spec?: FieldSpec;
+}
+
 /** What the view remembers. */
 export interface ViewState {
   readonly part: PartId;
@@ -42,7 +54,11 @@ export interface ViewState {
   /** axial position under the pointer in any plot or drawing, m */
   readonly hoverZ: number | null;
   /** what the help line explains: a field's path key, or null */
-  readonly helpFor: { readonly key: string; readonly label: string; readonly help: string } | null;
+  readonly helpFor: HelpFor | null;
+  /** whether lengths are shown in millimetres or inches; never stored in a project */
+  readonly units: UnitSystem;
+  /** decimal sign of this computer's language */
+  readonly decimal: DecimalSign;
   readonly dialog:
     | 'none'
     | 'revisions'
@@ -56,6 +72,7 @@ export interface ViewState {
     | 'search'
     | 'handover'
     | 'templates'
+    | 'new'
     | 'discard';
   /** a sentence about the last save, open or fault; kind decides its colour and icon */
   readonly notice: { readonly kind: 'good' | 'bad'; readonly text: string } | null;
@@ -69,10 +86,22 @@ function firstTheme(): 'light' | 'dark' {
   return globalThis.matchMedia?.('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
 }
 
+const unitsKey = 'augerwright.units';
+
+const firstUnits = (): UnitSystem => (globalThis.localStorage?.getItem(unitsKey) === 'inch' ? 'inch' : 'metric');
+
+/** The decimal sign of a language; the point where its numbers have another sign than point or comma. */
+export function decimalOf(language: string | undefined): DecimalSign {
+  const parts = new Intl.NumberFormat(language, { numberingSystem: 'latn' }).formatToParts(1.5);
+  return parts.find(({ type }) => type === 'decimal')?.value === ',' ? ',' : '.';
+}
+
 /** Outside React: read with getState, change with setView. */
 export const viewStore = createStore<ViewState>(() => ({
   part: 'screw',
   theme: firstTheme(),
+  units: firstUnits(),
+  decimal: decimalOf(globalThis.navigator?.language),
   barrel: 'cutaway',
   section: null,
   turning: false,
@@ -106,4 +135,11 @@ export function toggleTheme(): void {
   const theme = viewStore.getState().theme === 'dark' ? 'light' : 'dark';
   globalThis.localStorage?.setItem(themeKey, theme);
   setView({ theme });
+}
+
+/** Switches between millimetres and inches and remembers it on this machine. */
+export function toggleUnits(): void {
+  const units = viewStore.getState().units === 'inch' ? 'metric' : 'inch';
+  globalThis.localStorage?.setItem(unitsKey, units);
+  setView({ units });
 }
