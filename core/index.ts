@@ -38,6 +38,13 @@ export {
 export { type TrialSheet, trialSheet } from './bench/trialSheet.ts';
 export { type BenchCsvStyle, writeBenchCsv } from './bench/writeBenchCsv.ts';
 export {
+  type AccountTopic,
+  type BetterForWhat,
+  betterForWhat,
+  type RefusedRevision,
+  type TopicAccount,
+} from './compare/account.ts';
+export {
   type ComparedRow,
   type ComparedValue,
   type Comparison,

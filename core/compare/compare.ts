@@ -3,15 +3,15 @@
 import type { CapacityKind, Prediction } from '../prediction/types.ts';
 import { capacityNames } from '../present/groups.ts';
 import { alignColumns } from '../present/table.ts';
-import { formatNumber, formatQuantity } from '../units.ts';
-import { type ComparedQuantity, comparedQuantities } from './quantities.ts';
+import { type BetterForWhat, betterForWhat } from './account.ts';
+import { type ComparedQuantity, comparedQuantities, comparedText, withinError } from './quantities.ts';
 
-/** One figure of one revision against the first one. */
+/** One figure of one revision against the base. */
 export interface ComparedValue {
   /** SI, or null */
   readonly value: number | null;
   readonly text: string;
-  /** relative to the first revision; null where either has no number or the first is 0 */
+  /** relative to the base; null where either has no number or that of the base is 0 */
   readonly change: number | null;
   readonly verdict: 'better' | 'worse' | 'different' | 'smaller than the model error' | 'same' | 'unknown';
 }
@@ -27,54 +27,62 @@ export interface ComparedRow {
 /** The comparison. */
 export interface Comparison {
   readonly revisions: readonly { readonly id: string; readonly name: string; readonly limit: CapacityKind }[];
+  /** index of the revision that the others are compared with */
+  readonly base: number;
   readonly rows: readonly ComparedRow[];
   /** sentences from the numbers, one revision at a time */
   readonly account: readonly string[];
+  /** which revision is better for what */
+  readonly answer: BetterForWhat;
 }
 
 /**
- * Compares predictions with the first of them.
+ * Compares predictions with one of them.
  * @param predictions at least one
+ * @param base index of the one that the others are compared with
  */
-export function comparePredictions(predictions: readonly Prediction[]): Comparison {
-  const rows = comparedQuantities.map((quantity) => compareRow(quantity, predictions));
+export function comparePredictions(predictions: readonly Prediction[], base = 0): Comparison {
+  const rows = comparedQuantities.map((quantity) => compareRow(quantity, predictions, base));
+  const others = predictions.flatMap((prediction, column) => (column === base ? [] : [{ prediction, column }]));
   return {
     revisions: predictions.map((p) => ({ id: p.revisionId, name: p.revisionName, limit: p.limit })),
+    base,
     rows,
-    account: predictions.slice(1).map((prediction, i) => accountOf(predictions[0], prediction, rows, i + 1)),
+    account: others.map(({ prediction, column }) => accountOf(predictions[base], prediction, rows, base, column)),
+    answer: betterForWhat(predictions),
   };
 }
 
-function compareRow(quantity: ComparedQuantity, predictions: readonly Prediction[]): ComparedRow {
-  const first = predictions.length > 0 ? quantity.value(predictions[0]) : null;
+function compareRow(quantity: ComparedQuantity, predictions: readonly Prediction[], base: number): ComparedRow {
+  const against = predictions.length > base ? quantity.value(predictions[base]) : null;
   const values = predictions.map((prediction): ComparedValue => {
     const value = quantity.value(prediction);
-    const change = value !== null && first !== null && first !== 0 ? value / first - 1 : null;
-    return { value, text: textOf(value, quantity), change, verdict: verdictOf(quantity, first, value) };
+    const change = value !== null && against !== null && against !== 0 ? value / against - 1 : null;
+    return { value, text: comparedText(value, quantity), change, verdict: verdictOf(quantity, against, value) };
   });
   return { id: quantity.id, label: quantity.label, modelError: quantity.modelError, values };
 }
 
-function textOf(value: number | null, { unit }: ComparedQuantity): string {
-  if (value === null) return '–';
-  return unit === '' ? formatNumber(value, 3) : formatQuantity(value, unit, 3);
-}
-
-function verdictOf(quantity: ComparedQuantity, first: number | null, value: number | null): ComparedValue['verdict'] {
-  if (first === null || value === null) return 'unknown';
-  if (first === value) return 'same';
-  const size = Math.max(Math.abs(first), Math.abs(value));
-  if (Math.abs(value - first) < quantity.modelError * size) return 'smaller than the model error';
+function verdictOf(quantity: ComparedQuantity, base: number | null, value: number | null): ComparedValue['verdict'] {
+  if (base === null || value === null) return 'unknown';
+  if (base === value) return 'same';
+  if (withinError(quantity, base, value)) return 'smaller than the model error';
   if (quantity.better === 'neither') return 'different';
-  return value > first === (quantity.better === 'more') ? 'better' : 'worse';
+  return value > base === (quantity.better === 'more') ? 'better' : 'worse';
 }
 
-/** What a revision gains and loses against the first, figures named in the table's order. */
-function accountOf(first: Prediction, other: Prediction, rows: readonly ComparedRow[], column: number): string {
+/** What a revision gains and loses against the base, figures named in the table's order. */
+function accountOf(
+  first: Prediction,
+  other: Prediction,
+  rows: readonly ComparedRow[],
+  base: number,
+  column: number,
+): string {
   const named = (verdict: ComparedValue['verdict']) => {
     const all = rows
       .filter((row) => row.values[column].verdict === verdict)
-      .map((row) => `${inSentence(row.label)} ${row.values[0].text} to ${row.values[column].text}`);
+      .map((row) => `${inSentence(row.label)} ${row.values[base].text} to ${row.values[column].text}`);
     const rest = all.length - mostNamed;
     const shown = all.slice(0, mostNamed).join(', ');
     if (rest > 0) return `${verdict} in ${shown} and ${rest} more`;
@@ -103,14 +111,18 @@ export function compareTable(comparison: Comparison): string {
   const limits = ['limited by', ...comparison.revisions.map((revision) => capacityNames[revision.limit])];
   const rows = comparison.rows.map((row) => [
     row.label,
-    ...row.values.map((value, i) => (i === 0 ? value.text : `${value.text} ${mark(value)}`)),
+    ...row.values.map((value, i) => (i === comparison.base ? value.text : `${value.text} ${mark(value)}`)),
   ]);
   return [
     ...alignColumns([head, limits, ...rows]),
     '',
+    comparison.answer.paragraph,
+    '',
     ...comparison.account,
     '',
-    '+ better, - worse, ~ smaller than the model error, * different, = same, – no number; against the first column.',
+    `+ better, - worse, ~ smaller than the model error, * different, = same, – no number; against ${
+      comparison.base === 0 ? 'the first column' : comparison.revisions[comparison.base]?.id
+    }.`,
   ].join('\n');
 }
 

@@ -1,7 +1,7 @@
 /** What is compared between predictions, which way is better, and how far each figure can be trusted. */
 
 import type { Prediction } from '../prediction/types.ts';
-import type { Unit } from '../units.ts';
+import { formatNumber, formatQuantity, type Unit } from '../units.ts';
 
 /** One compared figure. */
 export interface ComparedQuantity {
@@ -16,6 +16,16 @@ export interface ComparedQuantity {
   readonly modelError: number;
   /** SI, or null where there is no number or, for what only a flow has, nothing comes out */
   readonly value: (prediction: Prediction) => number | null;
+}
+
+/** Whether two values (SI) differ by less than the model's error, which then says nothing of either. */
+export const withinError = ({ modelError }: ComparedQuantity, a: number, b: number): boolean =>
+  a === b || Math.abs(a - b) < modelError * Math.max(Math.abs(a), Math.abs(b));
+
+/** A value (SI) as it is read, with its unit; a dash where there is none. */
+export function comparedText(value: number | null, { unit }: ComparedQuantity): string {
+  if (value === null) return '–';
+  return unit === '' ? formatNumber(value, 3) : formatQuantity(value, unit, 3);
 }
 
 /** A figure that tells nothing where nothing comes out. */
@@ -99,6 +109,14 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     value: flowing((p) => p.drive.torque),
   },
   {
+    id: 'motorMargin',
+    label: 'Motor torque over what is needed',
+    unit: '',
+    better: 'more',
+    modelError: 0.1,
+    value: flowing((p) => p.drive.motorMargin),
+  },
+  {
     id: 'rootShearFull',
     label: 'Root shear, full motor torque',
     unit: 'MPa',
@@ -137,6 +155,16 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
     better: 'neither',
     modelError: 0.01,
     value: (p) => p.geometry.compressionRatio,
+  },
+  {
+    // slender work bends away from the cutter and needs a steady: common practice
+    id: 'slenderness',
+    label: 'Screw length over thinnest root',
+    unit: '',
+    better: 'less',
+    modelError: 0.01,
+    value: ({ geometry }) =>
+      geometry.leastRootDiameter > 0 ? geometry.sectionsLength / geometry.leastRootDiameter : null,
   },
   {
     id: 'grave',

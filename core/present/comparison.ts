@@ -56,6 +56,7 @@ export function comparisonJson(
       };
     }),
     account: comparison.account,
+    answer: comparison.answer,
   };
 }
 

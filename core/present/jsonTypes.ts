@@ -1,5 +1,6 @@
 /** The machine-readable verdict: units in the names of fields or beside the numbers; null where there is no number. */
 
+import type { BetterForWhat } from '../compare/account.ts';
 import type { Basis } from '../prediction/types.ts';
 import type { ColourJson } from './jsonColour.ts';
 import type { ContentJson } from './jsonContent.ts';
@@ -181,4 +182,6 @@ export interface ComparisonJson {
     }[];
   }[];
   readonly account: readonly string[];
+  /** which revision is better for what, from the same numbers; shares are of the runner-up */
+  readonly answer: BetterForWhat;
 }
