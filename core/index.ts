@@ -61,6 +61,7 @@ export { fieldLabel } from './doubt/labels.ts';
 export { type DoubtOptions, type DoubtPlan, doubtPlan, sampleRun } from './doubt/sample.ts';
 export { summariseDoubt } from './doubt/summary.ts';
 export type * from './doubt/types.ts';
+export { type GrainPicture, grainPicture } from './feed/grains/grainPicture.ts';
 export { findingRules } from './findings/rules.ts';
 export { barrelMesh } from './geometry/barrelMesh.ts';
 export { barrelVolume } from './geometry/barrelWall.ts';

@@ -9,3 +9,7 @@ export const startColourWorker = (): JobWorker =>
 /** Studies of doubt. */
 export const startDoubtWorker = (): JobWorker =>
   new Worker(new URL('./doubtWorker.ts', import.meta.url), { type: 'module', name: 'doubt' });
+
+/** Placing granules for the picture. */
+export const startGrainsWorker = (): JobWorker =>
+  new Worker(new URL('./grainsWorker.ts', import.meta.url), { type: 'module', name: 'grains' });
