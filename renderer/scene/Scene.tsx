@@ -54,6 +54,7 @@ export default function Scene() {
       data-mesh-revision={shape.revisionId}
       data-mesh-hash={shape.meshHash}
       data-triangles={shape.screw.indices.length / 3}
+      data-all-triangles={(shape.screw.indices.length + shape.barrel.indices.length + shape.nozzle.indices.length) / 3}
       data-stale={stale}
       data-painted={painted}
     >
