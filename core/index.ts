@@ -51,6 +51,16 @@ export {
   comparePredictions,
   compareTable,
 } from './compare/compare.ts';
+export {
+  type Alignment,
+  alignmentShift,
+  type DifferingStretch,
+  differingStretches,
+  type HeadProfile,
+  headProfile,
+  radiusAt,
+} from './compare/headProfile.ts';
+export { type CurveOf, type OverlaidCurves, overlayCurves } from './compare/overlaidCurves.ts';
 export { type FactorName, type Factors, factorNames, plainFactors } from './design/calibrate.ts';
 export { faultyFileIssues } from './design/inspect.ts';
 export type * from './design/types.ts';
@@ -158,5 +168,15 @@ export { type RheologyModel, type ShiftKind, withRheologyModel, withShiftKind } 
 export { channelCaseResults } from './reference/channelCases.ts';
 export { evaluateTipCase } from './reference/tipCases.ts';
 export * from './result.ts';
+export { overlapOf, withChanges } from './search/changes.ts';
+export { evaluateCandidate } from './search/evaluate.ts';
+export { figureOf, searchFigures } from './search/figures.ts';
+export { goalFigures, proposedLimits } from './search/goals.ts';
+export { searchInputs } from './search/inputs.ts';
+export { figureChanges, seekResult } from './search/result.ts';
+export { seekGoal } from './search/seek.ts';
+export { sensitivityCandidates, sensitivityRows } from './search/sensitivity.ts';
+export { mostDesigns, sweepPlan } from './search/sweep.ts';
+export type * from './search/types.ts';
 export * from './units.ts';
 export { coreVersion } from './version.ts';
