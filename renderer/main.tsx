@@ -14,6 +14,7 @@ import { isUnsaved, projectStore } from './store/project.ts';
 import './styles/theme.css';
 import './styles/frame.css';
 import './styles/describe.css';
+import './styles/fields.css';
 import './styles/tables.css';
 import './styles/see.css';
 import './styles/results.css';

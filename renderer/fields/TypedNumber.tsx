@@ -1,9 +1,10 @@
 /** A number typed in a dialog that is no field of the project: bad text stays where it is, with the reason. */
 
 import { useEffect, useId, useState } from 'react';
-import { allUnits, formatNumber } from '../../core/index.ts';
-import { readNumber, writeNumber } from './quantity.ts';
-import type { FieldUnit } from './spec.ts';
+import { allUnits } from '../../core/index.ts';
+import { useLook } from '../look.ts';
+import { readNumber, showNumber } from './quantity.ts';
+import { type FieldUnit, isUnit, unitText } from './spec.ts';
 
 /** What it shows and whom it tells. */
 export interface TypedNumberProps {
@@ -17,10 +18,12 @@ export interface TypedNumberProps {
   take(value: number): void;
 }
 
+/** The unit of core that the symbol names; a bare number where it names none. */
 const unitOf = (symbol: string): FieldUnit => allUnits.find((unit) => unit === symbol) ?? 'ratio';
 
-/** Reads the text, or says what is wrong with it. */
-function read({ label, unit, refuse }: TypedNumberProps, text: string): number | string {
+/** Reads the text, or says what is wrong with it; text that is only what is shown of the value leaves it as it is. */
+function read({ label, unit, value, refuse }: TypedNumberProps, text: string): number | string {
+  if (text.trim() === showNumber(value, unitOf(unit))) return value;
   const found = readNumber(text, { key: '', label, unit: unitOf(unit), help: '' }, []);
   if (!found.ok) return found.issues.map((issue) => issue.message).join(' ');
   return refuse?.(found.value) ?? found.value;
@@ -30,12 +33,14 @@ function read({ label, unit, refuse }: TypedNumberProps, text: string): number |
 export function TypedNumber(props: TypedNumberProps) {
   const { label, value, unit, take } = props;
   const id = useId();
-  const [text, setText] = useState(() => writeNumber(value));
+  const look = useLook();
+  const shown = showNumber(value, unitOf(unit), look);
+  const [text, setText] = useState(shown);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
-    setText(writeNumber(value));
+    setText(shown);
     setProblem(null);
-  }, [value]);
+  }, [shown]);
   const commit = () => {
     const found = read(props, text);
     if (typeof found === 'string') {
@@ -44,7 +49,7 @@ export function TypedNumber(props: TypedNumberProps) {
     }
     setProblem(null);
     if (found !== value) take(found);
-    else setText(formatNumber(value, 9));
+    else setText(shown);
   };
   return (
     <span className="typed-number">
@@ -62,7 +67,7 @@ export function TypedNumber(props: TypedNumberProps) {
           if (event.key === 'Enter') commit();
         }}
       />
-      <span className="quiet">{unit}</span>
+      <span className="quiet">{isUnit(unitOf(unit)) ? unitText(unitOf(unit), look) : unit}</span>
       {problem && (
         <span className="issue" id={`${id}-problem`} role="alert">
           {problem}

@@ -1,39 +1,85 @@
-/** Numbers as typed and as shown, in the unit that a field stores. */
+/** Numbers as typed and as shown: read in the shown unit, kept in the unit that the file stores. */
 
 import {
-  allUnits,
   dimensionOf,
+  type FieldRange,
   fail,
-  formatNumber,
   fromSi,
+  lookNumber,
+  lookStored,
+  type NumberLook,
   ok,
   parseQuantity,
+  plainLook,
   type Result,
-  type Unit,
+  toSi,
 } from '../../core/index.ts';
+import { currentLook } from '../look.ts';
 import type { Path } from '../store/path.ts';
-import type { FieldSpec, FieldUnit } from './spec.ts';
-
-const isUnit = (unit: FieldUnit): unit is Unit => (allUnits as readonly string[]).includes(unit);
+import { editText } from '../strings/editing.ts';
+import { type FieldSpec, type FieldUnit, isUnit, shownStep, shownUnit, unitText } from './spec.ts';
 
 /** Removes the last digits of rounding that a conversion to SI and back leaves. */
 const cleaned = (value: number): number => Number(value.toPrecision(12));
 
 /** A ratio: bare numbers are shares of one, and a percentage is understood too. */
-function readBare(text: string): Result<number> {
-  const bare = /[%‰]|ppm/.test(text) ? parseQuantity(text, 'share') : parseQuantity(`${text}%`, 'share');
+function readBare(text: string, look: NumberLook): Result<number> {
+  const marked = /[%‰]|ppm/.test(text);
+  const bare = parseQuantity(marked ? text : `${text}%`, 'share', '%', look.decimal);
   if (!bare.ok)
     return fail(...bare.issues.map((issue) => ({ ...issue, value: text, allowed: 'a number without a unit' })));
-  return ok(/[%‰]|ppm/.test(text) ? bare.value : bare.value * 100);
+  return ok(marked ? bare.value : bare.value * 100);
 }
 
-/** Reads typed text as a number in the field's unit; issues carry the field's path. */
-export function readNumber(text: string, spec: FieldSpec, path: Path): Result<number> {
-  const { unit } = spec;
-  const read = isUnit(unit) ? parseQuantity(text, dimensionOf(unit), unit) : readBare(text);
+/** Reads typed text as a number in the field's stored unit; a bare number is in the shown one. Issues carry the path. */
+export function readNumber(
+  text: string,
+  spec: FieldSpec,
+  path: Path,
+  look: NumberLook = currentLook(),
+): Result<number> {
+  const shown = shownUnit(spec.unit, look);
+  const read = isUnit(shown) ? parseQuantity(text, dimensionOf(shown), shown, look.decimal) : readBare(text, look);
   if (!read.ok) return fail(...read.issues.map((issue) => ({ ...issue, path })));
-  return ok(cleaned(isUnit(unit) ? fromSi(read.value, unit) : read.value));
+  return ok(cleaned(isUnit(spec.unit) ? fromSi(read.value, spec.unit) : read.value));
 }
 
-/** A stored number as the field shows it: up to nine digits, no padding. */
-export const writeNumber = (value: number): string => formatNumber(value, 9);
+/** A number that needs no other unit, as this window shows it: up to nine digits, no padding. */
+export const writeNumber = (value: number): string => lookNumber(value, 9, currentLook());
+
+/** A stored number as its field shows it. */
+export const showNumber = (value: number, unit: FieldUnit, look: NumberLook = currentLook()): string =>
+  isUnit(unit) ? lookStored(value, unit, look) : lookNumber(value, 9, look);
+
+/** A stored number moved by `by` steps of what is shown, and kept within the range. */
+export function stepped(
+  value: number,
+  by: number,
+  spec: FieldSpec,
+  range: FieldRange | null,
+  look: NumberLook,
+): number {
+  const shown = shownUnit(spec.unit, look);
+  const step = shownStep(spec, look);
+  const converted = shown !== spec.unit && isUnit(shown) && isUnit(spec.unit);
+  const from = converted ? Number(showNumber(value, spec.unit, { ...look, decimal: plainLook.decimal })) : value;
+  const next = Number((from + by * step).toPrecision(10));
+  const stored = converted ? cleaned(fromSi(toSi(next, shown), spec.unit)) : next;
+  const least = range?.least ?? Number.NEGATIVE_INFINITY;
+  const most = range?.most ?? Number.POSITIVE_INFINITY;
+  return Math.min(most, Math.max(least, stored));
+}
+
+/** The allowed range in words, in the shown unit; empty where the format sets no limits. */
+export function rangeText(range: FieldRange | null, spec: FieldSpec, look: NumberLook = currentLook()): string {
+  if (!range) return '';
+  const unit = unitText(spec.unit, look);
+  const tail = unit ? ` ${unit}` : '';
+  const [least, most] = [range.least, range.most].map((limit) =>
+    limit === null ? null : showNumber(limit, spec.unit, look),
+  );
+  const { ranges } = editText;
+  if (least != null && most != null) return ranges.both(least, most, tail);
+  if (least != null) return ranges.least(least, tail);
+  return most != null ? ranges.most(most, tail) : '';
+}

@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react';
 import { Button, Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { perform } from '../commands.ts';
+import { HelpLine } from '../fields/HelpLine.tsx';
 import { useDrafts } from '../store/drafts.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { type PartId, partIds, setView, useView } from '../store/view.ts';
@@ -49,21 +50,6 @@ function LockedNote() {
         {text.describe.branchIt}
       </Button>
     </p>
-  );
-}
-
-function HelpLine() {
-  const help = useView((state) => state.helpFor);
-  return (
-    <footer className="help-line">
-      {help ? (
-        <>
-          <b>{help.label}.</b> {help.help}
-        </>
-      ) : (
-        text.describe.helpIdle
-      )}
-    </footer>
   );
 }
 

@@ -34,7 +34,7 @@ function Cell(props: {
   const edit = useNumberEdit(props.path, props.spec);
   const id = `${props.path.join('-')}-issue`;
   return (
-    <td onPointerEnter={() => explain(props.path, props.spec.label, props.spec.help)}>
+    <td onPointerEnter={() => explain(props.path, props.spec.label, props.spec.help, props.spec)}>
       <NumberInput {...props} edit={edit} disabled={props.locked} describedBy={id} />
       {edit.issue && <IssueText id={id} issue={edit.issue} />}
     </td>

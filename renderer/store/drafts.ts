@@ -12,6 +12,8 @@ export interface Draft {
   /** the number in the field's unit, null where the text is none */
   readonly value: number | null;
   readonly issue: Issue | null;
+  /** the unit that a bare number was meant in when it was typed */
+  readonly unit?: string;
 }
 
 /** Drafts by path key. */
@@ -39,3 +41,12 @@ export const dropStrayDrafts = (project: unknown): void => {
   );
   draftStore.setState(Object.fromEntries(kept), true);
 };
+
+/** Before fields are shown in other units: bare numbers that wait get the unit they were typed in. */
+export function nameDraftUnits(): void {
+  const named = Object.entries(draftStore.getState()).map(([key, draft]) => {
+    const bare = draft.unit && draft.value !== null && /\d$/.test(draft.text.trim());
+    return [key, bare ? { ...draft, text: `${draft.text.trim()} ${draft.unit}` } : draft];
+  });
+  draftStore.setState(Object.fromEntries(named), true);
+}

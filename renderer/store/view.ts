@@ -137,9 +137,8 @@ export function toggleTheme(): void {
   setView({ theme });
 }
 
-/** Switches between millimetres and inches and remembers it on this machine. */
-export function toggleUnits(): void {
-  const units = viewStore.getState().units === 'inch' ? 'metric' : 'inch';
+/** Shows lengths in millimetres or inches from now on, and remembers it on this machine. */
+export function chooseUnits(units: UnitSystem): void {
   globalThis.localStorage?.setItem(unitsKey, units);
   setView({ units });
 }

@@ -77,6 +77,14 @@ describe('parseQuantity', () => {
     ['1 1/2"', 'length', 0.0381],
     ['1½ in', 'length', 0.0381],
     ['-1 1/2 in', 'length', -0.0381],
+    ['1-1/2 in', 'length', 0.0381],
+    ['1/8 in.', 'length', 0.003175],
+    ['⅓ m', 'length', 1 / 3],
+    ['Ø14', 'length', 0.014],
+    ['0.5 N.m', 'torque', 0.5],
+    ['0.5 N-m', 'torque', 0.5],
+    ['190 degrees C', 'temperature', 463.15],
+    ['190 deg. C'.replace('.', ''), 'temperature', 463.15],
     ['3', 'length', 0.003],
     ['2e-3 m', 'length', 0.002],
     ['0,125 in', 'length', 0.003175],
@@ -132,7 +140,10 @@ describe('parseQuantity', () => {
     ['-300 °C', 'temperature', 'bad-quantity'],
     [`${'9'.repeat(200)} mm`, 'length', 'bad-quantity'],
     ['1,000 mm', 'length', 'ambiguous-number'],
-    ['1.234,5 mm', 'length', 'unknown-unit'],
+    ['1.234,5 mm', 'length', 'ambiguous-number'],
+    ['1,234.5 mm', 'length', 'ambiguous-number'],
+    ['1 234 mm', 'length', 'ambiguous-number'],
+    ["1'234'567 mm", 'length', 'ambiguous-number'],
     ['3 furlongs', 'length', 'unknown-unit'],
     ['3 mm mm', 'length', 'unknown-unit'],
     ['3 constructor', 'length', 'unknown-unit'],
@@ -144,6 +155,20 @@ describe('parseQuantity', () => {
     if (result.ok) return;
     expect(result.issues.map((issue) => issue.code)).toEqual([code]);
     for (const unit of unitsOf(dimension)) expect(result.issues[0]?.allowed).toContain(unitLabel(unit));
+  });
+
+  it('takes a sign with three digits behind it as decimals only where the reader writes decimals so', () => {
+    const codes = (text: string, decimal: '.' | ',') => {
+      const result = parseQuantity(text, 'length', 'mm', decimal);
+      return result.ok ? result.value : result.issues[0]?.code;
+    };
+    expect(codes('1,234 mm', ',')).toBeCloseTo(0.001234, 12);
+    expect(codes('1.234 mm', '.')).toBeCloseTo(0.001234, 12);
+    expect(codes('1.234 mm', ',')).toBe('ambiguous-number');
+    expect(codes('1.5 mm', ',')).toBeCloseTo(0.0015, 12);
+    const told = parseQuantity('1.234', 'length', 'mm', ',');
+    expect(told.ok ? '' : told.issues[0]?.message).toMatch(/point could mark thousands/);
+    expect(told.ok ? '' : told.issues[0]?.remedy).toMatch(/comma/);
   });
 
   it('keeps mega and milli apart', () => {

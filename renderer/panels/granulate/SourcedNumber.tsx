@@ -13,7 +13,7 @@ export function SourcedNumber({ path, spec }: { readonly path: Path; readonly sp
   const edit = useSourcedEdit(path, spec);
   const id = useId();
   return (
-    <div className="row" onPointerEnter={() => explain(path, spec.label, spec.help)}>
+    <div className="row" onPointerEnter={() => explain(path, spec.label, spec.help, spec)}>
       <label htmlFor={id}>{spec.label}</label>
       <NumberInput {...{ path, spec, edit, id }} disabled={false} describedBy={`${id}-issue`} />
       <span className="unit">{unitText(spec.unit)}</span>

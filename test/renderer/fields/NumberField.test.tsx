@@ -1,14 +1,22 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { parseProject } from '../../../core/index.ts';
 import { NumberField } from '../../../renderer/fields/NumberField.tsx';
+import type { FieldSpec } from '../../../renderer/fields/spec.ts';
 import { dropDrafts } from '../../../renderer/store/drafts.ts';
 import type { Path } from '../../../renderer/store/path.ts';
 import { valueAt } from '../../../renderer/store/path.ts';
 import { currentProject, loadProject, projectStore, undo } from '../../../renderer/store/project.ts';
-import { runningFields, sectionFields, zoneFields } from '../../../renderer/strings.ts';
+import {
+  barrelFields,
+  motorFields,
+  nozzleFields,
+  runningFields,
+  sectionFields,
+  zoneFields,
+} from '../../../renderer/strings.ts';
 
 const rootPath: Path = ['revisions', 2, 'screw', 'sections', 2, 'rootDiameterEndMm'];
 const rootSpec = sectionFields.find(({ key }) => key === 'rootDiameterEndMm');
@@ -43,6 +51,9 @@ describe('taking over', () => {
     ['0.95 cm', 9.5],
     ['3/8 in', 9.525],
     ['9500 µm', 9.5],
+    ['3/8 in.', 9.525],
+    ['3/8"', 9.525],
+    ['Ø 9.5', 9.5],
   ])('%s becomes %d mm on Enter, as one named step', (typed, expected) => {
     const input = show(rootPath);
     type(input, typed);
@@ -50,7 +61,7 @@ describe('taking over', () => {
     press(input, 'Enter');
     expect(value(rootPath)).toBe(expected);
     expect(input.value).toBe(String(expected));
-    expect(steps()).toEqual(['Root Ø end']);
+    expect(steps()).toEqual(['Section 3, Root Ø end']);
     undo();
     expect(value(rootPath)).toBe(10.4);
   });
@@ -80,6 +91,27 @@ describe('taking over', () => {
     press(set, 'Enter');
     expect(value(path)).toBe(190);
   });
+});
+
+test.each([
+  ['revisions/2/barrel/boreDiameterMm', '1 1/2"', 38.1, barrelFields],
+  ['revisions/2/barrel/boreDiameterMm', '1-1/2 in', 38.1, barrelFields],
+  ['revisions/2/barrel/boreDiameterMm', '1,5 in', 38.1, barrelFields],
+  ['process/screwSpeedRpm', '12 rpm', 12, runningFields],
+  ['revisions/2/barrel/pressureLimitMPa', '200 bar', 20, barrelFields],
+  ['revisions/2/nozzle/setTempC', '190 C', 190, nozzleFields],
+  ['revisions/2/nozzle/setTempC', '190 deg C', 190, nozzleFields],
+  ['revisions/2/drive/motorCurve/0/torqueNm', '0.5 Nm', 0.5, motorFields],
+  ['revisions/2/drive/motorCurve/0/torqueNm', '0.5 N.m', 0.5, motorFields],
+])('%s takes %s as %d', (key, typed, expected, specs: readonly FieldSpec[]) => {
+  const path = key.split('/').map((part) => (/^\d+$/.test(part) ? Number(part) : part));
+  const input = show(
+    path,
+    specs.find((spec) => key.endsWith(spec.key.split('.').at(-1) ?? '')),
+  );
+  type(input, typed);
+  press(input, 'Enter');
+  expect(value(path)).toBe(expected);
 });
 
 describe('refusing', () => {
@@ -133,10 +165,43 @@ describe('stepping', () => {
     expect(value(rootPath)).toBe(10.4);
   });
 
+  test('steps end at the allowed range', () => {
+    const path: Path = ['revisions', 2, 'screw', 'sections', 2, 'starts'];
+    const input = show(
+      path,
+      sectionFields.find(({ key }) => key === 'starts'),
+    );
+    press(input, 'ArrowUp', { shiftKey: true });
+    expect(value(path)).toBe(6);
+    press(input, 'ArrowDown', { shiftKey: true });
+    expect(value(path)).toBe(1);
+  });
+
+  test('the small buttons step, repeat while held, and are no stops of the tab key', () => {
+    vi.useFakeTimers();
+    show(rootPath);
+    const [more, less] = [...document.querySelectorAll<HTMLButtonElement>('.stepper button')];
+    if (!more || !less) throw new Error('a field has two small buttons');
+    fireEvent.pointerDown(more, { button: 0 });
+    expect(value(rootPath)).toBe(10.5);
+    act(() => void vi.advanceTimersByTime(700));
+    fireEvent.pointerUp(more);
+    const held = value(rootPath) as number;
+    expect(held).toBeGreaterThan(10.7);
+    act(() => void vi.advanceTimersByTime(2000));
+    expect(value(rootPath)).toBe(held);
+    fireEvent.pointerDown(less, { button: 0 });
+    fireEvent.pointerUp(less);
+    expect(value(rootPath)).toBeCloseTo(held - 0.1, 9);
+    expect([more.tabIndex, less.tabIndex]).toEqual([-1, -1]);
+    vi.useRealTimers();
+  });
+
   test('a locked field shows its value and takes nothing', () => {
     const input = show(rootPath, rootSpec, true);
     press(input, 'ArrowUp');
     expect(input.readOnly).toBe(true);
+    expect(document.querySelector('.stepper')).toBeNull();
     expect(value(rootPath)).toBe(10.4);
   });
 });

@@ -1,0 +1,53 @@
+/** Words of number fields, the section table, templates and the new project. Texts only. */
+
+/** Texts by thing. */
+export const editText = {
+  allowed: 'Allowed',
+  ranges: {
+    both: (least: string, most: string, unit: string) => `${least} to ${most}${unit}`,
+    least: (least: string, unit: string) => `at least ${least}${unit}`,
+    most: (most: string, unit: string) => `at most ${most}${unit}`,
+  },
+  step: (size: string, unit: string) => `Arrow keys step by ${size}${unit}, with Shift by ten times that`,
+  up: 'More',
+  down: 'Less',
+  sketch: 'The dimension in a drawing',
+  units: {
+    command: 'Millimetres or inches',
+    metric: 'mm',
+    inch: 'in',
+    now: (unit: string) => `Lengths are shown in ${unit}`,
+  },
+  sections: {
+    name: 'Name',
+    nameOf: (section: string) => `${section}, name`,
+    unnamed: 'unnamed',
+    order: 'Order',
+    ends: 'Ends at',
+    endsHelp: 'Distance from the start of the bore to where this section ends.',
+    half: 'Split in two halves',
+    splitAt: 'Split at a place …',
+    splitTitle: (section: string) => `Split ${section} at a distance from its start`,
+    distance: 'Distance',
+    split: 'Split',
+    splitOutside: (most: string) => `A place inside the section: more than 0.5 mm from either end of its ${most}.`,
+    splitShort: 'A section shorter than 1 mm cannot be split.',
+    merge: 'Merge with the next',
+    mergeReasons: {
+      last: 'there is no next section',
+      kind: 'one has a flight, the other has none',
+      starts: 'their numbers of starts differ',
+      long: 'together they would be longer than 2000 mm',
+    },
+    mergeKeeps: 'The land, flank angle and fillet of the first are kept.',
+    join: 'Join ends',
+    joinHelp: 'Lets every section begin with the root and the lead with which the one before it ends.',
+    joined: 'Every section begins as the one before it ends.',
+    steps: (count: number) => (count === 1 ? '1 step between sections' : `${count} steps between sections`),
+    total: (total: string, barrel: string) => `Sections ${total} of ${barrel} barrel`,
+    left: (rest: string) => `${rest} left before the nozzle`,
+    over: (rest: string) => `${rest} longer than the barrel`,
+    dragHelp: 'Drag a number to move its section, or press Alt with an arrow key',
+    did: (act: string, section: string) => `${section}: ${act}`,
+  },
+} as const;
