@@ -6,8 +6,11 @@ import type { HandoverModule, HandoverOption, HandoverValues } from './types.ts'
 
 type Value = string | number | boolean;
 
+/** What checking needs of a module; the rest of it may stay in a worker. */
+export type OptionOwner = Pick<HandoverModule, 'id' | 'label' | 'options'>;
+
 /** The value each option starts with. */
-export const startValues = (module: HandoverModule): HandoverValues =>
+export const startValues = (module: OptionOwner): HandoverValues =>
   Object.fromEntries(module.options.map(({ id, start }) => [id, start]));
 
 /** What an option allows, in words with its unit. */
@@ -26,7 +29,7 @@ export function allowedOf(option: HandoverOption): string {
   }
 }
 
-const refused = (module: HandoverModule, option: HandoverOption, value: unknown, message: string): Issue => ({
+const refused = (module: OptionOwner, option: HandoverOption, value: unknown, message: string): Issue => ({
   path: [module.id, option.id],
   code: 'handover-option',
   message,
@@ -35,7 +38,7 @@ const refused = (module: HandoverModule, option: HandoverOption, value: unknown,
   remedy: `Give ${option.label.toLowerCase()} within that.`,
 });
 
-const unknownOption = (module: HandoverModule, id: string): Issue => ({
+const unknownOption = (module: OptionOwner, id: string): Issue => ({
   path: [module.id, id],
   code: 'handover-option-unknown',
   message: `${module.label} has no such option.`,
@@ -65,7 +68,7 @@ function faultOf(option: HandoverOption, value: unknown): string | null {
  * @param given values by option id
  * @returns every option's value, or an issue for each that is unknown or outside what is allowed
  */
-export function checkValues(module: HandoverModule, given: Readonly<Record<string, unknown>>): Result<HandoverValues> {
+export function checkValues(module: OptionOwner, given: Readonly<Record<string, unknown>>): Result<HandoverValues> {
   const known = new Set(module.options.map(({ id }) => id));
   const issues = Object.keys(given)
     .filter((id) => !known.has(id))
@@ -91,7 +94,7 @@ function typedValue(option: HandoverOption, text: string): Value {
   return no.test(text) ? false : text;
 }
 
-const noPair = (module: HandoverModule, word: string): Issue => ({
+const noPair = (module: OptionOwner, word: string): Issue => ({
   path: [module.id],
   code: 'handover-option-form',
   message: 'An option is written as name=value.',
@@ -101,7 +104,7 @@ const noPair = (module: HandoverModule, word: string): Issue => ({
 });
 
 /** Options typed as `name=value`, checked as `checkValues` does; an option named twice keeps its last value. */
-export function readOptionWords(module: HandoverModule, words: readonly string[]): Result<HandoverValues> {
+export function readOptionWords(module: OptionOwner, words: readonly string[]): Result<HandoverValues> {
   const given: Record<string, unknown> = {};
   const issues: Issue[] = [];
   for (const word of words) {
