@@ -4,6 +4,8 @@ import { openBench } from './bench/store.ts';
 import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
 import { openFit } from './fit/store.ts';
 import { exportMaterial, importMaterial, runMaterialId } from './panels/granulate/materialFiles.ts';
+import { sceneCommands } from './scene/sceneCommands.ts';
+import { turnScrew } from './scene/sceneStore.ts';
 import { dropStrayDrafts } from './store/drafts.ts';
 import { toggleMelt } from './store/melt.ts';
 import { activeRevision, applyEdit, currentProject, projectStore, redo, undo } from './store/project.ts';
@@ -13,7 +15,9 @@ import { benchText } from './strings/bench.ts';
 import { colourText } from './strings/colour.ts';
 import { doubtText } from './strings/doubt.ts';
 import { fitText } from './strings/fit.ts';
+import { tourText } from './strings/tour.ts';
 import { text } from './strings.ts';
+import { startTour } from './tour/store.ts';
 
 /** One thing that can be done. `keys` as written: Mod is Ctrl, or Cmd on a Mac. */
 export interface Command {
@@ -36,10 +40,11 @@ const look = (to: Place, keys: string): Command => ({
   perform: () => flyTo(to),
 });
 
-function branchActive(): void {
+/** Copies a revision, the shown one unless another is named, and shows the copy. */
+export function branchFrom(id?: string): void {
   const project = currentProject();
   if (!project) return;
-  const from = activeRevision(project);
+  const from = project.revisions.find((revision) => revision.id === id) ?? activeRevision(project);
   const date = new Date().toISOString().slice(0, 10);
   const name = text.revisions.copyOf(from.name).slice(0, 120);
   applyEdit(branchRevision(from.id, name, date), { label: `${text.revisions.branch} ${freeId(project)}` });
@@ -70,7 +75,7 @@ export const commands: readonly Command[] = [
   { id: 'save', label: text.commands.save, keys: 'Mod+S', enabled: isOpen, perform: saveProject },
   { id: 'save-as', label: text.commands.saveAs, keys: 'Mod+Shift+S', enabled: isOpen, perform: saveProjectAs },
   { id: 'examples', label: text.commands.examples, enabled: always, perform: () => setView({ dialog: 'examples' }) },
-  { id: 'branch', label: text.revisions.branch, keys: 'Mod+B', enabled: isOpen, perform: branchActive },
+  { id: 'branch', label: text.revisions.branch, keys: 'Mod+B', enabled: isOpen, perform: () => branchFrom() },
   { id: 'revisions', label: text.revisions.manage, enabled: isOpen, perform: () => setView({ dialog: 'revisions' }) },
   {
     id: 'compare',
@@ -115,7 +120,7 @@ export const commands: readonly Command[] = [
     id: 'turn',
     label: text.commands.turn,
     enabled: isOpen,
-    perform: () => setView({ turning: !viewStore.getState().turning }),
+    perform: turnScrew,
   },
   {
     id: 'slice',
@@ -124,7 +129,17 @@ export const commands: readonly Command[] = [
     perform: () => setView({ section: viewStore.getState().section === null ? 0 : null }),
   },
   { id: 'melt-age', label: text.melt.command, keys: 'Alt+5', enabled: isOpen, perform: toggleMelt },
+  ...sceneCommands,
   { id: 'theme', label: text.commands.theme, enabled: always, perform: toggleTheme },
+  {
+    id: 'tour',
+    label: tourText.command,
+    enabled: isOpen,
+    perform: () => {
+      setView({ dialog: 'none' });
+      startTour();
+    },
+  },
   {
     id: 'commands',
     label: text.commands.list,

@@ -11,12 +11,14 @@ import { openStart } from './files.ts';
 import { listenToKeys } from './keys.ts';
 import { followProject, startSolveWorker } from './solve/follow.ts';
 import { isUnsaved, projectStore } from './store/project.ts';
+import { offerTour } from './tour/store.ts';
 import './styles/theme.css';
 import './styles/frame.css';
 import './styles/describe.css';
 import './styles/fields.css';
 import './styles/tables.css';
 import './styles/see.css';
+import './styles/scene.css';
 import './styles/results.css';
 import './styles/findings.css';
 import './styles/melt.css';
@@ -29,6 +31,8 @@ import './styles/bench.css';
 import './styles/bench-find.css';
 import './styles/bench-photo.css';
 import './styles/bench-sheet.css';
+import './styles/tour.css';
+import './styles/contrast.css';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });
@@ -53,4 +57,4 @@ if (root) {
     </StrictMode>,
   );
 }
-void openStart();
+void openStart().then(offerTour);

@@ -3,6 +3,7 @@
 import { describeText } from './strings/describe.ts';
 import { meltText } from './strings/melt.ts';
 import { printSideText } from './strings/printSide.ts';
+import { revisionsText } from './strings/revisions.ts';
 
 export * from './strings/driveFields.ts';
 export * from './strings/fields.ts';
@@ -46,14 +47,12 @@ export const text = {
     barrel: 'Barrel',
     barrelViews: { cutaway: 'cut open', clear: 'clear', hidden: 'hidden' },
     section: 'Slice',
-    sectionAt: 'Slice offset from the axis',
     turn: 'Turn',
     turnHelp: 'Turns the screw at its true speed',
     stop: 'Stop',
     noWebgl: 'This computer offers no 3D drawing (WebGL), so the side drawing stands in. All numbers are the same.',
     lost: 'The 3D drawing stopped; the side drawing stands in. All numbers are the same.',
     drawAgain: 'Draw again',
-    sceneLabel: 'Three-dimensional view of screw, barrel and nozzle. Drag to orbit, scroll to zoom, right-drag to pan.',
     waiting: 'The solid appears when the description is accepted.',
   },
   melt: meltText,
@@ -185,48 +184,7 @@ export const text = {
     closeAll: 'Close all',
   },
   printSide: printSideText,
-  revisions: {
-    title: 'Revisions',
-    branch: 'Branch',
-    branchName: 'Name of the new revision',
-    manage: 'Revisions …',
-    compare: 'Compare …',
-    rename: 'Name',
-    note: 'Note',
-    notePlaceholder: 'What was changed and why; what the bench said.',
-    lock: 'Lock',
-    unlock: 'Unlock',
-    locked: 'locked',
-    remove: 'Delete',
-    kept: {
-      last: 'The only revision stays.',
-      locked: 'Unlock it before deleting it.',
-      trials: 'Bench trials refer to it, so it stays.',
-    },
-    from: 'branched from',
-    use: 'Work on it',
-    current: 'open now',
-    copyOf: (name: string) => `${name}, next`,
-  },
-  compare: {
-    title: 'Compare revisions',
-    choose: 'Choose two or more',
-    described: 'What differs in the description',
-    predicted: 'What is predicted',
-    same: 'The chosen revisions are described alike.',
-    value: 'Value',
-    waiting: 'calculating …',
-    refused: 'refused',
-    onlyDifferent: 'Show only what differs',
-    verdicts: {
-      better: 'better',
-      worse: 'worse',
-      different: 'different',
-      'smaller than the model error': 'within model error',
-      same: 'same',
-      unknown: '',
-    },
-  },
+  revisions: revisionsText,
   commands: {
     title: 'Commands',
     find: 'Type to find a command',
@@ -239,7 +197,7 @@ export const text = {
     look: (place: string) => `Look at: ${place}`,
     turn: 'Turn the screw, or stop it',
     slice: 'Slice the machine, or close it',
-    theme: 'Light or dark',
+    theme: 'Light, dark or high contrast',
     list: 'All commands',
   },
   discard: {

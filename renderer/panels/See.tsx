@@ -4,7 +4,8 @@ import { lazy, Suspense } from 'react';
 import { Axial } from '../plots/Axial.tsx';
 import { canDraw } from '../scene/canDraw.ts';
 import { useMeltShown } from '../scene/openPlanes.ts';
-import { SliceSlider, ViewTools } from '../scene/ViewTools.tsx';
+import { SceneCards } from '../scene/SceneCards.tsx';
+import { ViewTools } from '../scene/ViewTools.tsx';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { MeltLegend } from './MeltLegend.tsx';
@@ -36,7 +37,7 @@ function View() {
         <Suspense fallback={<p className="scene-waiting">{text.loading}</p>}>
           <Scene />
         </Suspense>
-        <SliceSlider />
+        <SceneCards />
         <Legend />
       </div>
     </>

@@ -6,8 +6,11 @@ import { MathUtils, type OrthographicCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import type { Shape } from '../solve/protocol.ts';
 import { useView } from '../store/view.ts';
+import { applyMove } from './cameraMoves.ts';
 import { eye, type Stretch, stretchOf, zoomFor } from './frame.ts';
+import { sceneStore } from './sceneStore.ts';
 import { prefersStill } from './still.ts';
+import { useCoarseWhileMoving } from './useCoarse.ts';
 
 /** Seconds a flight takes. */
 const flightSeconds = 0.35;
@@ -69,12 +72,27 @@ function moveAlong(flight: Flight, camera: OrthographicCamera, controls: OrbitCo
   controls.update();
 }
 
+/** Follows the single moves that keys and commands ask for. */
+function useMoves(camera: OrthographicCamera, controls: OrbitControls): void {
+  useEffect(
+    () =>
+      sceneStore.subscribe(({ move }, before) => {
+        if (move === before.move) return;
+        applyMove(move.by, camera, controls);
+        controls.dispatchEvent({ type: 'change' } as never);
+      }),
+    [camera, controls],
+  );
+}
+
 /** Controls plus flights; tells the zoom (pixels per mm) for the scale bar. */
 export function CameraRig({ bounds, onZoom }: { readonly bounds: Shape['bounds']; onZoom(zoom: number): void }) {
   const camera = useThree((state) => state.camera) as OrthographicCamera;
   const size = useThree((state) => state.size);
   const invalidate = useThree((state) => state.invalidate);
   const controls = useControls(onZoom);
+  useMoves(camera, controls);
+  useCoarseWhileMoving(controls);
   const request = useView((state) => state.flight);
   const flight = useRef<Flight | null>(null);
   const first = useRef(true);

@@ -1,67 +1,28 @@
-/** Screw, barrel and nozzle as they stand, and the marked place. */
+/** Screw, barrel and nozzle as they stand, what is shown in them, and the marked place. */
 
-import { useFrame, useThree } from '@react-three/fiber';
-import { type ReactNode, useEffect, useMemo, useRef } from 'react';
-import { type Group, Plane, Vector3 } from 'three';
 import type { Shape } from '../solve/protocol.ts';
-import { activeRevision, useProjectState } from '../store/project.ts';
 import { useView } from '../store/view.ts';
 import { worldPerMetre } from './frame.ts';
+import { GrainsInScene } from './Grains.tsx';
+import { MeltFront } from './MeltFront.tsx';
 import { MeltInScene } from './MeltInScene.tsx';
-import { opening } from './opening.ts';
-import { useMeltShown } from './openPlanes.ts';
-import { type Cut, type Finish, Solid } from './Solid.tsx';
-
-const steel = { colour: '#a3abb4', cutColour: '#8d99a8', metalness: 0.85, roughness: 0.32, opacity: 1 };
-const barrelSteel = { colour: '#73808d', cutColour: '#5d6875', metalness: 0.7, roughness: 0.48, opacity: 1 };
-const copper = { colour: '#c98a55', cutColour: '#9a6237', metalness: 0.85, roughness: 0.36, opacity: 1 };
+import { type Finish, Solid } from './Solid.tsx';
+import { type SceneColours, useSceneColours } from './sceneColours.ts';
+import { useScene } from './sceneStore.ts';
+import { uncut, useSlice, wedge } from './slices.ts';
+import { Turning } from './Turning.tsx';
 
 /** Barrel end and nozzle share a plane; drawn in one place they would flicker through each other. m */
 const hairline = 2e-5;
 
-const uncut: Cut = { planes: [], wedge: false };
-/** What lies between the two angles is behind both planes, so it is taken out. */
-const wedge: Cut = {
-  planes: [
-    new Plane(new Vector3(0, -Math.cos(opening[0]), Math.sin(opening[0])), 0),
-    new Plane(new Vector3(0, Math.cos(opening[1]), -Math.sin(opening[1])), 0),
-  ],
-  wedge: true,
-};
+/** How the parts look, by their metal. */
+const finishes = (colours: SceneColours, opacity: number): Record<'screw' | 'barrel' | 'nozzle', Finish> => ({
+  screw: { colour: colours.screw, cutColour: colours.screwCut, metalness: 0.85, roughness: 0.32, opacity: 1 },
+  barrel: { colour: colours.barrel, cutColour: colours.barrelCut, metalness: 0.7, roughness: 0.48, opacity },
+  nozzle: { colour: colours.nozzle, cutColour: colours.nozzleCut, metalness: 0.85, roughness: 0.36, opacity },
+});
 
-/** The slice: what lies nearer to the viewer than its plane is taken away. Painted melt lies in a plane through the axis. */
-function useSlice(radius: number): Cut | null {
-  const chosen = useView((state) => state.section);
-  const throughAxis = useMeltShown();
-  const section = chosen !== null && throughAxis ? 0 : chosen;
-  return useMemo(() => {
-    if (section === null) return null;
-    return { planes: [new Plane(new Vector3(0, 0, -1), section * radius * worldPerMetre)], wedge: false };
-  }, [section, radius]);
-}
-
-/** Turns its content about the axis at the set speed: a right-hand screw turns so that its flights move forward. */
-function Turning({ children }: { readonly children: ReactNode }) {
-  const group = useRef<Group>(null);
-  const turning = useView((state) => state.turning);
-  const invalidate = useThree((state) => state.invalidate);
-  const speed = useProjectState((state) => {
-    const project = state.history?.present;
-    if (!project) return 0;
-    return (project.process.screwSpeedRpm / 60) * (activeRevision(project).screw.hand === 'left' ? 1 : -1);
-  });
-  useEffect(() => {
-    if (turning) invalidate();
-  }, [turning, invalidate]);
-  useFrame((_, delta) => {
-    if (!turning || !group.current) return;
-    group.current.rotation.z += 2 * Math.PI * speed * Math.min(delta, 0.25);
-    invalidate();
-  });
-  return <group ref={group}>{children}</group>;
-}
-
-function Mark({ radius }: { readonly radius: number }) {
+function Mark({ radius, colour }: { readonly radius: number; readonly colour: string }) {
   const mark = useView((state) => state.mark);
   // a dead spot has its own marker, and the ring would hide what lies round it
   const hasMarker = useView((state) => state.mark?.spot !== undefined);
@@ -69,36 +30,36 @@ function Mark({ radius }: { readonly radius: number }) {
   return (
     <mesh position={[0, 0, mark.z]} renderOrder={3}>
       <torusGeometry args={[radius * 1.12, radius * 0.035, 8, 64]} />
-      <meshBasicMaterial color="#e0457b" depthTest={false} transparent />
+      <meshBasicMaterial color={colour} depthTest={false} transparent />
     </mesh>
   );
 }
 
 /** The machine in world units, axis to the right. */
 export function Machine({ shape, onPainted }: { readonly shape: Shape; onPainted(triangles: number): void }) {
-  const slice = useSlice(shape.bounds.radius);
+  const slice = useSlice(shape.bounds);
   const view = useView((state) => state.barrel);
-  const opacity = view === 'clear' ? 0.16 : 1;
-  const outside = (finish: Finish): Finish => ({ ...finish, opacity });
+  const clear = useScene((state) => state.opacity);
+  const colours = useSceneColours();
+  const look = finishes(colours, view === 'clear' ? clear : 1);
+  const cut = slice ?? (view === 'cutaway' ? wedge : uncut);
   return (
     <group rotation={[0, Math.PI / 2, 0]} scale={worldPerMetre}>
       <Turning>
-        <Solid mesh={shape.screw} finish={steel} cut={slice ?? uncut} />
+        <Solid mesh={shape.screw} finish={look.screw} cut={slice ?? uncut} />
       </Turning>
       {view !== 'hidden' && (
         <>
-          <Solid
-            mesh={shape.barrel}
-            finish={outside(barrelSteel)}
-            cut={slice ?? (view === 'cutaway' ? wedge : uncut)}
-          />
+          <Solid mesh={shape.barrel} finish={look.barrel} cut={cut} />
           <group position={[0, 0, hairline]}>
-            <Solid mesh={shape.nozzle} finish={outside(copper)} cut={slice ?? (view === 'cutaway' ? wedge : uncut)} />
+            <Solid mesh={shape.nozzle} finish={look.nozzle} cut={cut} />
           </group>
         </>
       )}
+      <GrainsInScene colours={colours} slice={slice} />
+      <MeltFront colours={colours} bounds={shape.bounds} bore={shape.flightRadius} />
       <MeltInScene onPainted={onPainted} />
-      <Mark radius={shape.bounds.radius} />
+      <Mark radius={shape.bounds.radius} colour={colours.mark} />
     </group>
   );
 }

@@ -1,18 +1,25 @@
 /** The machine in three dimensions, drawn only when something changes. */
 
 import { Canvas } from '@react-three/fiber';
-import { useCallback, useRef, useState } from 'react';
+import { type KeyboardEvent, useCallback, useState } from 'react';
 import type { DeadSpot } from '../../core/index.ts';
 import { useEvaluation } from '../store/evaluation.ts';
+import { flyTo } from '../store/view.ts';
+import { sceneText } from '../strings/scene.ts';
 import { text } from '../strings.ts';
 import { CameraRig } from './CameraRig.tsx';
+import { Followers } from './Followers.tsx';
 import { scaleLength } from './frame.ts';
 import { Lights } from './Lights.tsx';
 import { Machine } from './Machine.tsx';
+import { moveOfKey } from './moveKeys.ts';
 import { NoScene } from './NoScene.tsx';
+import { Overlay } from './Overlay.tsx';
 import { useMeltShown, useOpenPlanes, useSpotPlaces } from './openPlanes.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
-import { MarkerFollower, MarkerLayer } from './SpotMarkers.tsx';
+import { MarkerLayer } from './SpotMarkers.tsx';
+import { moveCamera, setScene, useScene } from './sceneStore.ts';
+import { usePlacing } from './useGrains.ts';
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
   const length = scaleLength(zoom, 140);
@@ -33,6 +40,17 @@ function useShownSpots(): readonly DeadSpot[] {
   return shown ? spots : noSpots;
 }
 
+/** Keys that move the camera, while the view has the focus; Escape ends measuring. */
+function onKey(event: KeyboardEvent): void {
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  if (event.key === 'Escape') setScene({ measuring: false, points: [] });
+  const move = moveOfKey(event.key, event.shiftKey);
+  if (!move && event.key !== 'Home') return;
+  event.preventDefault();
+  if (move) moveCamera(move);
+  else flyTo('whole');
+}
+
 /** Canvas, scale bar, markers, and the facts that tests read. */
 export default function Scene() {
   const shape = useEvaluation((state) => state.shape);
@@ -41,7 +59,8 @@ export default function Scene() {
   const solved = useEvaluation((state) => state.solved);
   const places = useSpotPlaces(solved);
   const [azimuth = 0] = useOpenPlanes();
-  const layer = useRef<HTMLDivElement>(null);
+  const measuring = useScene((state) => state.measuring);
+  usePlacing();
   const [painted, setPainted] = useState(0);
   const [zoom, setZoom] = useState(3);
   const [lost, setLost] = useState(false);
@@ -50,7 +69,7 @@ export default function Scene() {
   if (!shape) return <p className="scene-waiting">{text.see.waiting}</p>;
   return (
     <div
-      className="scene"
+      className={measuring ? 'scene measuring' : 'scene'}
       data-mesh-revision={shape.revisionId}
       data-mesh-hash={shape.meshHash}
       data-triangles={shape.screw.indices.length / 3}
@@ -65,8 +84,10 @@ export default function Scene() {
           camera={{ near: -5000, far: 10000, zoom: 3 }}
           gl={{ antialias: true, localClippingEnabled: true }}
           dpr={[1, 2]}
-          aria-label={text.see.sceneLabel}
-          role="img"
+          aria-label={sceneText.label}
+          role="application"
+          tabIndex={0}
+          onKeyDown={onKey}
           onCreated={({ gl }) => {
             // A view that was taken down gives its context up too; that is no fault.
             gl.domElement.addEventListener('webglcontextlost', () => gl.domElement.isConnected && setLost(true));
@@ -74,11 +95,12 @@ export default function Scene() {
         >
           <Lights />
           <Machine shape={shape} onPainted={setPainted} />
-          <MarkerFollower {...{ layer, places, azimuth }} />
+          <Followers shape={shape} />
           <CameraRig bounds={shape.bounds} onZoom={onZoom} />
         </Canvas>
       </SceneBoundary>
-      <MarkerLayer {...{ layer, spots, places }} />
+      <Overlay shape={shape} />
+      <MarkerLayer {...{ spots, places, azimuth }} />
       <ScaleBar zoom={zoom} />
     </div>
   );

@@ -33,6 +33,9 @@ function useGeometry(mesh: DrawnMesh): BufferGeometry {
   return geometry;
 }
 
+/** Places on it can be measured. */
+const isPart = { part: true };
+
 /** The part; where it is cut, inner faces are drawn flat so that the opened solid looks filled. */
 export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish; readonly cut: Cut }) {
   const { mesh, finish, cut } = props;
@@ -40,7 +43,7 @@ export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish
   const clear = finish.opacity < 1;
   return (
     <>
-      <mesh geometry={geometry} renderOrder={clear ? 2 : 0}>
+      <mesh geometry={geometry} renderOrder={clear ? 2 : 0} userData={isPart}>
         <meshStandardMaterial
           color={finish.colour}
           metalness={finish.metalness}
@@ -54,7 +57,7 @@ export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish
         />
       </mesh>
       {cut.planes.length > 0 && !clear && (
-        <mesh geometry={geometry}>
+        <mesh geometry={geometry} userData={isPart}>
           <meshBasicMaterial
             color={finish.cutColour}
             side={BackSide}

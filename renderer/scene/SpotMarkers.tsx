@@ -1,69 +1,74 @@
 /** Numbered markers over the 3D view, one per place where melt lingers; they are buttons, so keys reach them too. */
 
-import { useFrame } from '@react-three/fiber';
-import { type RefObject, useRef } from 'react';
 import { Button } from 'react-aria-components';
-import { Vector3 } from 'three';
 import type { DeadSpot, SpotPlace } from '../../core/index.ts';
 import { showSpot } from '../store/melt.ts';
 import { useView } from '../store/view.ts';
 import { meltText } from '../strings/melt.ts';
-import { worldPerMetre } from './frame.ts';
+import { fanOut } from './fanOut.ts';
+import { type Pixel, pixelOf, useProjection, type World, worldOf } from './projection.ts';
 
 const words = meltText.spots;
 
-/** A place in the world: the machine's axis lies along x, its +y is up. */
-function inWorld({ z, r }: SpotPlace, azimuth: number): Vector3 {
-  const [x, y] = [Math.cos(azimuth), Math.sin(azimuth)];
-  return new Vector3(z, r * y, -r * x).multiplyScalar(worldPerMetre);
-}
+/** Least distance of two markers, px. */
+const gap = 25;
 
-/** Keeps the markers over their places; lives inside the canvas, where frames are drawn. */
-export function MarkerFollower(props: {
-  readonly layer: RefObject<HTMLDivElement | null>;
+/** A place in the world. */
+const inWorld = ({ z, r }: SpotPlace, azimuth: number): World =>
+  worldOf(r * Math.cos(azimuth), r * Math.sin(azimuth), z);
+
+const isIn = ([x, y]: Pixel, width: number, height: number): boolean =>
+  x > -20 && y > -20 && x < width + 20 && y < height + 20;
+
+/** The layer over the canvas: markers fanned out where they would cover each other, with lines to their places. */
+export function MarkerLayer(props: {
+  readonly spots: readonly DeadSpot[];
   readonly places: readonly SpotPlace[];
   readonly azimuth: number;
 }) {
-  const place = useRef(new Vector3());
-  useFrame(({ camera, size }) => {
-    const markers = props.layer.current?.children;
-    if (!markers) return;
-    props.places.forEach((spot, index) => {
-      const marker = markers[index];
-      if (!(marker instanceof HTMLElement)) return;
-      place.current.copy(inWorld(spot, props.azimuth)).project(camera);
-      const [x, y] = [((place.current.x + 1) / 2) * size.width, ((1 - place.current.y) / 2) * size.height];
-      const inside = x > -20 && y > -20 && x < size.width + 20 && y < size.height + 20;
-      marker.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;
-      marker.style.visibility = inside ? 'visible' : 'hidden';
-    });
-  });
-  return null;
-}
-
-/** The layer over the canvas. */
-export function MarkerLayer(props: {
-  readonly layer: RefObject<HTMLDivElement | null>;
-  readonly spots: readonly DeadSpot[];
-  readonly places: readonly SpotPlace[];
-}) {
+  const { spots, places, azimuth } = props;
   const chosen = useView((state) => state.mark?.spot);
+  const view = useProjection();
+  const feet = spots.map((spot, i) => pixelOf(view, inWorld(places[i] ?? spot, azimuth)));
+  const heads = fanOut(feet, gap);
+  if (view.width === 0) return null;
   return (
-    <div className="spot-layer" ref={props.layer}>
-      {props.spots.map((spot, index) => {
-        const number = index + 1;
-        return (
-          <div key={`${spot.part} ${spot.where}`} className="spot-anchor">
-            <Button
-              className={number === chosen ? 'spot-marker chosen' : 'spot-marker'}
-              aria-label={words.marker(number, spot.where)}
-              onPress={() => showSpot(number, spot.where, props.places[index] ?? spot)}
+    <>
+      <svg className="scene-lines" aria-hidden="true">
+        {feet.map(([x, y], i) => {
+          const [u, v] = heads[i] ?? [x, y];
+          return Math.hypot(u - x, v - y) < 3 ? null : (
+            <g key={`${spots[i]?.part} ${spots[i]?.where}`}>
+              <line className="leader" x1={x} y1={y} x2={u} y2={v} />
+              <circle className="leader-foot" cx={x} cy={y} r={2.5} />
+            </g>
+          );
+        })}
+      </svg>
+      <div className="spot-layer">
+        {spots.map((spot, index) => {
+          const number = index + 1;
+          const head = heads[index] ?? [0, 0];
+          return (
+            <div
+              key={`${spot.part} ${spot.where}`}
+              className="spot-anchor"
+              style={{
+                transform: `translate(${head[0].toFixed(1)}px, ${head[1].toFixed(1)}px)`,
+                visibility: isIn(head, view.width, view.height) ? 'visible' : 'hidden',
+              }}
             >
-              <span>{number}</span>
-            </Button>
-          </div>
-        );
-      })}
-    </div>
+              <Button
+                className={number === chosen ? 'spot-marker chosen' : 'spot-marker'}
+                aria-label={words.marker(number, spot.where)}
+                onPress={() => showSpot(number, spot.where, places[index] ?? spot)}
+              >
+                <span>{number}</span>
+              </Button>
+            </div>
+          );
+        })}
+      </div>
+    </>
   );
 }

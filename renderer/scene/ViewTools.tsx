@@ -4,32 +4,14 @@ import { Button, ToggleButton } from 'react-aria-components';
 import { perform } from '../commands.ts';
 import { useMelt } from '../store/melt.ts';
 import { type Place, setView, useView, type ViewState } from '../store/view.ts';
+import { sceneText } from '../strings/scene.ts';
 import { text } from '../strings.ts';
-import { useMeltShown } from './openPlanes.ts';
+import { stepScrew, useScene } from './sceneStore.ts';
+import { prefersStill } from './still.ts';
 
 const words = text.see;
 const places = Object.keys(words.places) as Place[];
 const barrelViews = Object.entries(words.barrelViews) as [ViewState['barrel'], string][];
-
-/** Moves the slice; stands in the view's corner, so that nothing shifts when it comes. */
-export function SliceSlider() {
-  const section = useView((state) => state.section);
-  const throughAxis = useMeltShown();
-  if (section === null || throughAxis) return null;
-  return (
-    <label className="slice-slider">
-      {words.sectionAt}
-      <input
-        type="range"
-        min={-1}
-        max={1}
-        step={0.02}
-        value={section}
-        onChange={(event) => setView({ section: Number(event.target.value) })}
-      />
-    </label>
-  );
-}
 
 function SliceTool() {
   const on = useView((state) => state.section !== null);
@@ -49,10 +31,42 @@ function MeltTool() {
   );
 }
 
+/** Turns the screw at its speed; where less motion is wanted, by steps. */
+function TurnTool() {
+  const turning = useView((state) => state.turning);
+  if (prefersStill()) {
+    return (
+      <Button className="tool" onPress={stepScrew}>
+        <span title={sceneText.step.help}>{sceneText.step.tool}</span>
+      </Button>
+    );
+  }
+  return (
+    <ToggleButton className="tool" isSelected={turning} onChange={(on) => setView({ turning: on })}>
+      <span title={words.turnHelp}>{turning ? words.stop : words.turn}</span>
+    </ToggleButton>
+  );
+}
+
+const extras = [
+  ['grains', 'grains', sceneText.grains],
+  ['front', 'melt-front', sceneText.front],
+  ['measuring', 'measure', sceneText.measure],
+] as const;
+
+/** What can be shown besides the parts. */
+function ExtraTools() {
+  const state = useScene((scene) => scene);
+  return extras.map(([key, command, { tool, help }]) => (
+    <ToggleButton key={key} className="tool" isSelected={state[key]} onChange={() => perform(command)}>
+      <span title={help}>{tool}</span>
+    </ToggleButton>
+  ));
+}
+
 /** The row above the 3D view. */
 export function ViewTools() {
   const barrel = useView((state) => state.barrel);
-  const turning = useView((state) => state.turning);
   return (
     <div className="view-tools" role="toolbar" aria-label={words.title}>
       <span className="tool-set">
@@ -74,9 +88,8 @@ export function ViewTools() {
       </label>
       <SliceTool />
       <MeltTool />
-      <ToggleButton className="tool" isSelected={turning} onChange={(on) => setView({ turning: on })}>
-        <span title={words.turnHelp}>{turning ? words.stop : words.turn}</span>
-      </ToggleButton>
+      <ExtraTools />
+      <TurnTool />
     </div>
   );
 }

@@ -85,9 +85,9 @@ function slabFor(design: Design, aspect: number, most: number): number | null {
 const rounds = { all: 220, still: 110, pairsEvery: 6 } as const;
 
 function settle(grains: Grains, room: GrainRoom, hand: 1 | -1, step: number): void {
-  let pairs = new Uint32Array();
+  let pairs = closePairs(grains);
   for (let round = 0; round < rounds.all; round++) {
-    if (round % rounds.pairsEvery === 0) pairs = closePairs(grains);
+    if (round > 0 && round % rounds.pairsEvery === 0) pairs = closePairs(grains);
     const sink = round < rounds.all - rounds.still ? step : 0;
     for (let i = 0; i < grains.count; i++) {
       const at = 6 * i;
