@@ -3,10 +3,10 @@
 import { useEffect, useLayoutEffect } from 'react';
 import { BenchLog } from './bench/BenchLog.tsx';
 import { Colour } from './colour/Colour.tsx';
+import { Compare } from './compare/Compare.tsx';
 import { Doubt } from './doubt/Doubt.tsx';
 import { FitDialog } from './fit/FitDialog.tsx';
 import { CommandList } from './panels/CommandList.tsx';
-import { Compare } from './panels/Compare.tsx';
 import { Describe } from './panels/Describe.tsx';
 import { Discard } from './panels/Discard.tsx';
 import { Examples } from './panels/Examples.tsx';
@@ -18,6 +18,7 @@ import { TopBar } from './panels/TopBar.tsx';
 import { isUnsaved, useProjectState } from './store/project.ts';
 import { useView } from './store/view.ts';
 import { text } from './strings.ts';
+import { Tour } from './tour/Tour.tsx';
 
 /** Nothing but a word, or why the first project could not be opened, until there is a project. */
 function Waiting() {
@@ -63,6 +64,7 @@ export function App() {
       <Examples />
       <Discard />
       <CommandList />
+      <Tour />
     </div>
   );
 }

@@ -2,11 +2,10 @@
 
 import { Button } from 'react-aria-components';
 import { type Command, commandOf, perform } from '../commands.ts';
+import { RevisionStrip } from '../compare/RevisionStrip.tsx';
 import { keysText } from '../keys.ts';
-import { dropDrafts } from '../store/drafts.ts';
-import { applyEdit, isUnsaved, useProject, useProjectState } from '../store/project.ts';
-import { chooseRevision } from '../store/revisions.ts';
-import { useView } from '../store/view.ts';
+import { isUnsaved, useProject, useProjectState } from '../store/project.ts';
+import { type Theme, useView } from '../store/view.ts';
 import { text } from '../strings.ts';
 import { InventedBadge } from './InventedBadge.tsx';
 import { Logo } from './Logo.tsx';
@@ -52,32 +51,10 @@ function ProjectName() {
   );
 }
 
-function RevisionStrip() {
-  const project = useProject();
-  const choose = (id: string) => {
-    dropDrafts(['revisions']);
-    applyEdit(chooseRevision(id), { label: `${text.revisions.use}: ${id}` });
-  };
+function Revisions() {
   return (
-    <nav className="revision-strip" aria-label={text.revisions.title}>
-      {project.revisions.map(({ id, name, locked }) => {
-        const active = id === project.activeRevision;
-        return (
-          <Button
-            key={id}
-            className={active ? 'revision active' : 'revision'}
-            aria-pressed={active}
-            aria-label={`${id}: ${name}${locked ? `, ${text.revisions.locked}` : ''}`}
-            onPress={() => choose(id)}
-          >
-            <span title={`${id}: ${name}`}>
-              <b>{id}</b>
-              {active && <span className="revision-name"> {name}</span>}
-              {locked && <span className="lock"> {text.revisions.locked}</span>}
-            </span>
-          </Button>
-        );
-      })}
+    <nav className="revision-nav" aria-label={text.revisions.title}>
+      <RevisionStrip />
       <CommandButton id="branch" />
       <CommandButton id="revisions" />
       <CommandButton id="compare" />
@@ -86,6 +63,9 @@ function RevisionStrip() {
     </nav>
   );
 }
+
+/** The theme that is shown: sun, moon, half-filled disc. */
+const themeSigns: Readonly<Record<Theme, string>> = { light: '☀', dark: '☾', contrast: '◐' };
 
 /** The head. */
 export function TopBar() {
@@ -96,7 +76,7 @@ export function TopBar() {
     <header className="top-bar">
       <Logo />
       <ProjectName />
-      <RevisionStrip />
+      <Revisions />
       <div className="top-tools" role="toolbar" aria-label={text.commands.title}>
         <CommandButton id="undo" sign="↶" step={past} />
         <CommandButton id="redo" sign="↷" step={future} />
@@ -104,7 +84,7 @@ export function TopBar() {
         <CommandButton id="save" />
         <CommandButton id="bench" />
         <CommandButton id="examples" />
-        <CommandButton id="theme" sign={theme === 'dark' ? '☀' : '☾'} />
+        <CommandButton id="theme" sign={themeSigns[theme]} />
         <CommandButton id="commands" sign="☰" />
       </div>
     </header>

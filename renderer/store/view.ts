@@ -39,10 +39,15 @@ export interface HelpFor {
   readonly spec?: FieldSpec;
 }
 
+/** Ways to colour the window; `contrast` is light on black with strong lines. */
+export const themes = ['light', 'dark', 'contrast'] as const;
+/** One of them. */
+export type Theme = (typeof themes)[number];
+
 /** What the view remembers. */
 export interface ViewState {
   readonly part: PartId;
-  readonly theme: 'light' | 'dark';
+  readonly theme: Theme;
   readonly barrel: 'cutaway' | 'clear' | 'hidden';
   /** section plane through the machine: off, or its offset as a share of the barrel's outer radius, -1 to 1 */
   readonly section: number | null;
@@ -80,10 +85,13 @@ export interface ViewState {
 
 const themeKey = 'augerwright.theme';
 
-function firstTheme(): 'light' | 'dark' {
+function firstTheme(): Theme {
   const stored = globalThis.localStorage?.getItem(themeKey);
-  if (stored === 'light' || stored === 'dark') return stored;
-  return globalThis.matchMedia?.('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+  const kept = themes.find((theme) => theme === stored);
+  if (kept) return kept;
+  const wants = (query: string) => globalThis.matchMedia?.(query).matches ?? false;
+  if (wants('(prefers-contrast: more)')) return 'contrast';
+  return wants('(prefers-color-scheme: dark)') ? 'dark' : 'light';
 }
 
 const unitsKey = 'augerwright.units';
@@ -130,9 +138,13 @@ export function showPosition(z: number, label: string): void {
   flyTo({ z });
 }
 
-/** Switches between light and dark and remembers it on this machine. */
+/** The theme after the present one. */
+export const nextTheme = (): Theme =>
+  themes[(themes.indexOf(viewStore.getState().theme) + 1) % themes.length] ?? 'light';
+
+/** Goes on to the next theme and remembers it on this machine. */
 export function toggleTheme(): void {
-  const theme = viewStore.getState().theme === 'dark' ? 'light' : 'dark';
+  const theme = nextTheme();
   globalThis.localStorage?.setItem(themeKey, theme);
   setView({ theme });
 }

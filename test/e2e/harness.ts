@@ -23,6 +23,8 @@ export interface WorkbenchOptions {
   readonly file?: string;
   /** An already running browser, which then stays open when the workbench closes. */
   readonly browser?: Browser;
+  /** Offers the guided tour, as a first start does; left out otherwise. */
+  readonly tour?: boolean;
   /** Selector to wait for; the root's first child when absent. */
   readonly readySelector?: string;
 }
@@ -58,6 +60,7 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
   });
   // solving fields takes seconds, and many on a busy machine
   context.setDefaultTimeout(90_000);
+  if (!options.tour) await context.addInitScript("localStorage.setItem('augerwright.tour', 'seen')");
   const page = await context.newPage();
   const problems = watch(page);
   await page.goto(host.address);
