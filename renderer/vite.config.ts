@@ -3,6 +3,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { kernelGlue } from './kernelGlue.ts';
 
 const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -10,8 +11,8 @@ export default defineConfig({
   root: folder('.'),
   base: './',
   publicDir: folder('../assets/public'),
-  plugins: [react()],
-  worker: { format: 'es' },
+  plugins: [react(), kernelGlue()],
+  worker: { format: 'es', plugins: () => [kernelGlue()] },
   build: {
     outDir: folder('../dist/renderer'),
     emptyOutDir: true,
