@@ -1,7 +1,16 @@
 /** Builds what is missing or older than its sources, and leaves the rest alone. */
 
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -10,16 +19,22 @@ export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 /** Everything built lies below this folder. */
 export const dist = join(root, 'dist');
 
+/** Loaded from their packages when a hand-over file needs them: each carries files beside its code. */
+const heavy = ['manifold-3d', 'replicad-opencascadejs', 'pdfkit', '@observablehq/plot', 'linkedom'];
+
 /** What can be built: the files it depends on, and how it is made into a folder. */
 const targets = {
   cli: {
     sources: ['core', 'electron', 'package-lock.json'],
-    make: (out) =>
-      bundle(out, { ssr: { noExternal: true } }, 'es', 'mjs', {
+    make: (out) => {
+      laySolidKernel(out);
+      return bundle(out, { ssr: { noExternal: true } }, 'es', 'mjs', {
         main: 'electron/cli/main.ts',
         start: 'electron/cli/start.ts',
         predictWorker: 'electron/cli/predictWorker.ts',
-      }),
+        sweepWorker: 'electron/cli/sweepWorker.ts',
+      });
+    },
   },
   electron: {
     sources: ['core', 'electron', 'package-lock.json'],
@@ -40,6 +55,18 @@ const targets = {
 
 const shellSettings = { ssr: { noExternal: true, external: ['electron'] } };
 
+/** A package written for CommonJS names its temporary files after its own; a module has no such name of itself. */
+const moduleNames = 'const __filename = import.meta.filename;';
+
+/** Lays the solid kernel's WASM, which is a file of its own by its licence (LGPL), beside the bundle with that licence. */
+function laySolidKernel(out) {
+  const from = join(root, 'node_modules/replicad-opencascadejs');
+  const folder = join(out, 'solid-kernel');
+  mkdirSync(folder, { recursive: true });
+  copyFileSync(join(from, 'dist/replicad_single.wasm'), join(folder, 'replicad_single.wasm'));
+  copyFileSync(join(from, 'LICENSE'), join(folder, 'LICENSE'));
+}
+
 async function bundle(outDir, settings, format, extension, input) {
   const { build } = await import('vite');
   await build({
@@ -56,8 +83,13 @@ async function bundle(outDir, settings, format, extension, input) {
       minify: false,
       rolldownOptions: {
         input,
-        external: ['electron'],
-        output: { format, entryFileNames: `[name].${extension}`, chunkFileNames: `chunks/[name]-[hash].${extension}` },
+        external: ['electron', ...heavy],
+        output: {
+          format,
+          banner: format === 'es' ? moduleNames : '',
+          entryFileNames: `[name].${extension}`,
+          chunkFileNames: `chunks/[name]-[hash].${extension}`,
+        },
       },
     },
   });

@@ -8,7 +8,9 @@ import { asksForHelp, helpText } from './options.ts';
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   predict: async () => (await import('./predict.ts')).predictCommand,
   compare: async () => (await import('./compare.ts')).compareCommand,
+  export: async () => (await import('./export.ts')).exportCommand,
   reference: async () => (await import('./reference.ts')).referenceCommand,
+  sweep: async () => (await import('./sweep.ts')).sweepCommand,
 };
 
 const streams: Output = {

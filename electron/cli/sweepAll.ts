@@ -1,0 +1,90 @@
+/** Evaluates the designs of a sweep on as many threads as there are processors, or on this one. */
+
+import { existsSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import {
+  createFieldCache,
+  type Evaluated,
+  evaluateCandidate,
+  type Project,
+  type SearchChange,
+} from '../../core/index.ts';
+
+/** What a thread is told once. */
+export interface SweepJob {
+  readonly project: Project;
+  readonly revisionId: string;
+  readonly fields: Evaluated['fields'];
+}
+
+/** What a thread is asked, and its answer. */
+export interface SweepAsk {
+  readonly index: number;
+  readonly changes: readonly SearchChange[];
+}
+/** One design with its place in the sweep. */
+export interface SweepAnswer {
+  readonly index: number;
+  readonly design: Evaluated;
+}
+
+/** Fewer designs than this are done before threads have started. */
+const worthThreads = 8;
+
+/**
+ * Designs in the order of the candidates, whatever thread had which.
+ * @param workerPath the thread's bundle; null, or no file: all are evaluated on this thread
+ * @param done hears how many are evaluated
+ */
+export async function sweepAll(
+  job: SweepJob,
+  candidates: readonly (readonly SearchChange[])[],
+  workerPath: string | null,
+  done: (count: number) => void,
+  processors = availableParallelism(),
+): Promise<readonly Evaluated[]> {
+  const threads = Math.min(candidates.length, processors);
+  const worth = threads > 1 && (candidates.length >= worthThreads || job.fields === 'solved');
+  if (!worth || workerPath === null || !existsSync(workerPath)) {
+    const cache = createFieldCache();
+    return candidates.map((changes, i) => {
+      const design = evaluateCandidate(job.project, job.revisionId, changes, { fields: job.fields }, cache);
+      done(i + 1);
+      return design;
+    });
+  }
+  const designs: Evaluated[] = [];
+  let next = 0;
+  let count = 0;
+  const work = async (): Promise<void> => {
+    const worker = new Worker(workerPath, { workerData: job });
+    try {
+      while (next < candidates.length) {
+        const index = next++;
+        const answer = await ask(worker, { index, changes: candidates[index] ?? [] });
+        designs[answer.index] = answer.design;
+        done(++count);
+      }
+    } finally {
+      await worker.terminate();
+    }
+  };
+  await Promise.all(Array.from({ length: threads }, work));
+  return designs;
+}
+
+/** One answer of a thread; a thread that fails or ends fails the sweep. */
+function ask(worker: Worker, question: SweepAsk): Promise<SweepAnswer> {
+  return new Promise((resolve, reject) => {
+    const ended = (code: number) => reject(new Error(`A thread ended early with status ${code}.`));
+    worker.once('error', reject);
+    worker.once('exit', ended);
+    worker.once('message', (answer: SweepAnswer) => {
+      worker.off('error', reject);
+      worker.off('exit', ended);
+      resolve(answer);
+    });
+    worker.postMessage(question);
+  });
+}
