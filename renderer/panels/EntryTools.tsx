@@ -7,6 +7,8 @@ import { text } from '../strings.ts';
 export interface EntryTool {
   readonly label: string;
   readonly disabled?: boolean;
+  /** a few words below the name: why it cannot be done, or what it keeps */
+  readonly note?: string;
   act(): void;
 }
 
@@ -27,9 +29,10 @@ export function EntryTools({ entry, tools }: { readonly entry: string; readonly 
           disabledKeys={tools.filter((tool) => tool.disabled).map((tool) => tool.label)}
           onAction={(key) => perform(String(key))}
         >
-          {tools.map((tool) => (
-            <MenuItem key={tool.label} id={tool.label} className="menu-item">
-              {tool.label}
+          {tools.map(({ label, note }) => (
+            <MenuItem key={label} id={label} textValue={label} className="menu-item">
+              {label}
+              {note && <span className="menu-note">{note}</span>}
             </MenuItem>
           ))}
         </Menu>

@@ -1,49 +1,48 @@
 /** The screw's sections side by side in the order of the axis: one column per section, one row per value. */
 
+import { useState } from 'react';
 import type { SectionInput } from '../../core/index.ts';
 import { IssueText } from '../fields/IssueText.tsx';
 import { explain, NumberInput } from '../fields/NumberField.tsx';
 import { type FieldSpec, unitText } from '../fields/spec.ts';
 import { useNumberEdit } from '../fields/useNumberEdit.ts';
+import { useLook } from '../look.ts';
 import { useDrafts } from '../store/drafts.ts';
-import {
-  addSection,
-  duplicateSection,
-  moveSection,
-  removeSection,
-  setSectionKind,
-  splitSection,
-} from '../store/edits.ts';
+import { setSectionKind } from '../store/edits.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { isWithin, type Path, pathKey } from '../store/path.ts';
 import { applyEdit } from '../store/project.ts';
 import { sectionFields, text } from '../strings.ts';
-import { applyListEdit, useDesk } from './desk.ts';
-import { EntryTools } from './EntryTools.tsx';
+import { useDesk } from './desk.ts';
+import { EndsRow, SectionTotals, SplitAt } from './sections/SectionFoot.tsx';
+import { HeadRow, NameRow, onSectionKey } from './sections/SectionHead.tsx';
+import { type SectionDesk, sectionName } from './sections/sectionActs.ts';
 
 const words = text.describe;
-const sectionName = (index: number): string => `${words.section} ${index + 1}`;
 
 function Cell(props: {
   readonly path: Path;
   readonly spec: FieldSpec;
   readonly locked: boolean;
   readonly label: string;
+  readonly index: number;
 }) {
+  const { index, ...field } = props;
   const edit = useNumberEdit(props.path, props.spec);
   return (
-    <td onPointerEnter={() => explain(props.path, props.spec.label, props.spec.help)}>
-      <NumberInput {...props} edit={edit} disabled={props.locked} describedBy="section-issues" />
+    <td data-section={index} onPointerEnter={() => explain(props.path, props.spec.label, props.spec.help, props.spec)}>
+      <NumberInput {...field} edit={edit} disabled={props.locked} describedBy="section-issues" />
     </td>
   );
 }
 
 function ValueRow({ spec, list }: { readonly spec: FieldSpec; readonly list: Path }) {
   const { revision, locked } = useDesk();
+  const look = useLook();
   return (
     <tr>
       <th scope="row">
-        {spec.label} <span className="unit">{unitText(spec.unit)}</span>
+        {spec.label} <span className="unit">{unitText(spec.unit, look)}</span>
       </th>
       {revision.screw.sections.map((section, index) =>
         spec.key in section ? (
@@ -52,7 +51,7 @@ function ValueRow({ spec, list }: { readonly spec: FieldSpec; readonly list: Pat
             key={index}
             path={[...list, index, spec.key]}
             label={`${sectionName(index)}, ${spec.label}`}
-            {...{ spec, locked }}
+            {...{ spec, locked, index }}
           />
         ) : (
           // biome-ignore lint/suspicious/noArrayIndexKey: sections have no identity but their place
@@ -65,60 +64,6 @@ function ValueRow({ spec, list }: { readonly spec: FieldSpec; readonly list: Pat
   );
 }
 
-function toolsFor(id: string, list: Path, index: number, count: number, locked: boolean) {
-  const act = (label: string, change: Parameters<typeof applyListEdit>[2]) => () => applyListEdit(list, label, change);
-  const { actions } = text;
-  return [
-    {
-      label: actions.earlier,
-
-      disabled: locked || index === 0,
-      act: act(actions.earlier, moveSection(id, index, -1)),
-    },
-    {
-      label: actions.later,
-
-      disabled: locked || index === count - 1,
-      act: act(actions.later, moveSection(id, index, 1)),
-    },
-    { label: actions.split, disabled: locked, act: act(actions.split, splitSection(id, index)) },
-    { label: actions.duplicate, disabled: locked, act: act(actions.duplicate, duplicateSection(id, index)) },
-    { label: actions.add, disabled: locked, act: act(actions.add, addSection(id, index)) },
-    {
-      label: actions.remove,
-
-      disabled: locked || count < 2,
-      act: act(actions.remove, removeSection(id, index)),
-    },
-  ];
-}
-
-function HeadRow({ list }: { readonly list: Path }) {
-  const { revision, locked } = useDesk();
-  const { sections } = revision.screw;
-  return (
-    <tr>
-      <th scope="col" className="corner">
-        {words.section}
-      </th>
-      {sections.map((section, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: sections have no identity but their place
-        <th key={index} scope="col">
-          <span className="section-head">
-            <span className="section-name" title={section.name}>
-              {index + 1} {section.name ?? ''}
-            </span>
-            <EntryTools
-              entry={sectionName(index)}
-              tools={toolsFor(revision.id, list, index, sections.length, locked)}
-            />
-          </span>
-        </th>
-      ))}
-    </tr>
-  );
-}
-
 function KindRow() {
   const { revision, locked } = useDesk();
   return (
@@ -126,14 +71,14 @@ function KindRow() {
       <th scope="row">{words.kind}</th>
       {revision.screw.sections.map((section, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: sections have no identity but their place
-        <td key={index}>
+        <td key={index} data-section={index}>
           <select
             aria-label={`${sectionName(index)}, ${words.kind}`}
             value={section.kind}
             disabled={locked}
             onChange={(event) =>
               applyEdit(setSectionKind(revision.id, index, event.target.value as SectionInput['kind']), {
-                label: words.kind,
+                label: `${sectionName(index)}, ${words.kind}`,
               })
             }
           >
@@ -169,25 +114,34 @@ function SectionIssues({ list }: { readonly list: Path }) {
   );
 }
 
-/** The table of sections, with the issues of its cells below. */
+/** The table of sections, with the issues of its cells, the totals and the place of a cut below. */
 export function SectionTable() {
-  const { root } = useDesk();
+  const { root, revision, locked } = useDesk();
+  const [splitting, splitAt] = useState<number | null>(null);
   const list = [...root, 'screw', 'sections'];
+  const desk: SectionDesk = { revision, list, locked, splitAt };
   return (
     <>
       <div className="section-scroll">
-        <table className="sections">
+        {/* biome-ignore lint/a11y/noNoninteractiveElementInteractions: keys that reach it come from its fields */}
+        <table className="sections" onKeyDown={(event) => onSectionKey(event, desk)}>
           <thead>
-            <HeadRow list={list} />
+            <HeadRow desk={desk} />
           </thead>
           <tbody>
+            <NameRow desk={desk} />
             <KindRow />
             {sectionFields.map((spec) => (
               <ValueRow key={spec.key} {...{ spec, list }} />
             ))}
+            <EndsRow desk={desk} />
           </tbody>
         </table>
       </div>
+      <SectionTotals desk={desk} />
+      {splitting !== null && revision.screw.sections[splitting] && !locked && (
+        <SplitAt key={splitting} desk={desk} index={splitting} close={() => splitAt(null)} />
+      )}
       <SectionIssues list={list} />
     </>
   );

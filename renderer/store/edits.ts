@@ -3,6 +3,7 @@
 import { produce } from 'immer';
 import type { Project, Revision, SectionInput } from '../../core/index.ts';
 import { type Path, valueAt, withoutValue, withValue } from './path.ts';
+import { splitSectionAt } from './sectionEdits.ts';
 
 /** Puts `value` at `path`. */
 export const setValue =
@@ -39,23 +40,13 @@ function continuing(before: SectionInput): SectionInput {
   return { ...same, lengthMm, leadStartMm: lead, leadEndMm: lead, rootDiameterStartMm: root, rootDiameterEndMm: root };
 }
 
-const middle = (a: number, b: number): number => Number(((a + b) / 2).toFixed(3));
-
-/** Cuts a section into two halves of the same shape, values at the cut interpolated. */
-export const splitSection = (id: string, index: number) =>
-  inRevision(id, ({ screw }) => {
-    const whole = screw.sections[index];
-    if (!whole) return;
-    const lengthMm = middle(whole.lengthMm, 0);
-    const root = middle(whole.rootDiameterStartMm, whole.rootDiameterEndMm);
-    const first = { ...whole, lengthMm, rootDiameterEndMm: root };
-    const second = { ...whole, lengthMm: whole.lengthMm - lengthMm, rootDiameterStartMm: root };
-    if (first.kind === 'flighted' && second.kind === 'flighted' && whole.kind === 'flighted') {
-      first.leadEndMm = middle(whole.leadStartMm, whole.leadEndMm);
-      second.leadStartMm = first.leadEndMm;
-    }
-    screw.sections.splice(index, 1, first, second);
-  });
+/** Cuts a section into two halves, values at the cut interpolated. */
+export const splitSection =
+  (id: string, index: number) =>
+  (project: Project): Project => {
+    const whole = project.revisions.find((revision) => revision.id === id)?.screw.sections[index];
+    return whole ? splitSectionAt(id, index, whole.lengthMm / 2)(project) : project;
+  };
 
 /** Puts a copy of a section after it. */
 export const duplicateSection = (id: string, index: number) =>

@@ -9,7 +9,6 @@ import {
   removeSection,
   setSectionKind,
   setValue,
-  splitSection,
   swapEntry,
 } from '../../../renderer/store/edits.ts';
 import {
@@ -32,7 +31,6 @@ const sectionsOf = (project: typeof demo) => {
 describe('sections', () => {
   const edits = {
     add: addSection('C', 0),
-    split: splitSection('C', 1),
     duplicate: duplicateSection('C', 0),
     remove: removeSection('C', 0),
     move: moveSection('C', 0, 1),
@@ -48,15 +46,6 @@ describe('sections', () => {
       expect(edited.revisions[0]).toBe(demo.revisions[0]);
     },
   );
-
-  test('a split keeps length, ends and a continuous root', () => {
-    const [, whole] = sectionsOf(demo);
-    const [, first, second] = sectionsOf(splitSection('C', 1)(demo));
-    expect((first?.lengthMm ?? 0) + (second?.lengthMm ?? 0)).toBeCloseTo(whole?.lengthMm ?? 0, 9);
-    expect(first?.rootDiameterStartMm).toBe(whole?.rootDiameterStartMm);
-    expect(second?.rootDiameterEndMm).toBe(whole?.rootDiameterEndMm);
-    expect(first?.rootDiameterEndMm).toBe(second?.rootDiameterStartMm);
-  });
 
   test('a plain section becomes flighted again with the flight of its neighbours', () => {
     const back = setSectionKind('C', 0, 'flighted')(setSectionKind('C', 0, 'plain')(demo));
