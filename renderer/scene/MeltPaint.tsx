@@ -60,9 +60,11 @@ export interface Paint {
   readonly azimuths: readonly number[];
   readonly hand: 'right' | 'left';
   readonly painted: Painted;
+  /** time that counts as 1 on the scale of ages, s; the prediction's own mean where left out */
+  readonly meanTime?: number;
 }
 
-function usePainted({ prediction, azimuths, hand, painted }: Paint): BufferGeometry[] {
+function usePainted({ prediction, azimuths, hand, painted, meanTime }: Paint): BufferGeometry[] {
   const list = azimuths.join();
   const made = useMemo(() => {
     const { fields, stations } = prediction;
@@ -70,11 +72,12 @@ function usePainted({ prediction, azimuths, hand, painted }: Paint): BufferGeome
     return list.split(',').flatMap((text) => {
       const azimuth = Number(text);
       return dwellSection(stations, fields, azimuth, hand, headMean(prediction)).map((section) => {
-        const multiples = painted === 'dwell' ? section.dwell : section.age.map((age) => age / fields.meanTime);
+        const multiples =
+          painted === 'dwell' ? section.dwell : section.age.map((age) => age / (meanTime ?? fields.meanTime));
         return geometryOf(section, azimuth, multiples);
       });
     });
-  }, [prediction, list, hand, painted]);
+  }, [prediction, list, hand, painted, meanTime]);
   useEffect(
     () => () => {
       for (const geometry of made) geometry.dispose();
