@@ -12,6 +12,8 @@ export interface CommandShape {
   readonly flags: readonly string[];
   /** Options followed by a value, without dashes. */
   readonly values: readonly string[];
+  /** Options followed by a value that may be given more than once. */
+  readonly many?: readonly string[];
   /** How many bare words it needs at least and at most. */
   readonly words: readonly [min: number, max: number];
 }
@@ -21,6 +23,7 @@ export interface Words {
   readonly bare: readonly string[];
   readonly flags: ReadonlySet<string>;
   readonly values: ReadonlyMap<string, string>;
+  readonly many: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Sorts the words of a command line; `--option=value` and `--option value` are the same. */
@@ -28,6 +31,8 @@ export function readWords(shape: CommandShape, given: readonly string[]): Result
   const bare: string[] = [];
   const flags = new Set<string>();
   const values = new Map<string, string>();
+  const many = new Map<string, string[]>();
+  const repeatable = shape.many ?? [];
   const issues: Issue[] = [];
   for (let i = 0; i < given.length; i++) {
     const word = given[i] ?? '';
@@ -37,16 +42,17 @@ export function readWords(shape: CommandShape, given: readonly string[]): Result
     }
     const [name = '', ...rest] = word.startsWith('--') ? word.slice(2).split('=') : [];
     if (shape.flags.includes(name) && rest.length === 0) flags.add(name);
-    else if (!shape.values.includes(name)) issues.push(unknownOption(shape, word));
+    else if (!shape.values.includes(name) && !repeatable.includes(name)) issues.push(unknownOption(shape, word));
     else {
       const value = rest.length > 0 ? rest.join('=') : given[++i];
       if (value === undefined || value === '') issues.push(valueMissing(shape, name));
+      else if (repeatable.includes(name)) many.set(name, [...(many.get(name) ?? []), value]);
       else if (values.has(name)) issues.push(valueRepeated(shape, name, value));
       else values.set(name, value);
     }
   }
   if (bare.length < shape.words[0] || bare.length > shape.words[1]) issues.push(wordCount(shape, bare.length));
-  return issues.length > 0 ? fail(...issues) : ok({ bare, flags, values });
+  return issues.length > 0 ? fail(...issues) : ok({ bare, flags, values, many });
 }
 
 const unknownOption = (shape: CommandShape, word: string): Issue => ({
@@ -54,7 +60,7 @@ const unknownOption = (shape: CommandShape, word: string): Issue => ({
   code: 'option-unknown',
   message: 'There is no such option here.',
   value: word,
-  allowed: [...shape.flags, ...shape.values, 'help'].map((name) => `--${name}`).join(', '),
+  allowed: [...shape.flags, ...shape.values, ...(shape.many ?? []), 'help'].map((name) => `--${name}`).join(', '),
   remedy: `Type: ${shape.usage}`,
 });
 

@@ -42,7 +42,7 @@ describe('words of a command line', () => {
   test('options may stand anywhere and take their value after a space or an equals sign', () => {
     const expected = {
       ok: true,
-      value: { bare: ['f'], flags: new Set(['json']), values: new Map([['revision', 'B']]) },
+      value: { bare: ['f'], flags: new Set(['json']), values: new Map([['revision', 'B']]), many: new Map() },
     };
     expect(readWords(shape, ['--revision', 'B', 'f', '--json'])).toEqual(expected);
     expect(readWords(shape, ['f', '--json', '--revision=B'])).toEqual(expected);
