@@ -14,6 +14,7 @@ import { flyTo, type Place, setView, toggleTheme, viewStore } from './store/view
 import { benchText } from './strings/bench.ts';
 import { colourText } from './strings/colour.ts';
 import { doubtText } from './strings/doubt.ts';
+import { drawingText } from './strings/drawing.ts';
 import { fitText } from './strings/fit.ts';
 import { tourText } from './strings/tour.ts';
 import { text } from './strings.ts';
@@ -127,6 +128,13 @@ export const commands: readonly Command[] = [
     label: text.commands.slice,
     enabled: isOpen,
     perform: () => setView({ section: viewStore.getState().section === null ? 0 : null }),
+  },
+  {
+    id: 'drawing',
+    label: drawingText.command,
+    keys: 'Alt+8',
+    enabled: isOpen,
+    perform: () => setView({ seeing: viewStore.getState().seeing === 'drawing' ? 'solid' : 'drawing' }),
   },
   { id: 'melt-age', label: text.melt.command, keys: 'Alt+5', enabled: isOpen, perform: toggleMelt },
   ...sceneCommands,

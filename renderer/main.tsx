@@ -18,6 +18,7 @@ import './styles/describe.css';
 import './styles/fields.css';
 import './styles/tables.css';
 import './styles/see.css';
+import './styles/drawing.css';
 import './styles/scene.css';
 import './styles/results.css';
 import './styles/findings.css';

@@ -1,12 +1,15 @@
 /** The middle: the machine in three dimensions, and what happens along its axis. */
 
 import { lazy, Suspense } from 'react';
+import { Drawing } from '../drawing/Drawing.tsx';
+import { SeeSwitch } from '../drawing/DrawingTools.tsx';
 import { Axial } from '../plots/Axial.tsx';
 import { canDraw } from '../scene/canDraw.ts';
 import { useMeltShown } from '../scene/openPlanes.ts';
 import { SceneCards } from '../scene/SceneCards.tsx';
 import { ViewTools } from '../scene/ViewTools.tsx';
 import { useEvaluation } from '../store/evaluation.ts';
+import { useView } from '../store/view.ts';
 import { text } from '../strings.ts';
 import { MeltLegend } from './MeltLegend.tsx';
 import { MeltNeeds } from './MeltPanel.tsx';
@@ -46,9 +49,13 @@ function View() {
 
 /** View and axial plots. */
 export function See() {
+  const drawing = useView((state) => state.seeing === 'drawing');
+  const look = drawing ? 'drawn' : canDraw() ? '' : 'flat';
+  const solid = canDraw() ? <View /> : <p className="no-view">{text.see.noWebgl}</p>;
   return (
-    <section className={canDraw() ? 'pane see' : 'pane see flat'} aria-label={text.see.title}>
-      {canDraw() ? <View /> : <p className="no-view">{text.see.noWebgl}</p>}
+    <section className={`pane see ${look}`} aria-label={text.see.title}>
+      <SeeSwitch />
+      {drawing ? <Drawing /> : solid}
       <Axial />
     </section>
   );

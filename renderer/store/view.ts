@@ -48,6 +48,8 @@ export type Theme = (typeof themes)[number];
 export interface ViewState {
   readonly part: PartId;
   readonly theme: Theme;
+  /** how the head is seen: as a solid, or drawn with its dimensions */
+  readonly seeing: 'solid' | 'drawing';
   readonly barrel: 'cutaway' | 'clear' | 'hidden';
   /** section plane through the machine: off, or its offset as a share of the barrel's outer radius, -1 to 1 */
   readonly section: number | null;
@@ -108,6 +110,7 @@ export function decimalOf(language: string | undefined): DecimalSign {
 export const viewStore = createStore<ViewState>(() => ({
   part: 'screw',
   theme: firstTheme(),
+  seeing: 'solid',
   units: firstUnits(),
   decimal: decimalOf(globalThis.navigator?.language),
   barrel: 'cutaway',

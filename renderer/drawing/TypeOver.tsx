@@ -1,0 +1,78 @@
+/** A dimension's number being typed where it stands. */
+
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { readNumber, showNumber } from '../fields/quantity.ts';
+import { unitText } from '../fields/spec.ts';
+import { useLook } from '../look.ts';
+import { drawingText } from '../strings/drawing.ts';
+import { reasonText, setDimension, stepName } from './pulling.ts';
+import { setDrawing } from './store.ts';
+import type { Dimension } from './types.ts';
+
+/** Takes the typed text over; answers why not, or null. */
+function take(dimension: Dimension, text: string): string | null {
+  const read = readNumber(text, dimension.spec, dimension.path);
+  if (!read.ok) return read.issues.map(reasonText).join(' ');
+  return setDimension(dimension, read.value);
+}
+
+/** Brings the cursor back to the handle, for those who work by keys. */
+function backToGrip(id: string): void {
+  requestAnimationFrame(() => document.querySelector<SVGElement>(`[data-grip="${CSS.escape(id)}"]`)?.focus());
+}
+
+/** The field over a dimension's number, middle at x, y px; what is refused stays typed, with the reason. */
+export function TypeOver({
+  dimension,
+  x,
+  y,
+}: {
+  readonly dimension: Dimension;
+  readonly x: number;
+  readonly y: number;
+}) {
+  const look = useLook();
+  const { spec, value } = dimension;
+  const [text, setText] = useState(() => showNumber(value, spec.unit, look));
+  const [problem, setProblem] = useState<string | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => input.current?.select(), []);
+  const commit = (): boolean => {
+    const why = take(dimension, text);
+    setProblem(why);
+    if (why === null) setDrawing({ typing: null });
+    return why === null;
+  };
+  const onKey = (event: KeyboardEvent) => {
+    event.stopPropagation();
+    if (event.key === 'Escape') setDrawing({ typing: null });
+    if (event.key === 'Escape' || (event.key === 'Enter' && commit())) backToGrip(dimension.id);
+  };
+  return (
+    <div className="type-over" style={{ left: x, top: y }}>
+      <label>
+        <span className="unseen">{drawingText.type(stepName(dimension))}</span>
+        <input
+          ref={input}
+          className="number"
+          type="text"
+          inputMode="decimal"
+          autoComplete="off"
+          spellCheck={false}
+          value={text}
+          aria-invalid={problem !== null}
+          aria-describedby={problem ? 'type-over-problem' : undefined}
+          onChange={(event) => setText(event.target.value)}
+          onKeyDown={onKey}
+          onBlur={commit}
+        />
+      </label>
+      <span className="unit">{unitText(spec.unit, look)}</span>
+      {problem && (
+        <span className="issue" id="type-over-problem" role="alert">
+          {problem}
+        </span>
+      )}
+    </div>
+  );
+}
