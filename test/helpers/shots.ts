@@ -125,10 +125,30 @@ async function pointedAtMelting(page: Page): Promise<void> {
   if (plot) await page.mouse.move(plot.x + 0.42 * plot.width, plot.y + 0.4 * plot.height);
 }
 
+/** Opens the comparison at a part of it, once all revisions are worked out. */
+const compared = (part: string) => async (page: Page) => {
+  await press('Compare')(page);
+  await page.getByRole('tab', { name: part }).click();
+  await page.getByText('From solved flow fields.').waitFor({ timeout: 120_000 });
+};
+
 async function warmingUp(page: Page): Promise<void> {
   const group = page.locator('[data-group="warmUp"]');
   await group.locator('summary').click();
   await group.getByRole('button', { name: /^Show as a curve/ }).click();
+}
+
+/** The drawing with dimensions instead of the 3D view. */
+const drawing = press('Drawing');
+
+/** Pulls a handle of the drawing sideways and keeps hold of it. */
+async function pulling(page: Page): Promise<void> {
+  await drawing(page);
+  const handle = await page.locator('[data-grip="section/1/lengthMm"] .grip-hit').boundingBox();
+  if (!handle) return;
+  await page.mouse.move(handle.x + handle.width / 2, handle.y + handle.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(handle.x + 30, handle.y + 4, { steps: 5 });
 }
 
 const shots: readonly Shot[] = [
@@ -148,6 +168,9 @@ const shots: readonly Shot[] = [
   { name: 'barrel', reach: tab('Barrel') },
   { name: 'tip-and-nozzle', reach: press('Tip & nozzle') },
   { name: 'slice', reach: press('Slice') },
+  { name: 'drawing', reach: drawing },
+  { name: 'drawing-outlet', reach: all(drawing, press('Tip & nozzle')) },
+  { name: 'drawing-dragging', reach: pulling },
   { name: 'melt-age', reach: meltAge },
   { name: 'melt-outlet', reach: all(meltAge, press('Tip & nozzle')) },
   { name: 'melt-wedge', reach: all(meltAge, press('Slice'), press('Screw')) },
@@ -155,7 +178,13 @@ const shots: readonly Shot[] = [
   { name: 'dead-spot-first-screw', revision: 'A', reach: all(chooseSpot, scroll('.spots')) },
   { name: 'across-speed', reach: all(scroll('.across'), colourBy('speed')) },
   { name: 'residence', reach: scroll('.curve:has(.landmarks)') },
-  { name: 'compare', reach: press('Compare') },
+  { name: 'revisions', reach: press('Revisions …') },
+  { name: 'compare', reach: compared('Predicted numbers') },
+  { name: 'compare-described', reach: compared('Description') },
+  { name: 'compare-drawings', reach: compared('Drawings') },
+  { name: 'compare-outlet', reach: all(compared('Drawings'), press('Outlet')) },
+  { name: 'compare-curves', reach: compared('Curves') },
+  { name: 'compare-3d', reach: compared('In 3D') },
   { name: 'colour', reach: openedColour },
   { name: 'colour-charts', reach: all(openedColour, scroll('.colour-studies')) },
   { name: 'colour-change', reach: all(openedColour, scroll('[aria-label^="Changing over"]')) },
