@@ -41,7 +41,7 @@ export function withHead(text: string, head: StepHead): string {
   return text
     .replace(/FILE_DESCRIPTION\([\s\S]*?\);/, () => description)
     .replace(/FILE_NAME\([\s\S]*?\);/, () => name)
-    .replace(/PRODUCT\('((?:[^']|'')*) \d+','((?:[^']|'')*) \d+'/g, "PRODUCT('$1','$2'");
+    .replace(/\bPRODUCT\(\s*'((?:[^']|'')*)\s\d+',\s*'((?:[^']|'')*)\s\d+'/g, "PRODUCT('$1','$2'");
 }
 
 /** Writes bodies (mm) as one file, a product each; a sentence where the kernel refuses. */
