@@ -61,6 +61,7 @@ export {
   radiusAt,
 } from './compare/headProfile.ts';
 export { type CurveOf, type OverlaidCurves, overlayCurves } from './compare/overlaidCurves.ts';
+export { comparedText, type NumberWriter } from './compare/quantities.ts';
 export { type FactorName, type Factors, factorNames, plainFactors } from './design/calibrate.ts';
 export { faultyFileIssues } from './design/inspect.ts';
 export type * from './design/types.ts';

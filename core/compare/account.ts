@@ -2,8 +2,14 @@
 
 import type { Prediction } from '../prediction/types.ts';
 import { capacityNames } from '../present/groups.ts';
-import { formatNumber } from '../units.ts';
-import { type ComparedQuantity, comparedQuantities, comparedText, withinError } from './quantities.ts';
+import {
+  type ComparedQuantity,
+  comparedQuantities,
+  comparedText,
+  type NumberWriter,
+  plainWriter,
+  withinError,
+} from './quantities.ts';
 
 /** What a revision may be better for. */
 export type AccountTopic = 'output' | 'torque' | 'dwell' | 'colour' | 'dead' | 'making';
@@ -76,7 +82,7 @@ interface Placed {
 const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 
-const percent = (share: number): string => `${formatNumber(100 * share, 2)} %`;
+const percent = (share: number, write: NumberWriter): string => `${write.number(100 * share, 2)} %`;
 
 const quantityOf = (figure: string): ComparedQuantity => {
   const found = comparedQuantities.find(({ id }) => id === figure);
@@ -103,22 +109,23 @@ const figureWords: Readonly<Record<AccountTopic, string>> = {
   making: ' times as long as its thinnest root is wide',
 };
 
-const said = (topic: Topic, value: number): string =>
-  `${comparedText(value, quantityOf(topic.figure))}${figureWords[topic.topic]}`;
+const shown = (topic: Topic, value: number, write: NumberWriter): string =>
+  comparedText(value, quantityOf(topic.figure), write);
 
-function alikeSentence(topic: Topic, order: readonly Placed[], why: string): string {
+const said = (topic: Topic, value: number, write: NumberWriter): string =>
+  `${shown(topic, value, write)}${figureWords[topic.topic]}`;
+
+function alikeSentence(topic: Topic, order: readonly Placed[], why: string, write: NumberWriter): string {
   const [first, last] = [order[0], order[order.length - 1]];
-  const quantity = quantityOf(topic.figure);
-  return `${capital(topic.label)}: ${comparedText(first.value, quantity)} (${first.id}) to ${comparedText(last.value, quantity)} (${last.id}), ${why}.`;
+  return `${capital(topic.label)}: ${shown(topic, first.value, write)} (${first.id}) to ${shown(topic, last.value, write)} (${last.id}), ${why}.`;
 }
 
 const capital = (words: string): string => words[0].toUpperCase() + words.slice(1);
 
 /** How far those ahead lead the next, in words. */
-function leadText(topic: Topic, next: Placed, lead: number | null): string {
-  const quantity = quantityOf(topic.figure);
-  if (lead === null) return `${next.id} has ${comparedText(next.value, quantity)}`;
-  return `${percent(lead)} ${topic.more} than ${next.id} (${comparedText(next.value, quantity)})`;
+function leadText(topic: Topic, next: Placed, lead: number | null, write: NumberWriter): string {
+  if (lead === null) return `${next.id} has ${shown(topic, next.value, write)}`;
+  return `${percent(lead, write)} ${topic.more} than ${next.id} (${shown(topic, next.value, write)})`;
 }
 
 /** Those ahead, the next after them, and which of those ahead cannot be told from either. */
@@ -129,16 +136,16 @@ interface Lead {
   readonly share: number | null;
 }
 
-function bestSentence(topic: Topic, { ahead, between, next, share }: Lead): string {
+function bestSentence(topic: Topic, { ahead, between, next, share }: Lead, write: NumberWriter): string {
   const [first, last] = [ahead[0], ahead[ahead.length - 1]];
-  const by = leadText(topic, next, share);
+  const by = leadText(topic, next, share, write);
   const names = (placed: readonly Placed[]) => listed(placed.map(({ id }) => id));
   if (ahead.length === 1) {
     const middle = between.length > 0 ? `; ${names(between)} cannot be told from either` : '';
-    return `For ${topic.label} ${first.id} is best: ${said(topic, first.value)}, ${by}${middle}.`;
+    return `For ${topic.label} ${first.id} is best: ${said(topic, first.value, write)}, ${by}${middle}.`;
   }
-  const range = comparedText(first.value, quantityOf(topic.figure));
-  return `For ${topic.label} ${names(ahead)} are alike and best: ${range} to ${said(topic, last.value)}, at least ${by}.`;
+  const range = shown(topic, first.value, write);
+  return `For ${topic.label} ${names(ahead)} are alike and best: ${range} to ${said(topic, last.value, write)}, at least ${by}.`;
 }
 
 /** Who leads whom: those within the error of the best, unless the last of them is as near to the next. */
@@ -154,15 +161,17 @@ const isNear = (topic: Topic, a: number, b: number): boolean =>
   withinError(quantityOf(topic.figure), a, b) || Math.abs(a - b) < (topic.trifle?.under ?? 0);
 
 /** Why numbers that are all near each other decide nothing. */
-function alikeReason(topic: Topic, order: readonly Placed[]): string {
+function alikeReason(topic: Topic, order: readonly Placed[], write: NumberWriter): string {
   const quantity = quantityOf(topic.figure);
   const [first] = order;
   if (order.every(({ value }) => value === first.value)) return 'the same';
   const within = order.every(({ value }) => withinError(quantity, first.value, value));
-  return within ? `smaller than the model's error of ${percent(quantity.modelError)}` : (topic.trifle?.why ?? '');
+  return within
+    ? `smaller than the model's error of ${percent(quantity.modelError, write)}`
+    : (topic.trifle?.why ?? '');
 }
 
-function topicAccount(topic: Topic, predictions: readonly Prediction[]): TopicAccount {
+function topicAccount(topic: Topic, predictions: readonly Prediction[], write: NumberWriter): TopicAccount {
   const quantity = quantityOf(topic.figure);
   const order = ranked(predictions, quantity);
   const shared = { topic: topic.topic, label: topic.label, figure: topic.figure, modelError: quantity.modelError };
@@ -173,11 +182,11 @@ function topicAccount(topic: Topic, predictions: readonly Prediction[]): TopicAc
   const near = order.filter(({ value }) => isNear(topic, order[0].value, value));
   const next = order[near.length];
   if (next === undefined) {
-    const sentence = alikeSentence(topic, order, alikeReason(topic, order));
+    const sentence = alikeSentence(topic, order, alikeReason(topic, order, write), write);
     return { ...shared, standing: 'alike', best: [], lead: null, sentence };
   }
   const lead = leadOf(topic, order, near, next);
-  const sentence = bestSentence(topic, lead);
+  const sentence = bestSentence(topic, lead, write);
   return { ...shared, standing: 'best', best: lead.ahead.map(({ id }) => id), lead: lead.share, sentence };
 }
 
@@ -189,12 +198,14 @@ const stillSentence = ({ revisionId, limit }: Prediction): string =>
  * are called by that name.
  * @param predictions of the revisions that have one, in any order
  * @param refused revisions without a prediction
+ * @param write how numbers are written
  */
 export function betterForWhat(
   predictions: readonly Prediction[],
   refused: readonly RefusedRevision[] = [],
+  write: NumberWriter = plainWriter,
 ): BetterForWhat {
-  const all = topics.map((topic) => topicAccount(topic, predictions));
+  const all = topics.map((topic) => topicAccount(topic, predictions, write));
   const sentences = (standing: TopicAccount['standing']) =>
     all.filter((topic) => topic.standing === standing).map(({ sentence }) => sentence);
   const unknown = all.filter(({ standing }) => standing === 'unknown').map(({ label }) => label);

@@ -3,6 +3,7 @@
 import type { CapacityKind, Prediction } from '../prediction/types.ts';
 import { capacityNames } from '../present/groups.ts';
 import { alignColumns } from '../present/table.ts';
+import type { Unit } from '../units.ts';
 import { type BetterForWhat, betterForWhat } from './account.ts';
 import { type ComparedQuantity, comparedQuantities, comparedText, withinError } from './quantities.ts';
 
@@ -20,6 +21,7 @@ export interface ComparedValue {
 export interface ComparedRow {
   readonly id: string;
   readonly label: string;
+  readonly unit: Unit | '';
   readonly modelError: number;
   readonly values: readonly ComparedValue[];
 }
@@ -60,7 +62,8 @@ function compareRow(quantity: ComparedQuantity, predictions: readonly Prediction
     const change = value !== null && against !== null && against !== 0 ? value / against - 1 : null;
     return { value, text: comparedText(value, quantity), change, verdict: verdictOf(quantity, against, value) };
   });
-  return { id: quantity.id, label: quantity.label, modelError: quantity.modelError, values };
+  const { id, label, unit, modelError } = quantity;
+  return { id, label, unit, modelError, values };
 }
 
 function verdictOf(quantity: ComparedQuantity, base: number | null, value: number | null): ComparedValue['verdict'] {

@@ -22,10 +22,19 @@ export interface ComparedQuantity {
 export const withinError = ({ modelError }: ComparedQuantity, a: number, b: number): boolean =>
   a === b || Math.abs(a - b) < modelError * Math.max(Math.abs(a), Math.abs(b));
 
+/** How numbers are written: units and decimal signs are the reader's choice. */
+export interface NumberWriter {
+  quantity(si: number, unit: Unit, digits: number): string;
+  number(value: number, digits: number): string;
+}
+
+/** Metric, with a decimal point. */
+export const plainWriter: NumberWriter = { quantity: formatQuantity, number: formatNumber };
+
 /** A value (SI) as it is read, with its unit; a dash where there is none. */
-export function comparedText(value: number | null, { unit }: ComparedQuantity): string {
+export function comparedText(value: number | null, { unit }: { unit: Unit | '' }, write = plainWriter): string {
   if (value === null) return '–';
-  return unit === '' ? formatNumber(value, 3) : formatQuantity(value, unit, 3);
+  return unit === '' ? write.number(value, 3) : write.quantity(value, unit, 3);
 }
 
 /** A figure that tells nothing where nothing comes out. */

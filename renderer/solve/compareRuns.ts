@@ -1,56 +1,64 @@
 /** Predictions of several revisions, one after the other in a worker of their own. */
 
-import { useEffect, useState } from 'react';
-import type { Prediction, Project } from '../../core/index.ts';
+import type { Project } from '../../core/index.ts';
 import type { WorkerLike } from './client.ts';
 import { startSolveWorker } from './follow.ts';
-import type { Answer } from './protocol.ts';
+import type { Answer, Request } from './protocol.ts';
 
-/** A prediction, or why there is none. */
-export type Outcome = { readonly prediction: Prediction } | { readonly refusal: string };
-
-/** The outcome an answer means; null where the run goes on. */
-function outcomeOf(answer: Answer): Outcome | null {
-  if (answer.kind === 'prediction') return { prediction: answer.prediction };
-  if (answer.kind === 'issues') return { refusal: answer.issues.map((issue) => issue.message).join(' ') };
-  return answer.kind === 'fault' ? { refusal: answer.message } : null;
+/** One prediction to be made. */
+export interface CompareTask {
+  readonly revisionId: string;
+  readonly fields: Request['fields'];
+  readonly withShape: boolean;
 }
 
-/** Runs the revisions in order; answers with the function that stops it. */
-export function runAll(
+const ends = (answer: Answer): boolean => answer.kind !== 'progress' && answer.kind !== 'shape';
+
+/**
+ * Runs the tasks in order; a task that `skips` when its turn comes is left out. Every answer is heard with its task; the
+ * worker ends after the last, or with the returned function. A worker that breaks is replaced for what is left.
+ */
+export function runTasks(
   project: Project,
-  ids: readonly string[],
-  hear: (id: string, outcome: Outcome) => void,
+  tasks: readonly CompareTask[],
+  hear: (task: CompareTask, answer: Answer) => void,
+  done: () => void,
+  skips: (task: CompareTask) => boolean = () => false,
   startWorker: () => WorkerLike = startSolveWorker,
 ): () => void {
-  const worker = startWorker();
+  let worker: WorkerLike | null = null;
   let run = 0;
+  const end = () => {
+    worker?.terminate();
+    worker = null;
+  };
+  const started = (): WorkerLike => {
+    const made = startWorker();
+    made.onmessage = (event) => take(event.data);
+    made.onerror = (event) => {
+      end();
+      take({ kind: 'fault', run, message: event.message || 'the calculation stopped without saying why' });
+    };
+    return made;
+  };
   const next = () => {
-    const revisionId = ids[run];
+    while (run < tasks.length && skips(tasks[run] as CompareTask)) run++;
+    const task = tasks[run];
     run++;
-    if (revisionId === undefined) worker.terminate();
-    else worker.postMessage({ run, project, revisionId, withShape: false, fields: 'solved' });
+    if (task === undefined) {
+      end();
+      done();
+      return;
+    }
+    worker ??= started();
+    worker.postMessage({ run, project, ...task } satisfies Request);
   };
-  const take = (outcome: Outcome | null) => {
-    const id = ids[run - 1];
-    if (!outcome || id === undefined) return;
-    hear(id, outcome);
-    next();
+  const take = (answer: Answer) => {
+    const task = tasks[run - 1];
+    if (task === undefined || answer.run !== run) return;
+    hear(task, answer);
+    if (ends(answer)) next();
   };
-  worker.onmessage = (event) => take(outcomeOf(event.data));
-  worker.onerror = (event) => take({ refusal: event.message });
   next();
-  return () => worker.terminate();
-}
-
-/** Outcomes of the revisions so far, by id. */
-export function useOutcomes(project: Project, ids: readonly string[]): Readonly<Record<string, Outcome>> {
-  const [outcomes, setOutcomes] = useState<Readonly<Record<string, Outcome>>>({});
-  const list = ids.join('\n');
-  useEffect(() => {
-    setOutcomes({});
-    const chosen = list === '' ? [] : list.split('\n');
-    return runAll(project, chosen, (id, outcome) => setOutcomes((before) => ({ ...before, [id]: outcome })));
-  }, [project, list]);
-  return outcomes;
+  return end;
 }

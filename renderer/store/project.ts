@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Project, Revision } from '../../core/index.ts';
 import { type History, record, type StepName, startHistory, stepBack, stepForward } from './history.ts';
+import { sameButShown, shownAfterStep, withShown } from './shownRevision.ts';
 
 /** Where the project lives: the host's handle for writing back, null where there is no file of its own yet. */
 export interface ProjectFile {
@@ -47,9 +48,9 @@ export function activeRevision(project: Project): Revision {
   return active;
 }
 
-/** Whether there are changes that no file holds. */
+/** Whether there are changes that no file holds; which revision is shown is none. */
 export const isUnsaved = (state: ProjectState): boolean =>
-  state.history !== null && state.history.present !== state.saved;
+  state.history !== null && !sameButShown(state.history.present, state.saved);
 
 /** Opens a project with an empty history. */
 export function loadProject(project: Project, file: ProjectFile): void {
@@ -66,12 +67,24 @@ export function applyEdit(change: (project: Project) => Project, step: StepName,
   );
 }
 
-/** Takes the latest step back. */
-export function undo(): void {
-  projectStore.setState(({ history }) => (history ? { history: stepBack(history) } : {}));
+/** Shows another revision. That is written with the file, but is neither a change to be saved nor a step to undo. */
+export function showRevision(id: string): void {
+  projectStore.setState(({ history }) =>
+    history ? { history: { ...history, present: withShown(history.present, id), open: null } } : {},
+  );
 }
 
-/** Makes an undone step again. */
-export function redo(): void {
-  projectStore.setState(({ history }) => (history ? { history: stepForward(history) } : {}));
+/** Moves through the history without losing sight of the revision that is shown. */
+function move(step: (history: History<Project>) => History<Project>): void {
+  projectStore.setState(({ history }) => {
+    if (!history) return {};
+    const moved = step(history);
+    return { history: { ...moved, present: shownAfterStep(history.present, moved.present) } };
+  });
 }
+
+/** Takes the latest step back. */
+export const undo = (): void => move(stepBack);
+
+/** Makes an undone step again. */
+export const redo = (): void => move(stepForward);

@@ -1,13 +1,7 @@
-/** Edits of the list of revisions: choose, branch, rename, note, lock, delete. Pure. */
+/** Edits of the list of revisions: branch, rename, note, date, lock, delete; and their descent. Pure. */
 
 import { produce } from 'immer';
-import type { Project } from '../../core/index.ts';
-
-/** Makes a revision the one being worked on. */
-export const chooseRevision = (id: string) =>
-  produce<Project>((draft) => {
-    if (draft.revisions.some((revision) => revision.id === id)) draft.activeRevision = id;
-  });
+import type { Project, Revision } from '../../core/index.ts';
 
 /** The next free id: A, B … Z, then R27, R28 … */
 export function freeId(project: Project): string {
@@ -42,6 +36,52 @@ export const noteRevision = (id: string, note: string) =>
     const revision = draft.revisions.find((candidate) => candidate.id === id);
     if (revision) revision.note = note;
   });
+
+/** Sets the date of a revision (year-month-day), or takes it away where the text is empty. */
+export const dateRevision = (id: string, date: string) =>
+  produce<Project>((draft) => {
+    const revision = draft.revisions.find((candidate) => candidate.id === id);
+    if (!revision) return;
+    if (date === '') delete revision.date;
+    else revision.date = date;
+  });
+
+/** Whether a text is a day of the calendar, written year-month-day. */
+export function isDate(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const day = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}
+
+/** A revision's place among those it came from. */
+export interface Descent {
+  readonly id: string;
+  /** null where it begins a line */
+  readonly parent: string | null;
+  /** how many revisions it came through */
+  readonly depth: number;
+  readonly children: readonly string[];
+}
+
+/** The revisions in the order of their descent, branches right after what they came from. */
+export function descentOf(revisions: readonly Pick<Revision, 'id' | 'parent'>[]): Descent[] {
+  const ids = new Set(revisions.map(({ id }) => id));
+  const parentOf = ({ id, parent }: Pick<Revision, 'id' | 'parent'>) =>
+    parent && parent !== id && ids.has(parent) ? parent : null;
+  const found: Descent[] = [];
+  const placed = new Set<string>();
+  const place = (revision: Pick<Revision, 'id' | 'parent'>, depth: number): void => {
+    if (placed.has(revision.id)) return;
+    placed.add(revision.id);
+    const children = revisions.filter((other) => parentOf(other) === revision.id);
+    found.push({ id: revision.id, parent: parentOf(revision), depth, children: children.map(({ id }) => id) });
+    for (const child of children) place(child, depth + 1);
+  };
+  for (const revision of revisions) if (parentOf(revision) === null) place(revision, 0);
+  // a ring of parents, which a file may not hold, still shows every revision
+  for (const revision of revisions) place(revision, 0);
+  return found;
+}
 
 /** Locks a revision against edits, or opens it again. */
 export const lockRevision = (id: string, locked: boolean) =>

@@ -4,8 +4,8 @@ import { followProject, pauseMs, retryRun } from '../../../renderer/solve/follow
 import type { Answer, Request } from '../../../renderer/solve/protocol.ts';
 import { setValue } from '../../../renderer/store/edits.ts';
 import { evaluationStore } from '../../../renderer/store/evaluation.ts';
-import { applyEdit, loadProject, undo } from '../../../renderer/store/project.ts';
-import { branchRevision, chooseRevision, noteRevision } from '../../../renderer/store/revisions.ts';
+import { applyEdit, loadProject, showRevision, undo } from '../../../renderer/store/project.ts';
+import { branchRevision, noteRevision } from '../../../renderer/store/revisions.ts';
 import { loadExample } from '../../helpers/projects.ts';
 
 let asked: Request[];
@@ -54,7 +54,7 @@ test('notes ask for nothing; another revision, a branch and undo ask for a run',
   vi.advanceTimersByTime(pauseMs);
   expect(asked).toHaveLength(1);
   const steps = [
-    () => applyEdit(chooseRevision('A'), { label: 'A' }),
+    () => showRevision('A'),
     () => applyEdit(branchRevision('A', 'Next', '2026-05-01'), { label: 'Branch' }),
     undo,
   ];

@@ -1,7 +1,7 @@
 /** Revisions side by side as they are described: one row per value, named as its field is. */
 
 import type { Revision } from '../../core/index.ts';
-import { writeNumber } from '../fields/quantity.ts';
+import { showNumber, writeNumber } from '../fields/quantity.ts';
 import { type FieldSpec, unitText } from '../fields/spec.ts';
 import {
   barrelFields,
@@ -53,12 +53,26 @@ const lists: readonly { prefix: string; entry: string; specs: readonly FieldSpec
   { prefix: 'drive.motorCurve.', entry: words.point, specs: motorFields },
 ];
 
+/** What is known of the field at a dotted key. */
+function specOf(key: string): FieldSpec | undefined {
+  const list = lists.find(({ prefix }) => key.startsWith(prefix));
+  if (!list) return wholeSpecs.find((candidate) => candidate.key === key);
+  const [, name = ''] = key.slice(list.prefix.length).split('.');
+  return list.specs.find((candidate) => candidate.key === name);
+}
+
+/** A number as its field shows it: in the unit and with the decimal sign of this window. */
+function written(value: number, key: string): string {
+  const spec = specOf(key);
+  return spec ? showNumber(value, spec.unit) : writeNumber(value);
+}
+
 /** Leaves of plain data as dotted keys. */
 function leaves(value: unknown, key: string, into: Map<string, string>): void {
   if (typeof value === 'object' && value !== null) {
     for (const [name, child] of Object.entries(value)) leaves(child, key ? `${key}.${name}` : name, into);
   } else if (value !== undefined) {
-    into.set(key, typeof value === 'number' ? writeNumber(value) : String(value ?? '–'));
+    into.set(key, typeof value === 'number' ? written(value, key) : String(value ?? '–'));
   }
 }
 
@@ -78,11 +92,11 @@ export function labelOf(key: string): string {
   const withUnit = ({ label, unit }: FieldSpec) => `${label}${unitText(unit) ? `, ${unitText(unit)}` : ''}`;
   if (list) {
     const [index, name = ''] = key.slice(list.prefix.length).split('.');
-    const spec = list.specs.find((candidate) => candidate.key === name);
+    const spec = specOf(key);
     return `${list.entry} ${Number(index) + 1}: ${spec ? withUnit(spec) : spelled(name)}`;
   }
   if (key === 'materialId') return text.parts.granulate;
-  const spec = wholeSpecs.find((candidate) => candidate.key === key);
+  const spec = specOf(key);
   const [room, ...rest] = key.split('.');
   return placed(room, spec ? withUnit(spec) : rest.map(spelled).join(' '));
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { describedRows, labelOf } from '../../../renderer/panels/describedRows.ts';
+import { describedRows, labelOf } from '../../../renderer/compare/describedRows.ts';
 import { partOf } from '../../../renderer/panels/partOf.ts';
 import { issuePlace } from '../../../renderer/panels/SectionTable.tsx';
 import { partIds } from '../../../renderer/store/view.ts';

@@ -1,0 +1,36 @@
+/** Which revision is better for what, in words made from the numbers. */
+
+import { betterForWhat } from '../../core/index.ts';
+import { useLook } from '../look.ts';
+import { compareText } from '../strings/compare.ts';
+import { type Compared, comparable } from './runs.ts';
+import { writerOf } from './writer.ts';
+
+const words = compareText.answer;
+
+/** Refused and broken revisions with what is said of them. */
+const refusedOf = (compared: readonly Compared[]) =>
+  compared.flatMap(({ id, found }) => {
+    const reason = found.refusal ?? found.fault;
+    return reason === undefined ? [] : [{ id, reason }];
+  });
+
+/** The paragraph and what it rests on. */
+export function Answer({ compared }: { readonly compared: readonly Compared[] }) {
+  const look = useLook();
+  const { made, solved, solvedCount, count } = comparable(compared);
+  const predictions = made.map((one) => one.made.prediction);
+  const { paragraph } = betterForWhat(predictions, refusedOf(compared), writerOf(look));
+  const waiting = made.length < count;
+  return (
+    <section className="compare-answer" aria-label={words.title}>
+      <h3>{words.title}</h3>
+      {waiting && <p className="quiet">{words.waiting}</p>}
+      {!waiting && predictions.length < 2 && <p className="quiet">{words.none}</p>}
+      {paragraph !== '' && !(waiting && predictions.length < 2) && <p className="better-for-what">{paragraph}</p>}
+      {!waiting && predictions.length > 1 && (
+        <p className="quiet">{solved ? words.solved : words.estimates(solvedCount, count)}</p>
+      )}
+    </section>
+  );
+}
