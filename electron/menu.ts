@@ -13,6 +13,7 @@ const fileItems: readonly OurItem[] = [
   ['Examples…', 'examples'],
   ['Save', 'save', 'CmdOrCtrl+S'],
   ['Save as…', 'save-as', 'CmdOrCtrl+Shift+S'],
+  ['Hand over…', 'handover', 'CmdOrCtrl+E'],
 ];
 const editItems: readonly OurItem[] = [
   ['Undo', 'undo', 'CmdOrCtrl+Z'],

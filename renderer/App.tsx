@@ -6,6 +6,7 @@ import { Colour } from './colour/Colour.tsx';
 import { Compare } from './compare/Compare.tsx';
 import { Doubt } from './doubt/Doubt.tsx';
 import { FitDialog } from './fit/FitDialog.tsx';
+import { Handover } from './handover/Handover.tsx';
 import { CommandList } from './panels/CommandList.tsx';
 import { Describe } from './panels/Describe.tsx';
 import { Discard } from './panels/Discard.tsx';
@@ -61,6 +62,7 @@ export function App() {
       <Doubt />
       <BenchLog />
       <FitDialog />
+      <Handover />
       <Examples />
       <Discard />
       <CommandList />

@@ -3,6 +3,7 @@
 import { openBench } from './bench/store.ts';
 import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
 import { openFit } from './fit/store.ts';
+import { openHandover } from './handover/store.ts';
 import { exportMaterial, importMaterial, runMaterialId } from './panels/granulate/materialFiles.ts';
 import { sceneCommands } from './scene/sceneCommands.ts';
 import { turnScrew } from './scene/sceneStore.ts';
@@ -16,6 +17,7 @@ import { colourText } from './strings/colour.ts';
 import { doubtText } from './strings/doubt.ts';
 import { drawingText } from './strings/drawing.ts';
 import { fitText } from './strings/fit.ts';
+import { handoverText } from './strings/handover.ts';
 import { tourText } from './strings/tour.ts';
 import { text } from './strings.ts';
 import { startTour } from './tour/store.ts';
@@ -75,6 +77,7 @@ export const commands: readonly Command[] = [
   { id: 'open', label: text.commands.open, keys: 'Mod+O', enabled: always, perform: openProject },
   { id: 'save', label: text.commands.save, keys: 'Mod+S', enabled: isOpen, perform: saveProject },
   { id: 'save-as', label: text.commands.saveAs, keys: 'Mod+Shift+S', enabled: isOpen, perform: saveProjectAs },
+  { id: 'handover', label: handoverText.command, keys: 'Mod+E', enabled: isOpen, perform: () => openHandover() },
   { id: 'examples', label: text.commands.examples, enabled: always, perform: () => setView({ dialog: 'examples' }) },
   { id: 'branch', label: text.revisions.branch, keys: 'Mod+B', enabled: isOpen, perform: () => branchFrom() },
   { id: 'revisions', label: text.revisions.manage, enabled: isOpen, perform: () => setView({ dialog: 'revisions' }) },

@@ -83,6 +83,7 @@ export function TopBar() {
         <CommandButton id="open" />
         <CommandButton id="save" />
         <CommandButton id="bench" />
+        <CommandButton id="handover" />
         <CommandButton id="examples" />
         <CommandButton id="theme" sign={themeSigns[theme]} />
         <CommandButton id="commands" sign="☰" />

@@ -119,6 +119,16 @@ async function openedDoubt(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Run the samples' }).waitFor();
 }
 
+/** Opens the dialog of hand-over files at a kind, by its name, and works it out where wanted. */
+const handedOver = (kind: string, workOut: boolean) =>
+  all(press('Hand over …'), async (page) => {
+    await page.getByRole('radio', { name: kind }).first().click({ force: true });
+    if (!workOut) return;
+    await page.getByRole('button', { name: 'Work it out' }).click();
+    await page.locator('.handover-file, .handover-refused').first().waitFor({ timeout: 60_000 });
+    await scroll('.handover-acts')(page);
+  });
+
 /** Points at the plot along the axis, where granulate melts. */
 async function pointedAtMelting(page: Page): Promise<void> {
   const plot = await page.locator('.axial .u-over').boundingBox();
@@ -199,6 +209,8 @@ const shots: readonly Shot[] = [
   { name: 'bench-calibrate', reach: calibratedOnce },
   { name: 'bench-plan', reach: proposed },
   { name: 'bench-picture', reach: bench('Colour from a picture') },
+  { name: 'handover', reach: handedOver('3MF', false) },
+  { name: 'handover-mesh', reach: handedOver('STL', true) },
   { name: 'examples', reach: press('Examples') },
   { name: 'wax', file: 'assets/examples/wax-head.json' },
   { name: 'misfit', file: 'assets/examples/pla-pellet-misfit.json' },

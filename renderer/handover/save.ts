@@ -1,0 +1,18 @@
+/** Hands finished files to the host, which asks where to put them. */
+
+import { type HandoverFile, issueText } from '../../core/index.ts';
+import { getBridge } from '../bridge.ts';
+import { announce } from '../files.ts';
+import { handoverText as words } from '../strings/handover.ts';
+
+/** Saves the files one after the other; stops where one fails or the person cancels. Failures name path and cause. */
+export async function saveFiles(files: readonly HandoverFile[]): Promise<void> {
+  const saved: string[] = [];
+  for (const { name, bytes } of files) {
+    const result = await getBridge().exportFile(name, bytes);
+    if (!result.ok) return announce('bad', result.issues.map(issueText).join(' '));
+    if (result.value === null) break;
+    saved.push(result.value.path ?? result.value.name);
+  }
+  if (saved.length > 0) announce('good', words.saved(saved.join(', ')));
+}

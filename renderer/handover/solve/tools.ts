@@ -1,0 +1,32 @@
+/** The heavy libraries of hand-over modules in a worker: each is a file of its own, fetched when a module asks. */
+
+import manifoldWasm from 'manifold-3d/manifold.wasm?url';
+import type { HandoverTools } from '../../../core/index.ts';
+
+async function solids(): Promise<unknown> {
+  const { default: open } = await import('manifold-3d');
+  const kit = await open({ locateFile: () => manifoldWasm });
+  kit.setup();
+  return kit;
+}
+
+async function pdf(): Promise<unknown> {
+  const { default: document } = (await import(
+    // @ts-expect-error the package ships no types for its browser bundle
+    'pdfkit/js/pdfkit.standalone.js'
+  )) as { readonly default: unknown };
+  return document;
+}
+
+async function plots(): Promise<unknown> {
+  const [Plot, { parseHTML }] = await Promise.all([import('@observablehq/plot'), import('linkedom/worker')]);
+  return { Plot, document: parseHTML('<!doctype html><html><body></body></html>').document };
+}
+
+/** Tools for one worker; a worker writes once, so nothing is kept. */
+export const workerTools: HandoverTools = {
+  solids,
+  brep: async () => (await import('./brepKernel.ts')).brepKernel(),
+  pdf,
+  plots,
+};
