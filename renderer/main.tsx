@@ -19,6 +19,7 @@ import './styles/fields.css';
 import './styles/tables.css';
 import './styles/see.css';
 import './styles/drawing.css';
+import './styles/plots.css';
 import './styles/scene.css';
 import './styles/results.css';
 import './styles/findings.css';

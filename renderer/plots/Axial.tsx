@@ -10,7 +10,7 @@ import { activeRevision, useProject } from '../store/project.ts';
 import { setView, useView, viewStore } from '../store/view.ts';
 import { text } from '../strings.ts';
 import { AxialReadout, ReadPlace } from './AxialReadout.tsx';
-import { axialRange, sideRoom } from './axialScale.ts';
+import { sideRoom, useAxialZoom, wholeAxialRange, zoomAxial } from './axialScale.ts';
 import { type AxialSeries, axialSeries } from './axialSeries.ts';
 import { axis, Chart, type Ink } from './Chart.tsx';
 import { MeltMarkStrip } from './MeltMarkStrip.tsx';
@@ -68,7 +68,6 @@ function optionsFor(from: number, to: number, unit: Unit, marks: readonly MeltMa
     return {
       padding: [7, 0, 0, 0],
       legend: { show: false },
-      cursor: { drag: { x: false, y: false } },
       scales: {
         x: { time: false, range: () => [from, to] },
         p: { range: (_u, _min, max) => [0, max > 0 ? max * 1.12 : 1] },
@@ -109,6 +108,13 @@ function useSeries(prediction: Prediction | null, shape: Shape | null): AxialSer
   }, [prediction, shape, segments]);
 }
 
+/** Names of the plotted columns; the key of the lanes says them on screen. */
+const columnsFor = (unit: Unit): string[] => [
+  words.position,
+  `${words.pressure}, ${unit}`,
+  ...[words.melt, words.granules, words.wall, words.core].map((name) => `${name}, °C`),
+];
+
 interface LanesProps {
   readonly series: AxialSeries;
   readonly shape: Shape;
@@ -117,7 +123,8 @@ interface LanesProps {
 
 function Plot({ series, shape, marks }: LanesProps) {
   const mark = useView((state) => state.mark);
-  const [from, to] = axialRange(shape.bounds);
+  const [from, to] = wholeAxialRange(shape.bounds);
+  const zoom = useAxialZoom();
   const unit = series.pressureUnit;
   const options = useMemo(() => optionsFor(from * 1000, to * 1000, unit, marks), [from, to, unit, marks]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new mark needs a new drawing of the same data
@@ -125,7 +132,16 @@ function Plot({ series, shape, marks }: LanesProps) {
     () => [series.z, series.pressure, series.melt, series.solid, series.wall, series.core],
     [series, mark],
   );
-  return <Chart label={words.plot} data={data} options={options} />;
+  const shown = useMemo(() => zoom && ([zoom[0] * 1000, zoom[1] * 1000] as const), [zoom]);
+  return (
+    <Chart
+      label={words.plot}
+      columns={columnsFor(unit)}
+      zoom={shown}
+      onZoom={(range) => zoomAxial(range && [range[0] / 1000, range[1] / 1000])}
+      {...{ data, options }}
+    />
+  );
 }
 
 const noMarks: readonly MeltMark[] = [];
@@ -137,6 +153,8 @@ export function Axial() {
   const stale = useEvaluation((state) => state.stale);
   const series = useSeries(prediction, shape);
   const marks = useMemo(() => (prediction ? meltMarks(prediction) : noMarks), [prediction]);
+  // what reads the axial scale is made anew when it changes
+  const scale = useAxialZoom()?.join() ?? 'whole';
   const leave = useCallback(() => setView({ hoverZ: null }), []);
   return (
     <div className={stale ? 'axial stale' : 'axial'} onPointerLeave={leave}>
@@ -147,12 +165,12 @@ export function Axial() {
       </header>
       {series && shape && (
         <>
-          <MeltMarkStrip marks={marks} bounds={shape.bounds} />
+          <MeltMarkStrip key={`marks ${scale}`} marks={marks} bounds={shape.bounds} />
           <Plot {...{ series, shape, marks }} />
-          <ShareLane bounds={shape.bounds} {...{ series, marks }} />
+          <ShareLane key={`shares ${scale}`} bounds={shape.bounds} {...{ series, marks }} />
         </>
       )}
-      <SideDrawing />
+      <SideDrawing key={scale} />
     </div>
   );
 }

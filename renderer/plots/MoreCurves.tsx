@@ -56,7 +56,6 @@ function optionsFor(lines: readonly PresentedSeries[]) {
         ...(marked ? { y: { range: (_u, _min, max) => [0, (max || 1) * roomAbove(curveHeight - 60)] } } : {}),
       },
       ...(marked ? { hooks: { draw: [(plot) => drawTimeMarks(plot, marksNow(), ink)] } } : {}),
-      cursor: { drag: { x: false, y: false } },
       axes: [
         axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26, ...(marked ? timeAxis : {}) }),
         axis(ink, `${first?.yLabel}, ${first?.yUnit}`, {

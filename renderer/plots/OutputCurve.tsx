@@ -38,7 +38,6 @@ function optionsFor(now: number, works: readonly (readonly [number, number])[]) 
         line(words.demand, demand, { dash: [2, 3], width: 2 }),
       ],
       legend: { live: true },
-      cursor: { drag: { x: false, y: false } },
       hooks: { drawClear: [(plot) => shadeWorking(plot, works, ink)], draw: [(plot) => drawNow(plot, now, ink)] },
     };
   };

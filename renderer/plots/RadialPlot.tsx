@@ -24,7 +24,6 @@ function options(ink: Ink): Omit<uPlot.Options, 'width' | 'height'> {
       v: { range: (_u, _min, max) => [0, max > 0 ? 1.1 * max : 1] },
       t: { distr: 3, range: (_u, min, max) => [0.9 * min, 1.1 * max] },
     },
-    cursor: { drag: { x: false, y: false } },
     axes: [
       axis(ink, `${words.radius}, mm`, { size: 26 }),
       axis(ink, `${words.speed}, mm/s`, { scale: 'v', size: 46 }),

@@ -1,14 +1,33 @@
 /** The axial scale that the plot and the side drawing share. */
 
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
 import type { Shape } from '../solve/protocol.ts';
+import { keptRange, type Range } from './plotZoom.ts';
 
 /** Room left of and right of the plotting area for axes, px. */
 export const sideRoom = 54;
 
-/** Axial range shown, m: from just before the bore to just after the orifice. */
-export function axialRange(bounds: Shape['bounds']): readonly [number, number] {
+/** The range that the views along the axis are zoomed to, m; null: the whole. */
+const zoomStore = createStore<{ readonly range: Range | null }>(() => ({ range: null }));
+
+/** The zoom now. Views whose scale it changes are made anew by the panel that holds them. */
+export const useAxialZoom = (): Range | null => useStore(zoomStore, (state) => state.range);
+
+/** Zooms all views along the axis, m; null shows the whole. */
+export const zoomAxial = (range: Range | null): void => zoomStore.setState({ range });
+
+/** The whole axial range, m: from just before the bore to just after the orifice. */
+export function wholeAxialRange(bounds: Shape['bounds']): Range {
   const margin = 0.02 * bounds.end;
   return [-margin, bounds.end + margin];
+}
+
+/** Axial range shown, m: the whole, or what of it is zoomed to. */
+export function axialRange(bounds: Shape['bounds']): Range {
+  const whole = wholeAxialRange(bounds);
+  const { range } = zoomStore.getState();
+  return (range && keptRange(range, whole)) ?? whole;
 }
 
 /** Maps px in a box of `width` px back to z, m. */

@@ -8,6 +8,7 @@ import { flyTo } from '../store/view.ts';
 import { sceneText } from '../strings/scene.ts';
 import { text } from '../strings.ts';
 import { CameraRig } from './CameraRig.tsx';
+import { drawsInSoftware } from './canDraw.ts';
 import { Followers } from './Followers.tsx';
 import { scaleLength } from './frame.ts';
 import { Lights } from './Lights.tsx';
@@ -19,6 +20,7 @@ import { useMeltShown, useOpenPlanes, useSpotPlaces } from './openPlanes.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { MarkerLayer } from './SpotMarkers.tsx';
 import { moveCamera, setScene, useScene } from './sceneStore.ts';
+import { restRatio } from './useCoarse.ts';
 import { usePlacing } from './useGrains.ts';
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
@@ -82,8 +84,8 @@ export default function Scene() {
           orthographic
           frameloop="demand"
           camera={{ near: -5000, far: 10000, zoom: 3 }}
-          gl={{ antialias: true, localClippingEnabled: true }}
-          dpr={[1, 2]}
+          gl={{ antialias: !drawsInSoftware(), localClippingEnabled: true }}
+          dpr={restRatio()}
           aria-label={sceneText.label}
           role="application"
           tabIndex={0}

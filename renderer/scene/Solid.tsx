@@ -1,8 +1,18 @@
 /** One solid part: its outside, and a flat face where a cut opens it. */
 
 import { useEffect, useMemo } from 'react';
-import { BackSide, BufferAttribute, BufferGeometry, FrontSide, type Plane } from 'three';
+import {
+  BackSide,
+  BufferAttribute,
+  BufferGeometry,
+  FrontSide,
+  type Material,
+  MeshLambertMaterial,
+  MeshStandardMaterial,
+  type Plane,
+} from 'three';
 import type { DrawnMesh } from '../solve/protocol.ts';
+import { useScene } from './sceneStore.ts';
 
 /** Planes that take material away: a wedge is taken where it lies behind all of them, else each takes its side. */
 export interface Cut {
@@ -36,26 +46,37 @@ function useGeometry(mesh: DrawnMesh): BufferGeometry {
 /** Places on it can be measured. */
 const isPart = { part: true };
 
+/** Materials that live as long as what they are made from. */
+function useKept<T extends Material>(make: () => T, made: readonly unknown[]): T {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the caller names what the material is made from
+  const material = useMemo(make, made);
+  useEffect(() => () => material.dispose(), [material]);
+  return material;
+}
+
+/** Metal at rest; while the view moves in software, plain light that costs a fraction. Both stay compiled. */
+function useOutside(finish: Finish, cut: Cut): Material {
+  const { colour, metalness, roughness, opacity } = finish;
+  const clear = opacity < 1;
+  const shared = {
+    ...{ color: colour, opacity, transparent: clear, depthWrite: !clear, side: FrontSide },
+    ...{ clippingPlanes: [...cut.planes], clipIntersection: cut.wedge },
+  };
+  const made = [colour, metalness, roughness, opacity, cut];
+  const metal = useKept(() => new MeshStandardMaterial({ ...shared, metalness, roughness }), made);
+  const plain = useKept(() => new MeshLambertMaterial({ ...shared, emissive: colour, emissiveIntensity: 0.25 }), made);
+  return useScene((state) => state.moving) ? plain : metal;
+}
+
 /** The part; where it is cut, inner faces are drawn flat so that the opened solid looks filled. */
 export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish; readonly cut: Cut }) {
   const { mesh, finish, cut } = props;
   const geometry = useGeometry(mesh);
   const clear = finish.opacity < 1;
+  const outside = useOutside(finish, cut);
   return (
     <>
-      <mesh geometry={geometry} renderOrder={clear ? 2 : 0} userData={isPart}>
-        <meshStandardMaterial
-          color={finish.colour}
-          metalness={finish.metalness}
-          roughness={finish.roughness}
-          opacity={finish.opacity}
-          transparent={clear}
-          depthWrite={!clear}
-          side={FrontSide}
-          clippingPlanes={[...cut.planes]}
-          clipIntersection={cut.wedge}
-        />
-      </mesh>
+      <mesh geometry={geometry} material={outside} renderOrder={clear ? 2 : 0} userData={isPart} />
       {cut.planes.length > 0 && !clear && (
         <mesh geometry={geometry} userData={isPart}>
           <meshBasicMaterial

@@ -43,6 +43,8 @@ export interface SceneState {
   readonly measuring: boolean;
   /** at most two */
   readonly points: readonly MeasuredPoint[];
+  /** the view moves, and is drawn with less effort meanwhile */
+  readonly moving: boolean;
   readonly move: { readonly by: CameraMove; readonly count: number };
 }
 
@@ -58,6 +60,7 @@ export const sceneStore = createStore<SceneState>(() => ({
   steps: 0,
   measuring: false,
   points: [],
+  moving: false,
   move: { by: 'side', count: 0 },
 }));
 
