@@ -14,8 +14,8 @@ import { DrawingTools } from './DrawingTools.tsx';
 import { DrawnMachine } from './DrawnMachine.tsx';
 import { type Drawn, drawnOf, ofGroups } from './dimensions.ts';
 import { Foot } from './Foot.tsx';
-import { GripHandle } from './Grip.tsx';
-import { type Layout, layOut } from './layout.ts';
+import { GripHandle, seatOf } from './Grip.tsx';
+import { crowded, type Layout, layOut } from './layout.ts';
 import { pathsOf } from './outlines.ts';
 import { unpointField } from './pointAtField.ts';
 import { pulled } from './pulling.ts';
@@ -104,6 +104,7 @@ function Sheet({ drawn, dimensions, layout, at, view, size }: SheetProps) {
   const { revision, shape } = drawn;
   const paths = useMemo(() => pathsOf(revision, shape), [revision, shape]);
   const seek = useSeek(view, size);
+  const hidden = useMemo(() => crowded(dimensions, (one) => seatOf(one, at)), [dimensions, at]);
   const { zoom } = view;
   const transform = `translate(${at.x(0)} ${at.y(0)}) scale(${zoom} ${-zoom})`;
   return (
@@ -116,9 +117,9 @@ function Sheet({ drawn, dimensions, layout, at, view, size }: SheetProps) {
         <GripHandle
           key={dimension.id}
           dimension={dimension}
-          x={at.x(dimension.grip.z)}
-          y={at.y(dimension.grip.r)}
+          {...seatOf(dimension, at)}
           zoom={zoom}
+          hidden={hidden.has(dimension.id)}
           locked={revision.locked === true}
           onSeek={seek}
         />

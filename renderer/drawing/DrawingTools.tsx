@@ -35,6 +35,7 @@ function GroupTools() {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would bring a frame of its own
     <span className="tool-set" role="group" aria-label={words.groupsLabel}>
+      <span className="tool-label">{words.groupsWord}</span>
       {groups.map((group) => (
         <ToggleButton
           key={group}

@@ -40,7 +40,7 @@ function useEntry(entry: Entry | null): { readonly name: string; readonly tools:
   const { zones } = revision.barrel;
   const { segments } = revision.nozzle;
   if (list === 'sections' && sections[index]) {
-    const tools = sectionTools(revision.id, place([...root, 'screw', list], sections.length));
+    const tools = sectionTools(revision, place([...root, 'screw', list], sections.length));
     return { name: words.section(index + 1, sections[index].name ?? ''), tools };
   }
   if (list === 'zones' && zones[index]) {

@@ -12,9 +12,16 @@ import { limitsOf } from './limits.ts';
 import { mayChange, showField, stepDimension, stepName } from './pulling.ts';
 import { drawingStore, setDrawing, useDrawing } from './store.ts';
 import type { Dimension, Range } from './types.ts';
+import type { ToPixels } from './viewport.ts';
 
 /** Handles at one place stand this far from it, px. */
 const asidePx = 8;
+
+/** Where a dimension's handle stands on the screen, px. */
+export const seatOf = ({ grip }: Dimension, at: ToPixels): { readonly x: number; readonly y: number } => ({
+  x: at.x(grip.z) + asidePx * grip.aside,
+  y: at.y(grip.r),
+});
 
 const shapes = {
   z: 'M-6.5 0L-2 -4.5V4.5ZM6.5 0L2 -4.5V4.5Z',
@@ -58,9 +65,11 @@ export const GripHandle = memo(function GripHandle(props: {
   readonly y: number;
   readonly zoom: number;
   readonly locked: boolean;
+  /** another handle stands here; this one shows when it has the focus */
+  readonly hidden: boolean;
   onSeek(dimension: Dimension): void;
 }) {
-  const { dimension, x, y, zoom, locked } = props;
+  const { dimension, x, y, zoom, locked, hidden } = props;
   const { grip, spec, value, group } = dimension;
   const look = useLook();
   const { range, find, forget } = useRange(dimension);
@@ -82,8 +91,8 @@ export const GripHandle = memo(function GripHandle(props: {
     <g
       role="slider"
       tabIndex={0}
-      className={`grip ${group}${isPulled ? ' pulled' : ''}${locked ? ' locked' : ''} ${grip.axis}`}
-      transform={`translate(${x + asidePx * grip.aside} ${y})`}
+      className={`grip ${group} ${grip.axis} ${isPulled ? 'pulled' : hidden ? 'crowded' : ''} ${locked ? 'locked' : ''}`}
+      transform={`translate(${x} ${y})`}
       data-grip={dimension.id}
       aria-label={stepName(dimension)}
       aria-orientation={grip.axis === 'z' ? 'horizontal' : 'vertical'}

@@ -78,7 +78,7 @@ function coneOf(scene: Scene, { start, joint, rootMm }: TipPlaces): readonly Dim
     ...base,
     id: `${angleKey}/length`,
     spec: { key: angleKey, label: words.tipLength, unit: 'mm', help: words.tipLengthHelp },
-    value: Number((joint - start).toFixed(4)),
+    value: Number((joint - start).toFixed(2)),
     mark: { kind: 'along', from: start, to: joint, r: rootMm / 2, above: false },
     grip: { z: joint, r: 0, axis: 'z', aside: 0 },
     valueAt: (at) => at - start,

@@ -1,6 +1,6 @@
-/** Adding, splitting and merging pieces of the nozzle, zones of the barrel and sections of the screw, as pure functions. */
+/** Adding, splitting and merging pieces of the nozzle and zones of the barrel, as pure functions. */
 
-import type { Project, Revision, SectionInput } from '../../core/index.ts';
+import type { Project, Revision } from '../../core/index.ts';
 import { type Path, valueAt, withValue } from '../store/path.ts';
 import { drawingText } from '../strings/drawing.ts';
 import { clean } from './types.ts';
@@ -105,13 +105,3 @@ export const mergeZones = (list: Path, index: number) =>
     startMm: Math.min(first.startMm, second.startMm),
     endMm: Math.max(first.endMm, second.endMm),
   }));
-
-/** Makes one section of two; kind, land and fillet are those of the first. */
-export const mergeSections = (list: Path, index: number) =>
-  mergeEntry<SectionInput>(list, index, (first, second) => {
-    const lengthMm = clean(first.lengthMm + second.lengthMm);
-    const shared = { lengthMm, rootDiameterEndMm: second.rootDiameterEndMm };
-    if (first.kind === 'flighted' && second.kind === 'flighted')
-      return { ...first, ...shared, leadEndMm: second.leadEndMm };
-    return { ...first, ...shared };
-  });

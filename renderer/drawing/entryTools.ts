@@ -1,21 +1,14 @@
 /** What can be done with a piece of the nozzle, a zone or a section, as panels and the drawing offer it. */
 
-import type { Project } from '../../core/index.ts';
+import type { Project, Revision } from '../../core/index.ts';
 import { applyListEdit } from '../panels/desk.ts';
 import type { EntryTool } from '../panels/EntryTools.tsx';
 import { copyEntry, dropEntry, splitSection, swapEntry } from '../store/edits.ts';
 import type { Path } from '../store/path.ts';
+import { mergeFault, mergeSections } from '../store/sectionEdits.ts';
 import { drawingText } from '../strings/drawing.ts';
 import { text } from '../strings.ts';
-import {
-  addPiece,
-  mergePieces,
-  mergeSections,
-  mergeZones,
-  type PieceKind,
-  splitPiece,
-  splitZone,
-} from './entryEdits.ts';
+import { addPiece, mergePieces, mergeZones, type PieceKind, splitPiece, splitZone } from './entryEdits.ts';
 
 const words = drawingText.entry;
 
@@ -36,18 +29,18 @@ const tool = ({ list, locked }: EntryPlace, label: string, change: Change, disab
 });
 
 const order = (place: EntryPlace): readonly EntryTool[] => [
-  tool(place, words.earlier, swapEntry(place.list, place.index, -1), place.index === 0),
-  tool(place, words.later, swapEntry(place.list, place.index, 1), place.index === place.count - 1),
+  tool(place, text.actions.earlier, swapEntry(place.list, place.index, -1), place.index === 0),
+  tool(place, text.actions.later, swapEntry(place.list, place.index, 1), place.index === place.count - 1),
 ];
 
 const removal = (place: EntryPlace): EntryTool =>
-  tool(place, words.remove, dropEntry(place.list, place.index), place.count < 2);
+  tool(place, text.actions.remove, dropEntry(place.list, place.index), place.count < 2);
 
 const kinds: readonly PieceKind[] = ['land', 'cone', 'ledge', 'gap'];
 
 /** For a piece of the nozzle. */
 export const pieceTools = (place: EntryPlace): readonly EntryTool[] => [
-  tool(place, words.split, splitPiece(place.list, place.index)),
+  tool(place, text.actions.split, splitPiece(place.list, place.index)),
   tool(place, words.merge, mergePieces(place.list, place.index), place.index === place.count - 1),
   ...kinds.map((kind) => tool(place, words[kind], addPiece(place.list, place.index, kind))),
   ...order(place),
@@ -57,16 +50,16 @@ export const pieceTools = (place: EntryPlace): readonly EntryTool[] => [
 
 /** For a zone of the barrel; where it lies its numbers say, and its place in the list only where it is listed. */
 export const zoneTools = (place: EntryPlace): readonly EntryTool[] => [
-  tool(place, words.split, splitZone(place.list, place.index)),
+  tool(place, text.actions.split, splitZone(place.list, place.index)),
   tool(place, words.merge, mergeZones(place.list, place.index), place.index === place.count - 1),
   ...order(place),
   removal(place),
 ];
 
-/** For a section of the screw of the revision `id`. */
-export const sectionTools = (id: string, place: EntryPlace): readonly EntryTool[] => [
-  tool(place, words.split, splitSection(id, place.index)),
-  tool(place, words.merge, mergeSections(place.list, place.index), place.index === place.count - 1),
+/** For a section of the screw of a revision. */
+export const sectionTools = ({ id, screw }: Revision, place: EntryPlace): readonly EntryTool[] => [
+  tool(place, text.actions.split, splitSection(id, place.index)),
+  tool(place, words.merge, mergeSections(id, place.index), mergeFault(screw.sections, place.index) !== null),
   ...order(place),
   removal(place),
 ];

@@ -157,3 +157,26 @@ export function layOut({ dimensions, write, radius }: Sheet, size: BoxSize, at: 
   });
   return { placed, left: seen.length - placed.length };
 }
+
+/** Handles nearer than this to a more important one would hide it, px. */
+const crowdPx = 11;
+
+/**
+ * Handles that stand in the way of more important ones. They are reached by keys and by their numbers, and come forth
+ * when there is room.
+ * @param seat where a handle stands on the screen, px
+ * @returns ids of their dimensions
+ */
+export function crowded(
+  dimensions: readonly Dimension[],
+  seat: (dimension: Dimension) => { readonly x: number; readonly y: number },
+): ReadonlySet<string> {
+  const kept: { readonly x: number; readonly y: number }[] = [];
+  const hidden = new Set<string>();
+  for (const dimension of [...dimensions].sort((a, b) => a.rank - b.rank)) {
+    const { x, y } = seat(dimension);
+    if (kept.some((one) => Math.hypot(one.x - x, one.y - y) < crowdPx)) hidden.add(dimension.id);
+    else kept.push({ x, y });
+  }
+  return hidden;
+}

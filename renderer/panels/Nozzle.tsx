@@ -1,5 +1,7 @@
 /** The bore after the barrel: pieces, outside and heater. */
 
+import { DrawIt } from '../drawing/DrawIt.tsx';
+import { pieceTools } from '../drawing/entryTools.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { setValue } from '../store/edits.ts';
 import { applyEdit } from '../store/project.ts';
@@ -26,7 +28,7 @@ export function Nozzle() {
   );
   return (
     <>
-      <Group title={words.pieces}>
+      <Group title={words.pieces} aside={<DrawIt place="outlet" />}>
         <ListTable
           list={list}
           count={revision.nozzle.segments.length}
@@ -35,6 +37,7 @@ export function Nozzle() {
           entryWord={words.piece}
           locked={locked}
           head={name}
+          tools={(index) => pieceTools({ list, index, count: revision.nozzle.segments.length, locked })}
         />
       </Group>
       <Group title={words.nozzle}>

@@ -1,8 +1,10 @@
 /** Heated, insulated and cooled stretches of the barrel. */
 
 import type { Revision } from '../../core/index.ts';
+import { DrawIt } from '../drawing/DrawIt.tsx';
+import { zoneTools } from '../drawing/entryTools.ts';
 import { TextField } from '../fields/TextField.tsx';
-import { copyEntry, dropEntry, setValue, swapEntry } from '../store/edits.ts';
+import { setValue } from '../store/edits.ts';
 import type { Path } from '../store/path.ts';
 import { applyEdit } from '../store/project.ts';
 import { text, zoneFields } from '../strings.ts';
@@ -27,7 +29,6 @@ function ZoneCard({ zone, index, list }: { readonly zone: Zone; readonly index: 
   const count = revision.barrel.zones.length;
   const path = [...list, index];
   const act = (label: string, change: Parameters<typeof applyListEdit>[2]) => () => applyListEdit(list, label, change);
-  const { actions } = text;
   return (
     <div className="card">
       <header>
@@ -51,29 +52,7 @@ function ZoneCard({ zone, index, list }: { readonly zone: Zone; readonly index: 
             </option>
           ))}
         </select>
-        <EntryTools
-          entry={zone.name}
-          tools={[
-            {
-              label: actions.up,
-
-              disabled: locked || index === 0,
-              act: act(actions.up, swapEntry(list, index, -1)),
-            },
-            {
-              label: actions.duplicate,
-
-              disabled: locked,
-              act: act(actions.duplicate, copyEntry(list, index)),
-            },
-            {
-              label: actions.remove,
-
-              disabled: locked || count < 2,
-              act: act(actions.remove, dropEntry(list, index)),
-            },
-          ]}
-        />
+        <EntryTools entry={zone.name} tools={zoneTools({ list, index, count, locked })} />
       </header>
       <div className="pairs">
         <Fields root={path} specs={specsOf(zone)} locked={locked} />
@@ -87,7 +66,7 @@ export function Zones() {
   const { revision, root } = useDesk();
   const list = pathBelow(root, 'barrel.zones');
   return (
-    <Group title={words.zones}>
+    <Group title={words.zones} aside={<DrawIt place="whole" />}>
       {revision.barrel.zones.map((zone, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: zones have no identity but their place
         <ZoneCard key={index} {...{ zone, index, list }} />

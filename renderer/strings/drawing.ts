@@ -8,6 +8,7 @@ export const drawingText = {
   tools: 'Tools of the drawing',
   groups: { screw: 'Screw', barrel: 'Barrel', outlet: 'Nozzle' },
   groupsLabel: 'Dimensions shown',
+  groupsWord: 'Dimensions',
   keepLength: 'Keep length',
   keepLengthHelp:
     'A border between two sections moves alone: what one gains, the other loses. Hold Shift while pulling for the opposite.',
@@ -64,18 +65,13 @@ export const drawingText = {
   },
   entry: {
     label: (name: string) => `Tools for ${name}`,
-    split: 'Split in two',
     merge: 'Merge with next',
-    earlier: 'Earlier',
-    later: 'Later',
-    remove: 'Remove',
     land: 'Add land after',
     cone: 'Add cone after',
     ledge: 'Add ledge after',
     gap: 'Add gap after',
-    close: 'Choose nothing',
     names: { land: 'land', cone: 'cone', ledge: 'ledge', gap: 'gap' },
   },
-  openOutlet: 'Edit on the drawing',
+  open: 'Edit on the drawing',
   openHelp: 'Opens the drawing at this part; its dimensions can be pulled there.',
 } as const;
