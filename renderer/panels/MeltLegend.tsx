@@ -9,8 +9,9 @@ import { meltText } from '../strings/melt.ts';
 export function TimeBar({ mean }: { readonly mean: number | null }) {
   const last = timeMarks.length - 1;
   return (
-    <div className="ramp">
-      <div className="ramp-bar" style={{ background: gradientOf(timeColour) }} />
+    // biome-ignore lint/a11y/useSemanticElements: a legend is no set of fields
+    <div className="ramp" role="group" aria-label={meltText.timeLegend}>
+      <div className="ramp-bar" aria-hidden="true" style={{ background: gradientOf(timeColour) }} />
       {timeMarks.map((mark, index) => (
         <div key={mark} className="ramp-mark" style={{ left: `${100 * timePlace(mark)}%` }}>
           <span className="ramp-multiple">

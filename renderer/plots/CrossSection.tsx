@@ -4,11 +4,13 @@ import { type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { formatNumber, formatQuantity, type Prediction, type StationSection } from '../../core/index.ts';
 import { TimeBar } from '../panels/MeltLegend.tsx';
 import { gradientOf, speedColour, timeColour, timePlace } from '../scene/meltScale.ts';
+import { useLook } from '../store/look.ts';
 import { useMelt } from '../store/melt.ts';
 import { useView } from '../store/view.ts';
 import { meltText } from '../strings/melt.ts';
 import { readInk } from './Chart.tsx';
 import { paintSection } from './paintSection.ts';
+import { pixelOf, pressed, useSectionView, useWheel, ZoomButtons } from './SectionHand.tsx';
 import { nearestNode, type SectionLayout, sectionLayout } from './sectionLayout.ts';
 
 const words = meltText.across;
@@ -36,53 +38,78 @@ function placesOf(section: StationSection, across: 'age' | 'speed', mean: number
   return section.speed.map((speed) => speed / top);
 }
 
-function Picture(props: {
+interface PictureProps {
   readonly section: StationSection;
   readonly layout: SectionLayout;
   readonly mean: number;
+  readonly node: number | null;
   onPoint(node: number | null): void;
-}) {
-  const { section, layout, mean, onPoint } = props;
+}
+
+/** The picture is painted anew for whatever it shows. */
+function usePainting(props: PictureProps, shown: SectionLayout) {
+  const { section, layout, mean, node } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const across = useMelt((state) => state.across);
   const theme = useView((state) => state.theme);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the theme changes the colours that are read from the style
+  const look = useLook();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: theme and look change the colours that are read from the style
   useEffect(() => {
     const element = canvas.current;
     if (!element) return;
     const style = getComputedStyle(element);
+    const colourOf = (name: string) => style.getPropertyValue(name).trim();
     const ink = {
       chart: readInk(element),
-      steel: style.getPropertyValue('--steel').trim(),
-      line: style.getPropertyValue('--ink').trim(),
+      steel: colourOf('--steel'),
+      line: colourOf('--ink'),
+      page: colourOf('--pane'),
     };
     const colour = across === 'age' ? timeColour : speedColour;
-    paintSection(element, section, layout, { places: placesOf(section, across, mean), colour, ink });
-  }, [section, layout, mean, across, theme]);
+    paintSection(element, section, layout, shown, { places: placesOf(section, across, mean), colour, ink, node });
+  }, [section, layout, shown, mean, across, theme, look, node]);
+  return canvas;
+}
+
+function Picture(props: PictureProps) {
+  const { section, layout, onPoint } = props;
+  const hand = useSectionView(section, layout);
+  const canvas = usePainting(props, hand.shown);
+  useWheel(canvas, hand);
   const point = (event: PointerEvent<HTMLCanvasElement>) => {
-    const box = event.currentTarget.getBoundingClientRect();
-    const found = nearestNode(section, layout, event.clientX - box.left, event.clientY - box.top);
-    onPoint(found.distance <= reach ? found.node : null);
+    if (event.buttons === 1 && hand.view.zoom > 1) {
+      hand.move(event.movementX, event.movementY);
+      return;
+    }
+    const [px, py] = pixelOf(event);
+    const found = nearestNode(section, hand.shown, px, py);
+    onPoint(found.distance <= reach * Math.max(1, hand.view.zoom / 3) ? found.node : null);
   };
-  const label = words.label(formatQuantity(section.z, 'mm', 4));
   return (
-    <canvas
-      ref={canvas}
-      className="across-picture"
-      style={{ width: layout.width, height: layout.height }}
-      role="img"
-      aria-label={label}
-      onPointerMove={point}
-      onPointerLeave={() => onPoint(null)}
-    />
+    <div className="across-frame">
+      <canvas
+        ref={canvas}
+        className="across-picture"
+        style={{ width: layout.width, height: layout.height }}
+        role="img"
+        tabIndex={0}
+        aria-label={`${words.label(formatQuantity(section.z, 'mm', 4))}. ${words.keys}`}
+        data-zoom={hand.view.zoom.toFixed(2)}
+        onPointerMove={point}
+        onPointerLeave={() => onPoint(null)}
+        onKeyDown={(event) => pressed(event, props, hand)}
+      />
+      <ZoomButtons hand={hand} />
+    </div>
   );
 }
 
 function SpeedBar({ section }: { readonly section: StationSection }) {
   const top = Math.max(...section.speed);
   return (
-    <div className="ramp">
-      <div className="ramp-bar" style={{ background: gradientOf(speedColour) }} />
+    // biome-ignore lint/a11y/useSemanticElements: a legend is no set of fields
+    <div className="ramp" role="group" aria-label={words.speedLegend}>
+      <div className="ramp-bar" aria-hidden="true" style={{ background: gradientOf(speedColour) }} />
       {[0, 0.5, 1].map((share) => (
         <div key={share} className="ramp-mark" style={{ left: `${100 * share}%` }}>
           <span className="ramp-multiple">{formatQuantity(share * top, 'mm/s', 2)}</span>
@@ -96,7 +123,7 @@ function Reading({ section, node, mean }: { section: StationSection; node: numbe
   if (node === null) return <p className="across-reading quiet">{words.point}</p>;
   const age = section.age[node] ?? 0;
   return (
-    <p className="across-reading">
+    <p className="across-reading" aria-live="polite">
       {formatQuantity(section.depth[node] ?? 0, 'mm', 3)} {words.depth.split(',')[0]?.toLowerCase()}:{' '}
       <b>{formatQuantity(age, 's', 3)}</b> ({formatNumber(age / mean, 2)} {meltText.timesMean}),{' '}
       <b>{formatQuantity(section.speed[node] ?? 0, 'mm/s', 2)}</b>
@@ -120,7 +147,7 @@ export function CrossSection({ section, prediction }: { section: StationSection;
       data-oldest={oldest.toPrecision(4)}
       data-fastest={Math.max(...section.speed).toPrecision(4)}
     >
-      {layout && <Picture {...{ section, layout, mean, onPoint: setNode }} />}
+      {layout && <Picture {...{ section, layout, mean, node, onPoint: setNode }} />}
       <Reading {...{ section, node, mean }} />
       {across === 'age' ? <TimeBar mean={mean} /> : <SpeedBar section={section} />}
     </div>

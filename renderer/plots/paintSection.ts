@@ -1,9 +1,10 @@
 /** Draws the cross-section of the channel on a canvas: steel, melt by colour, axes in mm. */
 
 import type { StationSection } from '../../core/index.ts';
+import { scaleLength } from '../scene/frame.ts';
 import { meltText } from '../strings/melt.ts';
 import type { Ink } from './Chart.tsx';
-import { room, roundMarks, type SectionLayout } from './sectionLayout.ts';
+import { frameOf, room, roundMarks, type SectionLayout } from './sectionLayout.ts';
 
 const words = meltText.across;
 
@@ -15,6 +16,7 @@ export interface SectionInk {
   readonly chart: Ink;
   readonly steel: string;
   readonly line: string;
+  readonly page: string;
 }
 
 type Corner = readonly [number, number, number];
@@ -91,47 +93,117 @@ function paintOutline(
   pen.stroke();
 }
 
-function paintAxes(pen: CanvasRenderingContext2D, layout: SectionLayout, ink: SectionInk): void {
+/** What the axes show, mm, and where they stand. */
+interface Shown {
+  readonly frame: ReturnType<typeof frameOf>;
+  readonly layout: SectionLayout;
+}
+
+/** Place of the section (m) under a pixel of its picture. */
+const placeAt = ({ layout }: Shown, px: number, py: number) => ({
+  x: (px - layout.x(0)) / layout.perMetre,
+  depth: (py - layout.y(0)) / layout.perMetre,
+});
+
+function paintAxes(pen: CanvasRenderingContext2D, shown: Shown, ink: SectionInk): void {
+  const { frame, layout } = shown;
+  const [from, to] = [placeAt(shown, frame.left, frame.top), placeAt(shown, frame.right, frame.bottom)];
   pen.fillStyle = ink.chart.text;
   pen.strokeStyle = ink.chart.text;
   pen.font = '12px system-ui, sans-serif';
-  pen.lineWidth = 1;
-  const bottom = layout.y(layout.depth);
-  const half = layout.halfWidth * 1000;
   pen.textAlign = 'center';
-  for (const mm of roundMarks(-half, half, 7)) {
+  for (const mm of roundMarks(from.x * 1000, to.x * 1000, 7)) {
     const x = Math.round(layout.x(mm / 1000)) + 0.5;
-    pen.fillRect(x, bottom, 1, 4);
-    pen.fillText(String(mm), x, bottom + 16);
+    pen.fillRect(x, frame.bottom, 1, 4);
+    pen.fillText(String(mm), x, frame.bottom + 16);
   }
-  pen.fillText(words.width, layout.x(0), bottom + 33);
+  pen.fillText(words.width, (frame.left + frame.right) / 2, frame.bottom + 33);
   pen.textAlign = 'right';
-  const left = layout.x(-layout.halfWidth);
-  const most = Math.max(2, Math.floor((layout.depth * layout.perMetre) / 22));
-  for (const mm of roundMarks(0, layout.depth * 1000, most)) {
+  const most = Math.max(2, Math.floor((frame.bottom - frame.top) / 22));
+  for (const mm of roundMarks(from.depth * 1000, to.depth * 1000, most)) {
     const y = Math.round(layout.y(mm / 1000)) + 0.5;
-    pen.fillRect(left - 4, y, 4, 1);
-    pen.fillText(String(mm), left - 7, y + 4);
+    pen.fillRect(frame.left - 4, y, 4, 1);
+    pen.fillText(String(mm), frame.left - 7, y + 4);
   }
   pen.textAlign = 'left';
-  pen.fillText(words.depth, Math.max(2, left - room.left + 4), 11);
+  pen.fillText(words.depth, Math.max(2, frame.left - room.left + 4), 11);
 }
 
-/** Everything, on a canvas whose pixels are `ratio` times finer than the layout's. */
+/** A bar of round length in the lower right corner of the frame. */
+function paintScaleBar(pen: CanvasRenderingContext2D, { frame, layout }: Shown, ink: SectionInk): void {
+  const length = scaleLength(layout.perMetre / 1000, 0.25 * (frame.right - frame.left));
+  const wide = (length * layout.perMetre) / 1000;
+  const [x, y] = [frame.right - wide - 8, frame.bottom - 7];
+  const label = `${length} mm`;
+  pen.font = '11px system-ui, sans-serif';
+  pen.textAlign = 'center';
+  const half = Math.max(wide, pen.measureText(label).width) / 2 + 4;
+  pen.fillStyle = ink.page;
+  pen.globalAlpha = 0.85;
+  pen.fillRect(x + wide / 2 - half, y - 17, 2 * half, 22);
+  pen.globalAlpha = 1;
+  pen.fillStyle = ink.line;
+  pen.fillRect(x, y, wide, 2);
+  pen.fillRect(x, y - 4, 1, 6);
+  pen.fillRect(x + wide - 1, y - 4, 1, 6);
+  pen.fillText(label, x + wide / 2, y - 6);
+}
+
+/** A cross where the reading is taken. */
+function paintReading(
+  pen: CanvasRenderingContext2D,
+  section: StationSection,
+  layout: SectionLayout,
+  node: number,
+  ink: SectionInk,
+): void {
+  const [x, y] = [layout.x(section.x[node] ?? 0), layout.y(section.depth[node] ?? 0)];
+  for (const [colour, width] of [
+    [ink.page, 4],
+    [ink.chart.mark, 2],
+  ] as const) {
+    pen.strokeStyle = colour;
+    pen.lineWidth = width;
+    pen.beginPath();
+    pen.arc(x, y, 5, 0, 2 * Math.PI);
+    pen.stroke();
+  }
+}
+
+/** How the section is to look. */
+export interface SectionLook {
+  readonly places: ArrayLike<number>;
+  colour(place: number): string;
+  readonly ink: SectionInk;
+  /** node that is read, or null */
+  readonly node: number | null;
+}
+
+/** Everything, on a canvas whose pixels are `ratio` times finer than the layout's; `layout` may be a part of `whole`. */
 export function paintSection(
   canvas: HTMLCanvasElement,
   section: StationSection,
+  whole: SectionLayout,
   layout: SectionLayout,
-  look: { readonly places: ArrayLike<number>; colour(place: number): string; readonly ink: SectionInk },
+  look: SectionLook,
 ): void {
   const ratio = Math.max(1, globalThis.devicePixelRatio || 1);
-  canvas.width = Math.round(layout.width * ratio);
-  canvas.height = Math.round(layout.height * ratio);
+  canvas.width = Math.round(whole.width * ratio);
+  canvas.height = Math.round(whole.height * ratio);
   const pen = canvas.getContext('2d');
   if (!pen) return;
   pen.scale(ratio, ratio);
+  const shown = { frame: frameOf(whole), layout };
+  const { left, right, top, bottom } = shown.frame;
+  pen.save();
+  pen.beginPath();
+  pen.rect(left, top - 7, right - left, bottom - top + 7);
+  pen.clip();
   paintSteel(pen, layout, look.ink);
   paintMelt(pen, section, layout, look.places, look.colour);
   paintOutline(pen, section, layout, look.ink.line);
-  paintAxes(pen, layout, look.ink);
+  if (look.node !== null) paintReading(pen, section, layout, look.node, look.ink);
+  paintScaleBar(pen, shown, look.ink);
+  pen.restore();
+  paintAxes(pen, shown, look.ink);
 }

@@ -17,11 +17,63 @@ export interface SectionLayout {
   y(depth: number): number;
 }
 
+/** What of the section is looked at: how much enlarged, and which place (m) is in the middle. */
+export interface SectionView {
+  /** 1 = the whole */
+  readonly zoom: number;
+  readonly x: number;
+  readonly depth: number;
+}
+
+/** Most that the section is enlarged. */
+export const mostZoom = 20;
+
+/** The whole section. */
+export const wholeSection: SectionView = { zoom: 1, x: 0, depth: 0 };
+
+/** A view by `factor` nearer or farther about a place of the section (m), which stays where it is; the whole at 1. */
+export function zoomedView(
+  view: SectionView,
+  factor: number,
+  at: { readonly x: number; readonly depth: number },
+): SectionView {
+  const zoom = Math.min(mostZoom, Math.max(1, view.zoom * factor));
+  if (zoom === 1) return wholeSection;
+  const share = view.zoom / zoom;
+  return { zoom, x: at.x + (view.x - at.x) * share, depth: at.depth + (view.depth - at.depth) * share };
+}
+
 /** Steel drawn beside and below the channel, as a share of its depth. */
 const margin = 0.18;
 
 /** Highest picture, px. */
 const tallest = 300;
+
+/** The layout enlarged about the view's middle, which is kept so that no empty room comes in. */
+export function enlarged(layout: SectionLayout, view: SectionView): SectionLayout {
+  if (view.zoom === 1) return layout;
+  const perMetre = layout.perMetre * view.zoom;
+  const [left, right] = [layout.x(-layout.halfWidth), layout.x(layout.halfWidth)];
+  const [top, bottom] = [layout.y(0), layout.y(layout.depth)];
+  const reachX = layout.halfWidth - (right - left) / 2 / perMetre;
+  const reachDepth = (bottom - top) / 2 / perMetre;
+  const x = Math.min(reachX, Math.max(-reachX, view.x));
+  const depth = Math.min(layout.depth - reachDepth, Math.max(reachDepth, view.depth));
+  return {
+    ...layout,
+    perMetre,
+    x: (distance) => (left + right) / 2 + (distance - x) * perMetre,
+    y: (down) => (top + bottom) / 2 + (down - depth) * perMetre,
+  };
+}
+
+/** The frame of the picture inside its axes, px. */
+export const frameOf = (whole: SectionLayout) => ({
+  left: whole.x(-whole.halfWidth),
+  right: whole.x(whole.halfWidth),
+  top: whole.y(0),
+  bottom: whole.y(whole.depth),
+});
 
 /** Layout in a box `width` px wide; the height follows from the scale. */
 export function sectionLayout(section: StationSection, width: number): SectionLayout {
