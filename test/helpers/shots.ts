@@ -161,6 +161,36 @@ async function pulling(page: Page): Promise<void> {
   await page.mouse.move(handle.x + 30, handle.y + 4, { steps: 5 });
 }
 
+/** Granules to scale at the feed opening, once they are placed. */
+async function grainsShown(page: Page): Promise<void> {
+  await press('Granules')(page);
+  await page.locator('.grains-card').waitFor();
+  await press('Feed')(page);
+  await page.waitForTimeout(900);
+}
+
+/** Measures from the outside of the feed to the nozzle by clicking twice. */
+async function measuredByClicks(page: Page): Promise<void> {
+  await press('Measure')(page);
+  const box = await page.locator('.scene canvas').boundingBox();
+  if (!box) return;
+  await page.mouse.click(box.x + 0.35 * box.width, box.y + 0.5 * box.height);
+  await page.mouse.click(box.x + 0.66 * box.width, box.y + 0.46 * box.height);
+}
+
+/** The menu of the plot along the axis, zoomed in once by key. */
+async function plotMenuOpen(page: Page): Promise<void> {
+  await page.locator('.axial .chart').focus();
+  await page.keyboard.press('+');
+  await page.getByRole('button', { name: /^Actions for the plot: Along the axis/ }).click();
+  await page.getByRole('menuitem').first().waitFor();
+}
+
+const enlargedSection = async (page: Page): Promise<void> => {
+  await page.locator('.across-picture').focus();
+  for (const key of ['+', '+', 'ArrowRight']) await page.keyboard.press(key);
+};
+
 const shots: readonly Shot[] = [
   { name: 'start' },
   { name: 'axial', reach: pointedAtMelting },
@@ -181,6 +211,13 @@ const shots: readonly Shot[] = [
   { name: 'drawing', reach: drawing },
   { name: 'drawing-outlet', reach: all(drawing, press('Tip & nozzle')) },
   { name: 'drawing-dragging', reach: pulling },
+  { name: 'grains', reach: grainsShown },
+  { name: 'grains-slice', reach: all(press('Slice'), grainsShown) },
+  { name: 'misfit-grains', file: 'assets/examples/pla-pellet-misfit.json', reach: grainsShown },
+  { name: 'melt-front', reach: press('Melting') },
+  { name: 'measure', reach: measuredByClicks },
+  { name: 'plot-menu', reach: plotMenuOpen },
+  { name: 'across-close', reach: all(scroll('.across'), enlargedSection) },
   { name: 'melt-age', reach: meltAge },
   { name: 'melt-outlet', reach: all(meltAge, press('Tip & nozzle')) },
   { name: 'melt-wedge', reach: all(meltAge, press('Slice'), press('Screw')) },
