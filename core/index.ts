@@ -166,6 +166,16 @@ export {
 } from './project/schema.ts';
 export { serializeMaterial, serializeProject } from './project/serialize.ts';
 export { type RheologyModel, type ShiftKind, withRheologyModel, withShiftKind } from './project/switchRheology.ts';
+export {
+  type Assumed,
+  askRanges,
+  assumedValues,
+  type NewProjectAsk,
+  newProject,
+} from './project/templates/newProject.ts';
+export { screwRoom } from './project/templates/room.ts';
+export { type ScrewPicture, screwPicture } from './project/templates/screwPicture.ts';
+export { type TemplateId, type TemplateScrew, templateIds, templateScrew } from './project/templates/screwTemplates.ts';
 export { channelCaseResults } from './reference/channelCases.ts';
 export { evaluateTipCase } from './reference/tipCases.ts';
 export * from './result.ts';
