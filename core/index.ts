@@ -184,6 +184,7 @@ export { evaluateCandidate } from './search/evaluate.ts';
 export { figureOf, searchFigures } from './search/figures.ts';
 export { goalFigures, proposedLimits } from './search/goals.ts';
 export { searchInputs } from './search/inputs.ts';
+export { limitStates } from './search/merit.ts';
 export { figureChanges, seekResult } from './search/result.ts';
 export { seekGoal } from './search/seek.ts';
 export { sensitivityCandidates, sensitivityRows } from './search/sensitivity.ts';

@@ -12,10 +12,13 @@ import { Describe } from './panels/Describe.tsx';
 import { Discard } from './panels/Discard.tsx';
 import { Examples } from './panels/Examples.tsx';
 import { Notice } from './panels/Notice.tsx';
+import { NewProject } from './panels/newProject/NewProject.tsx';
 import { Results } from './panels/Results.tsx';
 import { Revisions } from './panels/Revisions.tsx';
 import { See } from './panels/See.tsx';
 import { TopBar } from './panels/TopBar.tsx';
+import { Templates } from './panels/templates/Templates.tsx';
+import { Search } from './search/Search.tsx';
 import { isUnsaved, useProjectState } from './store/project.ts';
 import { useView } from './store/view.ts';
 import { text } from './strings.ts';
@@ -60,10 +63,13 @@ export function App() {
       <Compare />
       <Colour />
       <Doubt />
+      <Search />
       <BenchLog />
       <FitDialog />
       <Handover />
       <Examples />
+      <Templates />
+      <NewProject />
       <Discard />
       <CommandList />
       <Tour />

@@ -1,6 +1,7 @@
 /** Every command as one object, shared by the host's menu, keys, buttons and the command list. */
 
 import { openBench } from './bench/store.ts';
+import { editCommands } from './editCommands.ts';
 import { announce, openExample, openProject, saveProject, saveProjectAs } from './files.ts';
 import { openFit } from './fit/store.ts';
 import { openHandover } from './handover/store.ts';
@@ -18,6 +19,7 @@ import { doubtText } from './strings/doubt.ts';
 import { drawingText } from './strings/drawing.ts';
 import { fitText } from './strings/fit.ts';
 import { handoverText } from './strings/handover.ts';
+import { searchText } from './strings/search.ts';
 import { tourText } from './strings/tour.ts';
 import { text } from './strings.ts';
 import { startTour } from './tour/store.ts';
@@ -74,6 +76,7 @@ export const commands: readonly Command[] = [
     enabled: () => (projectStore.getState().history?.future.length ?? 0) > 0,
     perform: () => stepped(redo),
   },
+  ...editCommands,
   { id: 'open', label: text.commands.open, keys: 'Mod+O', enabled: always, perform: openProject },
   { id: 'save', label: text.commands.save, keys: 'Mod+S', enabled: isOpen, perform: saveProject },
   { id: 'save-as', label: text.commands.saveAs, keys: 'Mod+Shift+S', enabled: isOpen, perform: saveProjectAs },
@@ -102,6 +105,13 @@ export const commands: readonly Command[] = [
     keys: 'Alt+7',
     enabled: isOpen,
     perform: () => setView({ dialog: 'doubt' }),
+  },
+  {
+    id: 'search',
+    label: searchText.command,
+    keys: 'Alt+8',
+    enabled: isOpen,
+    perform: () => setView({ dialog: 'search' }),
   },
   { id: 'import-material', label: text.describe.granulate.importCommand, enabled: isOpen, perform: importMaterial },
   {

@@ -58,7 +58,7 @@ describe('renderer', () => {
   test('computes no physics outside its solver worker', () => {
     const homes = homesOfExports(door);
     const plain =
-      /^core\/(result|hash|version)\.ts$|^core\/(units|project|present|compare|export)\/|^core\/handover\/(check|names)\.ts$|^core\/design\/(validate|inspect)\.ts$|^core\/geometry\/cone\.ts$|^core\/bench\/(csv\w*|readBenchCsv|writeBenchCsv|applyCalibration|trialSheet|photoLab|planCandidates)\.ts$|^core\/doubt\/(fieldPath|labels)\.ts$|^core\/search\/(changes|goals|inputs|sweep|figures)\.ts$/;
+      /^core\/(result|hash|version)\.ts$|^core\/(units|project|present|compare|export)\/|^core\/handover\/(check|names)\.ts$|^core\/design\/(validate|inspect)\.ts$|^core\/geometry\/cone\.ts$|^core\/bench\/(csv\w*|readBenchCsv|writeBenchCsv|applyCalibration|trialSheet|photoLab|planCandidates)\.ts$|^core\/doubt\/(fieldPath|labels)\.ts$|^core\/search\/(changes|goals|inputs|sweep|figures|merit)\.ts$/;
     const physics = (name: string) => name === '*' || !plain.test(homes.get(name) ?? 'unknown');
     const views = found.filter((one) => one.target === door && !/^renderer\/(\w+\/)?solve\//.test(one.file));
     expect(offenders(views, (one) => one.names.some(physics))).toEqual([]);

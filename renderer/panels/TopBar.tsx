@@ -6,6 +6,7 @@ import { RevisionStrip } from '../compare/RevisionStrip.tsx';
 import { keysText } from '../keys.ts';
 import { isUnsaved, useProject, useProjectState } from '../store/project.ts';
 import { type Theme, useView } from '../store/view.ts';
+import { editText } from '../strings/editing.ts';
 import { text } from '../strings.ts';
 import { InventedBadge } from './InventedBadge.tsx';
 import { Logo } from './Logo.tsx';
@@ -60,6 +61,7 @@ function Revisions() {
       <CommandButton id="compare" />
       <CommandButton id="colour" />
       <CommandButton id="doubt" />
+      <CommandButton id="search" />
     </nav>
   );
 }
@@ -72,6 +74,7 @@ export function TopBar() {
   const past = useProjectState((state) => state.history?.past.at(-1)?.label);
   const future = useProjectState((state) => state.history?.future[0]?.label);
   const theme = useView((state) => state.theme);
+  const units = useView((state) => state.units);
   return (
     <header className="top-bar">
       <Logo />
@@ -85,6 +88,7 @@ export function TopBar() {
         <CommandButton id="bench" />
         <CommandButton id="handover" />
         <CommandButton id="examples" />
+        <CommandButton id="units" sign={editText.units[units]} />
         <CommandButton id="theme" sign={themeSigns[theme]} />
         <CommandButton id="commands" sign="☰" />
       </div>

@@ -1,0 +1,137 @@
+/** The limits of a goal: which count, and their bounds. */
+
+import { Button } from 'react-aria-components';
+import {
+  figureOf,
+  fromSi,
+  type Project,
+  proposedLimits,
+  type SeekLimit,
+  searchFigures,
+  toSi,
+} from '../../core/index.ts';
+import { TypedNumber } from '../fields/TypedNumber.tsx';
+import { useLook } from '../look.ts';
+import { activeRevision } from '../store/project.ts';
+import { searchText } from '../strings/search.ts';
+import { inSentence, shownFigure } from './shown.ts';
+import { type LimitSetup, setSearch, useSearch } from './store.ts';
+
+const words = searchText.goal;
+
+const senses = ['atLeast', 'atMost'] as const;
+
+const clean = (value: number): number => Number(value.toPrecision(10));
+
+function LimitRow({ limit, at }: { readonly limit: LimitSetup; readonly at: number }) {
+  const limits = useSearch((state) => state.limits) ?? [];
+  const base = useSearch((state) => state.seekRun?.news.result?.base ?? null);
+  const { label, unit } = figureOf(limit.figure);
+  const set = (more: Partial<LimitSetup>) =>
+    setSearch({ limits: limits.map((one, i) => (i === at ? { ...one, ...more } : one)) });
+  const bound = unit === '' ? limit.bound : clean(fromSi(limit.bound, unit));
+  return (
+    <tr className={limit.on ? '' : 'quiet'}>
+      <th scope="row">
+        <label>
+          <input type="checkbox" checked={limit.on} onChange={(event) => set({ on: event.target.checked })} /> {label}
+        </label>
+      </th>
+      <td>
+        <select
+          aria-label={words.keep}
+          value={limit.sense}
+          onChange={(event) => set({ sense: event.target.value === 'atLeast' ? 'atLeast' : 'atMost' })}
+        >
+          {senses.map((sense) => (
+            <option key={sense} value={sense}>
+              {words.sensesOf[sense]}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td>
+        <TypedNumber
+          label={words.bound}
+          unit={unit}
+          value={bound}
+          take={(next) => set({ bound: unit === '' ? next : toSi(next, unit), why: words.own, on: true })}
+        />
+      </td>
+      <td>{base ? shownFigure(base.figures[limit.figure], unit) : '–'}</td>
+      <td className="why-cell" title={limit.why}>
+        {limit.why}
+      </td>
+      <td>
+        <Button
+          className="tiny"
+          aria-label={words.remove(inSentence(label))}
+          onPress={() => setSearch({ limits: limits.filter((_, i) => i !== at) })}
+        >
+          ×
+        </Button>
+      </td>
+    </tr>
+  );
+}
+
+/** A limit on any figure, at what the present design has, or at nothing. */
+function AddLimit() {
+  const limits = useSearch((state) => state.limits) ?? [];
+  const base = useSearch((state) => state.seekRun?.news.result?.base ?? null);
+  const add = (figure: string) => {
+    const sense: SeekLimit['sense'] = figureOf(figure).better === 'more' ? 'atLeast' : 'atMost';
+    setSearch({
+      limits: [...limits, { figure, sense, bound: base?.figures[figure] ?? 0, on: base !== null, why: words.own }],
+    });
+  };
+  return (
+    <select aria-label={words.add} value="" onChange={(event) => event.target.value !== '' && add(event.target.value)}>
+      <option value="">{`${words.add}: ${words.choose}`}</option>
+      {searchFigures.map(({ id, label }) => (
+        <option key={id} value={id}>
+          {label}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+/** The section. */
+export function Limits({ project }: { readonly project: Project }) {
+  const limits = useSearch((state) => state.limits) ?? [];
+  useLook();
+  const heads = [words.limit, words.keep, words.bound, words.presently, words.why];
+  return (
+    <section aria-label={words.limits}>
+      <h2>{words.limits}</h2>
+      <p className="quiet">{words.limitsHelp}</p>
+      <table className="doubt-table search-limits">
+        <thead>
+          <tr>
+            {heads.map((head) => (
+              <th key={head} scope="col" className={head === words.why ? 'why-cell' : undefined}>
+                {head}
+              </th>
+            ))}
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {limits.map((limit, i) => (
+            <LimitRow key={`${limit.figure} ${limit.sense}`} limit={limit} at={i} />
+          ))}
+        </tbody>
+      </table>
+      <div className="study-bar">
+        <AddLimit />
+        <Button
+          className="tool"
+          onPress={() => setSearch({ limits: proposedLimits(project, activeRevision(project).id) })}
+        >
+          {words.propose}
+        </Button>
+      </div>
+    </section>
+  );
+}
