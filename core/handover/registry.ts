@@ -1,8 +1,20 @@
 /** All kinds of hand-over files, in the order of the dialogue. The window and the headless command read this list. */
 
+import { csvModule, dataModule, jsonModule } from './data/dataModules.ts';
 import { stlModule, threeMfModule } from './mesh/meshModules.ts';
+import { partsListModule, shopSheetModule, shopTableModule } from './shop/shopModules.ts';
 import { stepModule } from './step/stepModule.ts';
 import type { HandoverModule } from './types.ts';
 
 /** Every module. */
-export const handoverModules: readonly HandoverModule[] = [threeMfModule, stlModule, stepModule];
+export const handoverModules: readonly HandoverModule[] = [
+  threeMfModule,
+  stlModule,
+  stepModule,
+  shopTableModule,
+  shopSheetModule,
+  partsListModule,
+  csvModule,
+  dataModule,
+  jsonModule,
+];

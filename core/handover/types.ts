@@ -75,9 +75,9 @@ export interface HandoverTools {
   solids(): Promise<unknown>;
   /** OpenCASCADE, set up */
   brep(): Promise<unknown>;
-  /** pdfkit's document class */
+  /** pdfkit's document class; Helvetica (plain, bold, oblique) and Courier are known to it, and no other font */
   pdf(): Promise<unknown>;
-  /** Observable Plot with a document to draw into */
+  /** `{ Plot, document }`: Observable Plot, and a document to draw into, handed to each plot as its `document` option */
   plots(): Promise<unknown>;
 }
 

@@ -11,10 +11,14 @@ async function solids(): Promise<unknown> {
 }
 
 async function pdf(): Promise<unknown> {
-  const { default: document } = (await import(
-    // @ts-expect-error the package ships no types for its browser bundle
-    'pdfkit/js/pdfkit.standalone.js'
-  )) as { readonly default: unknown };
+  const [{ default: document, registerStdFonts }, ...fonts] = await Promise.all([
+    import('pdfkit'),
+    import('pdfkit/standard-fonts/Helvetica'),
+    import('pdfkit/standard-fonts/HelveticaBold'),
+    import('pdfkit/standard-fonts/HelveticaOblique'),
+    import('pdfkit/standard-fonts/Courier'),
+  ]);
+  registerStdFonts(...fonts.map((font) => font.default));
   return document;
 }
 
