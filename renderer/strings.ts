@@ -188,6 +188,14 @@ export const text = {
   revisions: revisionsText,
   commands: {
     title: 'Commands',
+    groups: {
+      project: 'Project',
+      edit: 'Edit',
+      revision: 'Revision',
+      study: 'Study',
+      view: 'View',
+      help: 'Help',
+    },
     find: 'Type to find a command',
     undo: 'Undo',
     redo: 'Redo',

@@ -1,6 +1,6 @@
 /** Commands of the 3D view. */
 
-import type { Command } from '../commands.ts';
+import type { Command } from '../commands/types.ts';
 import { projectStore } from '../store/project.ts';
 import { setView, viewStore } from '../store/view.ts';
 import { sceneText } from '../strings/scene.ts';
