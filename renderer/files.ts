@@ -1,9 +1,9 @@
 /** Opening and saving through the host, with every refusal told in words. */
 
-import { type Issue, issueText, parseProject, serializeProject } from '../core/index.ts';
+import { type Issue, issueText, type Project, parseProject, serializeProject } from '../core/index.ts';
 import { getBridge, type OpenedProject } from './bridge.ts';
 import { dropDrafts } from './store/drafts.ts';
-import { currentProject, isUnsaved, loadProject, markSaved, projectStore } from './store/project.ts';
+import { currentProject, isUnsaved, loadProject, markSaved, projectStore, startProject } from './store/project.ts';
 import { flyTo, setView } from './store/view.ts';
 import { text } from './strings.ts';
 
@@ -49,6 +49,18 @@ export async function goOn(saveFirst: boolean): Promise<void> {
 
 /** Lets the person choose a project. */
 export const openProject = (): Promise<void> => orAsk(chooseProject);
+
+/** Asks for what a new project needs, once the open one may be left. */
+export const beginNew = (): Promise<void> => orAsk(async () => setView({ dialog: 'new' }));
+
+/** Goes on with a new project, which no file holds yet. */
+export function takeNew(project: Project, sentence: string): void {
+  dropDrafts([]);
+  startProject(project);
+  setView({ mark: null, hoverZ: null, dialog: 'none', part: 'screw' });
+  flyTo('whole');
+  announce('good', sentence);
+}
 
 /** Opens an example that ships with the program. */
 export const openExample = (id: string): Promise<void> => orAsk(() => readExample(id));

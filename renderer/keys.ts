@@ -9,7 +9,9 @@ export type Press = Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey' |
 export function matches(keys: string, press: Press): boolean {
   const parts = keys.split('+');
   const key = (parts.at(-1) ?? '').toLowerCase();
-  const pressed = press.code.startsWith('Digit') ? press.code.slice(5) : press.key.toLowerCase();
+  // With Alt some systems write other signs, so the key itself counts there.
+  const byPlace = press.code.startsWith('Digit') || (press.altKey && press.code.startsWith('Key'));
+  const pressed = byPlace ? press.code.replace(/^(?:Digit|Key)/, '').toLowerCase() : press.key.toLowerCase();
   return (
     pressed === key &&
     parts.includes('Mod') === (press.ctrlKey || press.metaKey) &&

@@ -16,6 +16,8 @@ export interface TypedNumberProps {
   /** why a number cannot be taken, or null */
   refuse?(value: number): string | null;
   take(value: number): void;
+  /** told whenever the text can or cannot be read and taken */
+  noteProblem?(wrong: boolean): void;
 }
 
 /** The unit of core that the symbol names; a bare number where it names none. */
@@ -31,7 +33,7 @@ function read({ label, unit, value, refuse }: TypedNumberProps, text: string): n
 
 /** The field; it hands its number over when it is left or on Enter. */
 export function TypedNumber(props: TypedNumberProps) {
-  const { label, value, unit, take } = props;
+  const { label, value, unit, take, noteProblem } = props;
   const id = useId();
   const look = useLook();
   const shown = showNumber(value, unitOf(unit), look);
@@ -41,6 +43,8 @@ export function TypedNumber(props: TypedNumberProps) {
     setText(shown);
     setProblem(null);
   }, [shown]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: told when the problem changes, not when the listener does
+  useEffect(() => noteProblem?.(problem !== null), [problem]);
   const commit = () => {
     const found = read(props, text);
     if (typeof found === 'string') {

@@ -8,6 +8,7 @@ import { screwFields, steelFields, text } from '../strings.ts';
 import { pathBelow, useDesk } from './desk.ts';
 import { Fields, Group } from './Group.tsx';
 import { SectionTable } from './SectionTable.tsx';
+import { CommandButton } from './TopBar.tsx';
 
 const words = text.describe;
 
@@ -18,7 +19,15 @@ export function Screw() {
   const steelName = pathBelow(root, 'screw.steel.name');
   return (
     <>
-      <Group title={`${words.section}s`} aside={<span className="quiet">{`${words.feedEnd} → ${words.tipEnd}`}</span>}>
+      <Group
+        title={`${words.section}s`}
+        aside={
+          <span className="group-aside">
+            <span className="quiet">{`${words.feedEnd} → ${words.tipEnd}`}</span>
+            <CommandButton id="templates" />
+          </span>
+        }
+      >
         <SectionTable />
       </Group>
       <Group title={text.parts.screw}>

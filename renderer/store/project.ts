@@ -57,6 +57,11 @@ export function loadProject(project: Project, file: ProjectFile): void {
   projectStore.setState({ history: startHistory(project), file, saved: project });
 }
 
+/** Begins with a project that no file holds. */
+export function startProject(project: Project): void {
+  projectStore.setState({ history: startHistory(project), file: { handle: null, name: '' }, saved: null });
+}
+
 /** Notes that `saved` is what the file holds; edits made while it was written stay unsaved. */
 export const markSaved = (saved: Project, file: ProjectFile): void => projectStore.setState({ saved, file });
 

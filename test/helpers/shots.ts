@@ -129,18 +129,88 @@ const handedOver = (kind: string, workOut: boolean) =>
     await scroll('.handover-acts')(page);
   });
 
+/** Adds an input of a search by its name. */
+async function addInput(page: Page, name: string): Promise<void> {
+  if (!(await page.locator('.pick-input input').isVisible())) await page.locator('.pick-input summary').click();
+  await page.locator('.pick-input input').fill(name);
+  await page.locator('.pick-input .command').first().click();
+}
+
+const searchEnds = async (page: Page): Promise<void> => {
+  await page
+    .getByText(/designs looked at\.$/)
+    .first()
+    .waitFor({ timeout: 120_000 });
+};
+
+/** Sweeps the named inputs over their proposed ranges. */
+const swept =
+  (...names: readonly string[]) =>
+  async (page: Page): Promise<void> => {
+    await press('Better screw …')(page);
+    for (const name of names) await addInput(page, name);
+    for (const steps of await page.getByLabel('Values', { exact: true }).all()) {
+      await steps.fill('9');
+      await steps.press('Enter');
+    }
+    await page.getByRole('button', { name: /^Try them/ }).click();
+    await searchEnds(page);
+    await scroll('.search-bar')(page);
+  };
+
+async function mapped(page: Page): Promise<void> {
+  await swept('whole metering part', 'screw speed')(page);
+  const map = await page.locator('.map-box').boundingBox();
+  if (map) await page.mouse.move(map.x + 0.4 * map.width, map.y + 0.5 * map.height);
+}
+
+async function goalSet(page: Page): Promise<void> {
+  await press('Better screw …')(page);
+  await tab('Reach a goal')(page);
+  for (const name of ['whole metering part', 'lead of all', 'screw speed']) await addInput(page, name);
+}
+
+async function sought(page: Page): Promise<void> {
+  await goalSet(page);
+  await page.getByLabel('Designs at most').fill('40');
+  await page.getByLabel('Designs at most').press('Enter');
+  await page.getByLabel('Confirm the best three by solved fields').uncheck();
+  await page.getByRole('button', { name: 'Search', exact: true }).click();
+  await searchEnds(page);
+  await page.getByRole('button', { name: 'Show candidate 1' }).first().click();
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.getByText('One step down').waitFor({ timeout: 60_000 });
+}
+
 /** Points at the plot along the axis, where granulate melts. */
 async function pointedAtMelting(page: Page): Promise<void> {
   const plot = await page.locator('.axial .u-over').boundingBox();
   if (plot) await page.mouse.move(plot.x + 0.42 * plot.width, plot.y + 0.4 * plot.height);
 }
 
-/** Opens the comparison at a part of it, once all revisions are worked out. */
-const compared = (part: string) => async (page: Page) => {
-  await press('Compare')(page);
-  await page.getByRole('tab', { name: part }).click();
-  await page.getByText('From solved flow fields.').waitFor({ timeout: 120_000 });
+/** Opens the comparison at a part of it, once all revisions have estimates, or solved fields. */
+const compared = (part: string, till: 'estimates' | 'solved' = 'estimates') => {
+  return async (page: Page): Promise<void> => {
+    await press('Compare')(page);
+    await page.getByRole('tab', { name: part }).click();
+    await page.locator('.better-for-what').waitFor({ timeout: 60_000 });
+    if (till === 'solved') await page.getByText('From solved flow fields.').waitFor({ timeout: 240_000 });
+  };
 };
+
+/** Puts the cursor into a field. */
+const lookedAt = (label: string) => (page: Page) => page.getByLabel(label, { exact: true }).focus();
+
+async function askedForCut(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Actions: Section 2' }).click();
+  await page.getByRole('menuitem', { name: 'Split at a place' }).click();
+  await page.getByLabel('Distance').fill('20');
+}
+
+async function openedNew(page: Page): Promise<void> {
+  await page.keyboard.press('Control+Alt+N');
+  await page.getByRole('img', { name: 'Side view of the first screw' }).waitFor();
+}
 
 async function warmingUp(page: Page): Promise<void> {
   const group = page.locator('[data-group="warmUp"]');
@@ -193,6 +263,11 @@ const enlargedSection = async (page: Page): Promise<void> => {
 
 const shots: readonly Shot[] = [
   { name: 'start' },
+  { name: 'help-sketch', reach: lookedAt('Section 2, Root Ø end') },
+  { name: 'inch-display', reach: all(press('Millimetres or inches'), lookedAt('Section 2, Lead start')) },
+  { name: 'split-at', reach: askedForCut },
+  { name: 'templates', reach: press('Screw templates') },
+  { name: 'new-project', reach: openedNew },
   { name: 'axial', reach: pointedAtMelting },
   { name: 'print-side', reach: scroll('.print-side') },
   { name: 'controller', reach: scroll('.print-topic:last-child') },
@@ -226,12 +301,12 @@ const shots: readonly Shot[] = [
   { name: 'across-speed', reach: all(scroll('.across'), colourBy('speed')) },
   { name: 'residence', reach: scroll('.curve:has(.landmarks)') },
   { name: 'revisions', reach: press('Revisions …') },
-  { name: 'compare', reach: compared('Predicted numbers') },
+  { name: 'compare', reach: compared('Predicted numbers', 'solved') },
   { name: 'compare-described', reach: compared('Description') },
   { name: 'compare-drawings', reach: compared('Drawings') },
   { name: 'compare-outlet', reach: all(compared('Drawings'), press('Outlet')) },
   { name: 'compare-curves', reach: compared('Curves') },
-  { name: 'compare-3d', reach: compared('In 3D') },
+  { name: 'compare-3d', reach: compared('In 3D', 'solved') },
   { name: 'colour', reach: openedColour },
   { name: 'colour-charts', reach: all(openedColour, scroll('.colour-studies')) },
   { name: 'colour-change', reach: all(openedColour, scroll('[aria-label^="Changing over"]')) },
@@ -239,6 +314,11 @@ const shots: readonly Shot[] = [
   { name: 'doubt', reach: openedDoubt },
   { name: 'doubt-rank', reach: all(openedDoubt, scroll('.colour-pair')) },
   { name: 'doubt-inputs', reach: all(openedDoubt, scroll('[aria-label^="What is not known"]')) },
+  { name: 'search-sweep', reach: swept('whole metering part') },
+  { name: 'search-map', reach: mapped },
+  { name: 'search-goal', reach: goalSet },
+  { name: 'search-candidates', reach: all(sought, scroll('.search-result')) },
+  { name: 'search-candidate', reach: all(sought, scroll('.candidate-detail')) },
   { name: 'bench-trials', reach: press('Bench log …') },
   { name: 'bench-form', reach: all(press('Bench log …'), press('Add a trial')) },
   { name: 'bench-import', reach: bench('Import') },
