@@ -1,6 +1,6 @@
 /** One solid part: its outside, and a flat face where a cut opens it. */
 
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import {
   BackSide,
   BufferAttribute,
@@ -12,6 +12,7 @@ import {
   type Plane,
 } from 'three';
 import type { DrawnMesh } from '../solve/protocol.ts';
+import { coarseIndex } from './coarseIndex.ts';
 import { useScene } from './sceneStore.ts';
 
 /** Planes that take material away: a wedge is taken where it lies behind all of them, else each takes its side. */
@@ -43,6 +44,26 @@ function useGeometry(mesh: DrawnMesh): BufferGeometry {
   return geometry;
 }
 
+/** Most triangles of one part while the view moves in software. */
+const mostMoving = 45_000;
+
+/** The part's body; while the view moves, one of fewer triangles over the same vertices, made when first needed. */
+function useBody(mesh: DrawnMesh): BufferGeometry {
+  const fine = useGeometry(mesh);
+  const moving = useScene((state) => state.moving);
+  const coarse = useRef<{ readonly of: DrawnMesh; readonly body: BufferGeometry } | null>(null);
+  if (!moving || mesh.indices.length / 3 <= mostMoving) return fine;
+  if (coarse.current?.of !== mesh) {
+    coarse.current?.body.dispose();
+    const body = new BufferGeometry();
+    for (const name of ['position', 'normal']) body.setAttribute(name, fine.getAttribute(name));
+    body.setIndex(new BufferAttribute(coarseIndex(mesh, mostMoving), 1));
+    body.boundingSphere = fine.boundingSphere;
+    coarse.current = { of: mesh, body };
+  }
+  return coarse.current.body;
+}
+
 /** Places on it can be measured. */
 const isPart = { part: true };
 
@@ -71,7 +92,7 @@ function useOutside(finish: Finish, cut: Cut): Material {
 /** The part; where it is cut, inner faces are drawn flat so that the opened solid looks filled. */
 export function Solid(props: { readonly mesh: DrawnMesh; readonly finish: Finish; readonly cut: Cut }) {
   const { mesh, finish, cut } = props;
-  const geometry = useGeometry(mesh);
+  const geometry = useBody(mesh);
   const clear = finish.opacity < 1;
   const outside = useOutside(finish, cut);
   return (
