@@ -1,0 +1,23 @@
+/** General tolerances after ISO 2768-1. */
+
+import { angularSteps, linearSteps, type ToleranceClass, type ToleranceStep } from './generalToleranceTable.ts';
+
+const stepAt = (steps: readonly ToleranceStep[], size: number, first: number): ToleranceStep | undefined =>
+  steps.find(({ above, upTo }) => (size > above || (size === first && above === first)) && size <= upTo);
+
+/** Plus and minus for a length or diameter, mm; null below 0.5 mm, above 4000 mm and where the class gives none. */
+export const linearTolerance = (millimetres: number, grade: ToleranceClass): number | null =>
+  stepAt(linearSteps, millimetres, 0.5)?.[grade] ?? null;
+
+/** Plus and minus for an angle by its shorter leg (mm), degrees. */
+export const angularTolerance = (legMillimetres: number, grade: ToleranceClass): number | null =>
+  stepAt(angularSteps, legMillimetres, 0)?.[grade] ?? null;
+
+/** How the class is written on a sheet. */
+export const toleranceName = (grade: ToleranceClass): string => `ISO 2768-${grade}`;
+
+/** Degrees and minutes, e.g. `0°30'`. */
+export function angleText(degrees: number): string {
+  const minutes = Math.round(degrees * 60);
+  return `${Math.floor(minutes / 60)}°${minutes % 60 === 0 ? '' : `${minutes % 60}'`}`;
+}
