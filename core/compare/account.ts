@@ -106,7 +106,7 @@ const figureWords: Readonly<Record<AccountTopic, string>> = {
   dwell: ' until 95 % has left',
   colour: ' dE00 on average',
   dead: ' of the melt older than 3 × mean',
-  making: ' times as long as its thinnest root is wide',
+  making: ' as length of the screw over its thinnest root',
 };
 
 const shown = (topic: Topic, value: number, write: NumberWriter): string =>
@@ -144,8 +144,8 @@ function bestSentence(topic: Topic, { ahead, between, next, share }: Lead, write
     const middle = between.length > 0 ? `; ${names(between)} cannot be told from either` : '';
     return `For ${topic.label} ${first.id} is best: ${said(topic, first.value, write)}, ${by}${middle}.`;
   }
-  const range = shown(topic, first.value, write);
-  return `For ${topic.label} ${names(ahead)} are alike and best: ${range} to ${said(topic, last.value, write)}, at least ${by}.`;
+  const range = [...new Set([first, last].map(({ value }) => shown(topic, value, write)))].join(' to ');
+  return `For ${topic.label} ${names(ahead)} are alike and best: ${range}${figureWords[topic.topic]}, at least ${by}.`;
 }
 
 /** Who leads whom: those within the error of the best, unless the last of them is as near to the next. */

@@ -52,7 +52,7 @@ export function Numbers({ compared, base }: { readonly compared: readonly Compar
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window must be scrolled from the keyboard
     <section className="table-scroll" aria-label={words.scroll} tabIndex={0}>
-      <table className="compare-table">
+      <table className={made.length < 4 ? 'compare-table few' : 'compare-table'}>
         <caption>{words.title}</caption>
         <thead>
           <tr>
