@@ -1,5 +1,6 @@
 /** All kinds of hand-over files, in the order of the dialogue. The window and the headless command read this list. */
 
+import { controllerModule, gcodeModule, weighingSheetModule } from './controller/controllerModules.ts';
 import { csvModule, dataModule, jsonModule } from './data/dataModules.ts';
 import { stlModule, threeMfModule } from './mesh/meshModules.ts';
 import { partsListModule, shopSheetModule, shopTableModule } from './shop/shopModules.ts';
@@ -14,7 +15,10 @@ export const handoverModules: readonly HandoverModule[] = [
   shopTableModule,
   shopSheetModule,
   partsListModule,
+  controllerModule,
+  gcodeModule,
+  weighingSheetModule,
   csvModule,
-  dataModule,
   jsonModule,
+  dataModule,
 ];
