@@ -328,6 +328,7 @@ const shots: readonly Shot[] = [
   { name: 'bench-picture', reach: bench('Colour from a picture') },
   { name: 'handover', reach: handedOver('3MF', false) },
   { name: 'handover-mesh', reach: handedOver('STL', true) },
+  { name: 'handover-controller', reach: handedOver('Flow test', true) },
   { name: 'examples', reach: press('Examples') },
   { name: 'wax', file: 'assets/examples/wax-head.json' },
   { name: 'misfit', file: 'assets/examples/pla-pellet-misfit.json' },
