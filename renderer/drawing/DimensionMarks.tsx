@@ -37,8 +37,9 @@ function Lines({ placed }: { readonly placed: Placed }) {
     const beyond = line.y + (above ? -4 : 4);
     return (
       <>
-        {feet.map(({ x, y }) => (
-          <line key={x} className="dim-foot" x1={x} x2={x} y1={y} y2={beyond} />
+        {feet.map(({ x, y }, end) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the two ends of a line have no identity but their order
+          <line key={end} className="dim-foot" x1={x} x2={x} y1={y} y2={beyond} />
         ))}
         <Line {...line} text={{ x: box.x, end: box.x + box.width }} />
       </>

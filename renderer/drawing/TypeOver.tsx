@@ -33,12 +33,14 @@ export function TypeOver({
 }) {
   const look = useLook();
   const { spec, value } = dimension;
-  const [text, setText] = useState(() => showNumber(value, spec.unit, look));
+  const [first] = useState(() => showNumber(value, spec.unit, look));
+  const [text, setText] = useState(first);
   const [problem, setProblem] = useState<string | null>(null);
   const input = useRef<HTMLInputElement>(null);
   useEffect(() => input.current?.select(), []);
   const commit = (): boolean => {
-    const why = take(dimension, text);
+    // what is shown may be rounded: left as it was, it is no edit
+    const why = text === first ? null : take(dimension, text);
     setProblem(why);
     if (why === null) setDrawing({ typing: null });
     return why === null;

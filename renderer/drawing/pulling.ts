@@ -39,9 +39,12 @@ export function mayChange(): boolean {
 }
 
 /** Shows the field of a dimension in the description and its help below, without taking the cursor there. */
-export function showField({ path, spec, entry }: Dimension): void {
+export function showField({ path, spec, entry, range }: Dimension): void {
   const part = partOf(path);
-  setView({ ...(part ? { part } : {}), helpFor: { key: pathKey(path), label: spec.label, help: spec.help } });
+  // a derived value has another unit or range than the field that gives way
+  const place = range ? {} : { path, spec };
+  const helpFor = { key: pathKey(path), label: spec.label, help: spec.help, ...place };
+  setView({ ...(part ? { part } : {}), helpFor });
   if (entry) setDrawing({ chosen: entry });
   pointAtField(path);
 }
