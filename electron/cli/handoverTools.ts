@@ -2,11 +2,11 @@
 
 import { createRequire } from 'node:module';
 import type { HandoverTools } from '../../core/index.ts';
+import { brepKernel } from '../services/brepKernel.ts';
 
 /** Names in variables keep the compiler from wanting types that the packages lack; they stay outside the bundle. */
 const packages = {
   solids: 'manifold-3d',
-  brep: 'replicad-opencascadejs',
   pdf: 'pdfkit',
   plot: '@observablehq/plot',
   page: 'linkedom',
@@ -23,15 +23,6 @@ async function solids(): Promise<unknown> {
   const kit = await glue.default({ locateFile: () => files.resolve('manifold-3d/manifold.wasm') });
   kit.setup();
   return kit;
-}
-
-interface BrepGlue {
-  readonly default: (settings: { locateFile(): string }) => Promise<unknown>;
-}
-
-async function brep(): Promise<unknown> {
-  const glue = (await import(packages.brep)) as BrepGlue;
-  return glue.default({ locateFile: () => files.resolve('replicad-opencascadejs/wasm') });
 }
 
 async function pdf(): Promise<unknown> {
@@ -60,7 +51,7 @@ function once(load: () => Promise<unknown>): () => Promise<unknown> {
 /** Tools for one run of a command. */
 export const nodeTools = (): HandoverTools => ({
   solids: once(solids),
-  brep: once(brep),
+  brep: brepKernel,
   pdf: once(pdf),
   plots: once(plots),
 });

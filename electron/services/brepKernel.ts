@@ -17,10 +17,16 @@ function wasmPath(): string {
 
 let kernel: Promise<unknown> | null = null;
 
-/** The kernel, set up once a process; its own messages are not printed. */
+async function load(): Promise<unknown> {
+  const { default: start } = await import('replicad-opencascadejs');
+  return start({ locateFile: wasmPath, print: () => undefined });
+}
+
+/** The kernel, set up once a process, with its own messages kept off the terminal; a load that failed is tried anew. */
 export function brepKernel(): Promise<unknown> {
-  kernel ??= import('replicad-opencascadejs').then(({ default: start }) =>
-    start({ locateFile: wasmPath, print: () => undefined }),
-  );
+  kernel ??= load().catch((fault: unknown) => {
+    kernel = null;
+    throw fault;
+  });
   return kernel;
 }
