@@ -2,8 +2,6 @@
 
 import { type FocusEvent, type KeyboardEvent, memo, type PointerEvent, useState } from 'react';
 import { fieldRange } from '../../core/index.ts';
-import { showNumber } from '../fields/quantity.ts';
-import { unitText } from '../fields/spec.ts';
 import { useLook } from '../look.ts';
 import { currentProject } from '../store/project.ts';
 import { drawingText } from '../strings/drawing.ts';
@@ -13,6 +11,7 @@ import { mayChange, showField, stepDimension, stepName } from './pulling.ts';
 import { drawingStore, setDrawing, useDrawing } from './store.ts';
 import type { Dimension, Range } from './types.ts';
 import type { ToPixels } from './viewport.ts';
+import { writeValue } from './write.ts';
 
 /** Handles at one place stand this far from it, px. */
 const asidePx = 8;
@@ -74,7 +73,7 @@ export const GripHandle = memo(function GripHandle(props: {
   const look = useLook();
   const { range, find, forget } = useRange(dimension);
   const isPulled = useDrawing((state) => state.pull?.dimension.id === dimension.id);
-  const write = (number: number) => `${showNumber(number, spec.unit, look)} ${unitText(spec.unit, look)}`;
+  const write = (number: number) => writeValue(number, spec, look);
   const down = (event: PointerEvent<SVGGElement>) => {
     if (event.button !== 0) return;
     event.stopPropagation();

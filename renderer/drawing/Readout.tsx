@@ -1,7 +1,5 @@
 /** What is being pulled: its value now, what it was, the difference, and what holds it. */
 
-import { showNumber } from '../fields/quantity.ts';
-import { unitText } from '../fields/spec.ts';
 import { useLook } from '../look.ts';
 import type { BoxSize } from '../plots/useBox.ts';
 import { drawingText } from '../strings/drawing.ts';
@@ -9,6 +7,7 @@ import { stepName } from './pulling.ts';
 import { useDrawing } from './store.ts';
 import { clean, type Dimension } from './types.ts';
 import type { ToPixels } from './viewport.ts';
+import { writeValue } from './write.ts';
 
 /** Where the box stands beside the handle, px, and how much room it needs. */
 const away = { x: 14, y: 16, width: 230, height: 78 } as const;
@@ -20,8 +19,7 @@ export function Readout(props: { readonly dimension: Dimension; readonly at: ToP
   const pull = useDrawing((state) => state.pull);
   if (!pull) return null;
   const { spec } = pull.dimension;
-  const unit = unitText(spec.unit, look);
-  const write = (value: number) => `${showNumber(value, spec.unit, look)} ${unit}`;
+  const write = (value: number) => writeValue(value, spec, look);
   const difference = clean(pull.value - pull.dimension.value);
   const [x, y] = [at.x(dimension.grip.z), at.y(dimension.grip.r)];
   const left = x + away.x + away.width > size.width ? Math.max(4, x - away.x - away.width) : x + away.x;

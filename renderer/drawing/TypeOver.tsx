@@ -12,7 +12,7 @@ import type { Dimension } from './types.ts';
 /** Takes the typed text over; answers why not, or null. */
 function take(dimension: Dimension, text: string): string | null {
   const read = readNumber(text, dimension.spec, dimension.path);
-  if (!read.ok) return read.issues.map(reasonText).join(' ');
+  if (!read.ok) return read.issues.map((issue) => reasonText(issue, dimension.path)).join(' ');
   return setDimension(dimension, read.value);
 }
 

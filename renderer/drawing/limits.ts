@@ -47,8 +47,9 @@ function edge(
     if (issue) [bad, why] = [middle, issue];
     else good = middle;
   }
-  const near = [2, 3].map((digits) => Number(((good + bad) / 2).toFixed(digits)));
-  const said = near.find((value) => Math.abs(value - good) < 0.006 && !judge(value));
+  const short = far > start ? Math.floor(good * 100) / 100 : Math.ceil(good * 100) / 100;
+  const near = [Number(((good + bad) / 2).toFixed(2)), Number(((good + bad) / 2).toFixed(3)), short];
+  const said = near.find((value) => Math.abs(value - good) <= 0.01 && !judge(value));
   return { value: said ?? clean(good), why };
 }
 

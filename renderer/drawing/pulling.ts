@@ -5,7 +5,7 @@ import { withChanges } from '../fields/check.ts';
 import { stepped } from '../fields/quantity.ts';
 import { currentLook } from '../look.ts';
 import { partOf } from '../panels/partOf.ts';
-import { pathKey } from '../store/path.ts';
+import { type Path, pathKey } from '../store/path.ts';
 import { activeRevision, applyEdit, currentProject } from '../store/project.ts';
 import { setView } from '../store/view.ts';
 import { drawingText } from '../strings/drawing.ts';
@@ -21,10 +21,20 @@ export interface Held {
   readonly altKey: boolean;
 }
 
-/** Why a value is refused, in one sentence with the limit. */
-export function reasonText(issue: Issue): string {
+/** Whose value a path is, where it is an entry of a list. */
+function ownerOf(path: Path): string {
+  const at = path.findIndex((key) => key === 'sections' || key === 'zones' || key === 'segments');
+  const number = Number(path[at + 1]) + 1;
+  if (at < 0 || Number.isNaN(number)) return '';
+  if (path[at] === 'sections') return `${drawingText.section(number, '')}: `;
+  return `${path[at] === 'zones' ? drawingText.zone(String(number)) : drawingText.piece(number, '').trim()}: `;
+}
+
+/** Why a value is refused, in one sentence with the limit; a neighbour that stands in the way is named. */
+export function reasonText(issue: Issue, own: Path): string {
   const allowed = issue.allowed ? ` (${issue.allowed})` : '';
-  return lookText(`${issue.message.replace(/\.$/, '')}${allowed}.`, currentLook());
+  const owner = issue.code === 'out-of-range' && pathKey(issue.path) !== pathKey(own) ? ownerOf(issue.path) : '';
+  return lookText(`${owner}${issue.message.replace(/\.$/, '')}${allowed}.`, currentLook());
 }
 
 /** The name of the step in the history. */
@@ -90,7 +100,7 @@ export function movePull(at: number, perMm: number, held: Held): void {
   const kept = within(limits, snapped.value);
   const magnet = kept.value === snapped.value ? snapped.magnet : null;
   if (kept.value === before.value && pull === before && magnet === before.magnet) return;
-  setDrawing({ pull: { ...pull, value: kept.value, magnet, why: kept.why && reasonText(kept.why) } });
+  setDrawing({ pull: { ...pull, value: kept.value, magnet, why: kept.why && reasonText(kept.why, dimension.path) } });
 }
 
 /** Gives the pull up; nothing has changed. */
@@ -115,7 +125,7 @@ export function setDimension(dimension: Dimension, value: number, key?: string):
   if (!project || !mayChange()) return drawingText.locked;
   const { manners } = drawingStore.getState();
   const kept = within(limitsOf(project, dimension, manners), value);
-  if (kept.value !== value) return kept.why ? reasonText(kept.why) : drawingText.outside;
+  if (kept.value !== value) return kept.why ? reasonText(kept.why, dimension.path) : drawingText.outside;
   if (value === dimension.value) return null;
   const step = { label: stepName(dimension), ...(key ? { key } : {}) };
   applyEdit((now) => withChanges(now, dimension.changes(value, manners)), step);
@@ -128,6 +138,6 @@ export function stepDimension(dimension: Dimension, by: number, held: Held): voi
   if (!project || !mayChange()) return;
   const wanted = clean(stepped(dimension.value, held.altKey ? by / 10 : by, dimension.spec, null, currentLook()));
   const kept = within(limitsOf(project, dimension, drawingStore.getState().manners), wanted);
-  setDrawing({ notice: kept.why && reasonText(kept.why) });
+  setDrawing({ notice: kept.why && reasonText(kept.why, dimension.path) });
   if (kept.value !== dimension.value) setDimension(dimension, kept.value, `drawing/${dimension.id}`);
 }

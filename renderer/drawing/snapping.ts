@@ -12,7 +12,7 @@ const steps = {
   '°': [1, 5],
 } as const;
 /** A step moves the hand at least this far, px. */
-const leastPixels = 3;
+const leastPixels = 1;
 /** A neighbour's value holds the hand within this, px. */
 const stickPixels = 6;
 /** Alt divides the step by this. */
