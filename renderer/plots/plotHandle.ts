@@ -69,15 +69,18 @@ export function zoomingOptions(options: uPlot.Options, hold: ZoomHold): uPlot.Op
 /** One step in or out about the middle of what is shown; by pixels, so that logarithmic axes zoom evenly. */
 export function zoomStep(plot: uPlot, hold: ZoomHold, way: 'in' | 'out'): void {
   if (!hold.whole) return;
-  const width = plot.over.clientWidth;
+  const width = plot.bbox.width / uPlot.pxRatio;
   const [a, b] = zoomShares[way];
   hold.set(keptRange([plot.posToVal(a * width, 'x'), plot.posToVal(b * width, 'x')], hold.whole));
 }
 
 /** Moves the reading by a share of the width; begins in the middle. */
 export function moveReading(plot: uPlot, share: number): void {
-  const width = plot.over.clientWidth;
+  const width = plot.bbox.width / uPlot.pxRatio;
   const { left } = plot.cursor;
   const from = left === undefined || left < 0 ? width / 2 : left;
-  plot.setCursor({ left: Math.min(width, Math.max(0, from + share * width)), top: plot.over.clientHeight / 2 });
+  plot.setCursor({
+    left: Math.min(width, Math.max(0, from + share * width)),
+    top: plot.bbox.height / uPlot.pxRatio / 2,
+  });
 }

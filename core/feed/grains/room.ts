@@ -111,6 +111,13 @@ function insideBarrel(room: GrainRoom, p: Point, ball: number): void {
   const r = Math.hypot(p[0], p[1]);
   const alongOff = p[2] - room.middle;
   const below = p[1] > 0 && Math.abs(p[0]) < room.halfWidth && Math.abs(alongOff) < room.halfLength;
+  if (!below && 2 * ball > room.bore - room.screw(p[2]).root) {
+    // what is thicker than the channel is deep cannot leave the opening
+    p[0] = hold(p[0], room.halfWidth - ball);
+    p[1] = Math.max(p[1], ball);
+    p[2] = room.middle + hold(alongOff, room.halfLength - ball);
+    return;
+  }
   if (!below) {
     const most = room.bore - ball;
     if (r > most && r > 0) {
@@ -153,9 +160,19 @@ export function pushInside(room: GrainRoom, hand: 1 | -1, p: Point, ball: number
   if (Number.isFinite(room.slab)) p[0] = hold(p[0], room.slab - Math.min(ball, room.slab));
 }
 
-/** How far a ball stands in something solid, m: the distance it would be pushed. */
+/**
+ * How far a ball stands in something solid, m: the longest way that any one solid would push it. What stands between
+ * two solids that both push is found too.
+ */
 export function depthInSolid(room: GrainRoom, hand: 1 | -1, p: Point, ball: number): number {
-  const moved: Point = [...p];
-  pushInside(room, hand, moved, ball);
-  return Math.hypot(moved[0] - p[0], moved[1] - p[1], moved[2] - p[2]);
+  const way = (push: (moved: Point) => void) => {
+    const moved: Point = [...p];
+    push(moved);
+    return Math.hypot(moved[0] - p[0], moved[1] - p[1], moved[2] - p[2]);
+  };
+  if (p[1] > room.seat - 0.25 * ball) return way((moved) => insideHopper(room, moved, ball));
+  return Math.max(
+    way((moved) => insideBarrel(room, moved, ball)),
+    way((moved) => offScrew(room, hand, moved, ball)),
+  );
 }

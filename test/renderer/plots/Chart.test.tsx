@@ -16,6 +16,7 @@ vi.hoisted(() => {
   );
   Object.assign(globalThis, {
     matchMedia: () => answer,
+    CSS: { escape: (name: string) => name },
     ResizeObserver: class {
       observe() {}
       disconnect() {}
@@ -56,11 +57,14 @@ const menuItem = async (name: string) => {
   return screen.findByRole('menuitem', { name });
 };
 
-test('keys zoom in and back to the whole', () => {
+test('keys zoom in and back to the whole', async () => {
   render(<Chart label="A fall" data={data} options={options} height={200} />);
   expect(chart().dataset.zoomed).toBe('false');
-  fireEvent.keyDown(chart(), { key: '+' });
-  expect(chart().dataset.zoomed).toBe('true');
+  // the plot computes its ranges a moment after it is made
+  await vi.waitFor(() => {
+    fireEvent.keyDown(chart(), { key: '+' });
+    expect(chart().dataset.zoomed).toBe('true');
+  });
   fireEvent.keyDown(chart(), { key: '0' });
   expect(chart().dataset.zoomed).toBe('false');
 });
