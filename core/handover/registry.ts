@@ -2,6 +2,7 @@
 
 import { controllerModule, gcodeModule, weighingSheetModule } from './controller/controllerModules.ts';
 import { csvModule, dataModule, jsonModule } from './data/dataModules.ts';
+import { dxfModule, pdfModule, svgModule } from './drawing/modules.ts';
 import { stlModule, threeMfModule } from './mesh/meshModules.ts';
 import { partsListModule, shopSheetModule, shopTableModule } from './shop/shopModules.ts';
 import { stepModule } from './step/stepModule.ts';
@@ -12,6 +13,9 @@ export const handoverModules: readonly HandoverModule[] = [
   threeMfModule,
   stlModule,
   stepModule,
+  pdfModule,
+  dxfModule,
+  svgModule,
   shopTableModule,
   shopSheetModule,
   partsListModule,

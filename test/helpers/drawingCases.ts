@@ -72,15 +72,15 @@ function splitSections(revision: Revision, count: number): void {
       ? {
           kind: 'plain' as const,
           lengthMm: 160 / count,
-          rootDiameterStartMm: 9 + 0.1 * i,
-          rootDiameterEndMm: 9 + 0.1 * i,
+          rootDiameterStartMm: 9 + 0.02 * i,
+          rootDiameterEndMm: 9 + 0.02 * i,
         }
       : {
           ...first,
           name: `part ${i + 1}`,
           lengthMm: 160 / count,
-          rootDiameterStartMm: 7 + 0.2 * i,
-          rootDiameterEndMm: 7.1 + 0.2 * i,
+          rootDiameterStartMm: 7 + 0.05 * i,
+          rootDiameterEndMm: 7.05 + 0.05 * i,
         },
   );
   const last = revision.screw.sections[count - 1];

@@ -12,12 +12,15 @@ const leader = (foot: Point, x: number, row: number, knee: number): Entity[] => 
   dot('DIMENSION', foot, 0.45),
 ];
 
+/** Room that a number in a circle needs along its row, mm. */
+export const balloonRoom = (height: number): number => 2.3 * height + 1.2;
+
 /** Number of a section in a circle. */
 export function balloon(text: string, foot: Point, height: number): Mark {
   const radius = 1.15 * height;
   return {
     foot,
-    room: 2 * radius + 1.2,
+    room: balloonRoom(height),
     draw: (x, row, knee) => [
       ...leader(foot, x, row, knee),
       { kind: 'circle', layer: 'THIN', centre: pt(x, row + radius), radius },

@@ -13,7 +13,7 @@ import {
 import { tipShape } from '../../geometry/tip.ts';
 import { type Axis, isBroken, isDrawn, onPaper } from './axis.ts';
 import { heightDimension } from './dimensions.ts';
-import { balloon, letter, note, roughnessMark, roughnessText } from './marks.ts';
+import { balloon, balloonRoom, letter, note, roughnessMark, roughnessText } from './marks.ts';
 import type { Entity, Point } from './model.ts';
 import { type ChainLink, chainWithTotal, type Mark, markRow } from './rows.ts';
 import { centreLine, screwLines } from './screwOutline.ts';
@@ -119,12 +119,17 @@ function cuttingPlane(x: number, r: number, height: number): Entity[] {
   return [...stroke(1), ...stroke(-1), line('CENTRE', pt(x, -r), pt(x, r))];
 }
 
+/** Numbers, letters, textures. Where there are more sections than room, every second or third is numbered. */
 function marks(setting: DrawingSetting, axis: Axis, cut: number | null, details: readonly DetailPlace[]): Mark[] {
   const { design } = setting;
   const height = letterHeight(setting);
   const s = 1e3 * axis.scale;
   const crest = flightRadius(design) * s;
-  const found: Mark[] = placeSections(design.screw).map((placed) => {
+  const placedAll = placeSections(design.screw);
+  const { from, to } = screwEnds(design);
+  const every = Math.ceil((placedAll.length * balloonRoom(height)) / (onPaper(axis, to) - onPaper(axis, from) - 36));
+  const numbered = placedAll.filter(({ index }) => index % Math.max(1, every) === 0);
+  const found: Mark[] = numbered.map((placed) => {
     const { start, end, section, index } = placed;
     const z = section.kind === 'flighted' ? uprightPlace(design, axis, placed, 0.5) : (start + end) / 2;
     const r = section.kind === 'flighted' ? crest : ((section.rootDiameterStart + section.rootDiameterEnd) / 4) * s;
