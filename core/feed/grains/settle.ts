@@ -15,7 +15,7 @@ export interface Grains {
 /** Shares along two segments where they are nearest, and the gap vector between these points. */
 const nearest = { s: 0, t: 0, x: 0, y: 0, z: 0 };
 
-const unit = (value: number): number => (value < 0 ? 0 : value > 1 ? 1 : value);
+const unit = (value: number): number => Math.min(1, Math.max(0, value));
 
 /** Writes the nearest points of grains i and j to `nearest`. Source: Ericson 2005, Real-Time Collision Detection, 5.1.9 (from memory). */
 function findNearest(e: Float64Array, i: number, j: number): void {
