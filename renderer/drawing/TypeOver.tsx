@@ -18,7 +18,7 @@ function take(dimension: Dimension, text: string): string | null {
 
 /** Brings the cursor back to the handle, for those who work by keys. */
 function backToGrip(id: string): void {
-  requestAnimationFrame(() => document.querySelector<SVGElement>(`[data-grip="${CSS.escape(id)}"]`)?.focus());
+  requestAnimationFrame(() => document.querySelector<SVGElement>(`[data-grip="${id}"]`)?.focus());
 }
 
 /** The field over a dimension's number, middle at x, y px; what is refused stays typed, with the reason. */

@@ -8,7 +8,7 @@ let marked: Element | null = null;
 export function pointAtField(path: Path): void {
   requestAnimationFrame(() => {
     marked?.removeAttribute('data-drawn');
-    marked = document.querySelector(`input[data-path="${CSS.escape(pathKey(path))}"]`);
+    marked = document.querySelector(`input[data-path="${pathKey(path)}"]`);
     marked?.setAttribute('data-drawn', 'true');
     marked?.scrollIntoView?.({ block: 'nearest' });
   });
