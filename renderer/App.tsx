@@ -7,6 +7,7 @@ import { Compare } from './compare/Compare.tsx';
 import { Doubt } from './doubt/Doubt.tsx';
 import { FitDialog } from './fit/FitDialog.tsx';
 import { Handover } from './handover/Handover.tsx';
+import { useLook } from './look.ts';
 import { CommandList } from './panels/CommandList.tsx';
 import { Describe } from './panels/Describe.tsx';
 import { Discard } from './panels/Discard.tsx';
@@ -36,6 +37,8 @@ function Waiting() {
 
 /** Everything. */
 export function App() {
+  // Views that write numbers are drawn anew when these are written otherwise.
+  useLook();
   const open = useProjectState((state) => state.history !== null);
   const theme = useView((state) => state.theme);
   // before the charts' effects, which read their colours from the style sheet

@@ -1,16 +1,9 @@
 /** How an old colour is washed out: share over time, and time and melt until it no longer shows. */
 
 import { useMemo, useState } from 'react';
-import {
-  type ChangeMilestone,
-  type ChangeOver,
-  formatNumber,
-  formatQuantity,
-  type Lab,
-  type Prediction,
-  type Project,
-} from '../../core/index.ts';
+import type { ChangeMilestone, ChangeOver, Lab, Prediction, Project } from '../../core/index.ts';
 import { TypedNumber } from '../fields/TypedNumber.tsx';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { AskButton, Explanation } from '../panels/Explanation.tsx';
 import { Chart, curveHeight } from '../plots/Chart.tsx';
 import type { ChangeAsk, ColourAnswer } from '../solve/colourJob.ts';

@@ -1,6 +1,7 @@
 /** What every degradation law of the material comes to, in numbers and words. */
 
-import { formatNumber, type LawOutcome } from '../../core/index.ts';
+import type { LawOutcome } from '../../core/index.ts';
+import { formatNumber } from '../look.ts';
 import { colourText } from '../strings/colour.ts';
 
 const words = colourText.laws;

@@ -1,6 +1,7 @@
 /** Where the colour comes from: parts, distribution in the output, dead spots. */
 
-import { type ColourPrediction, formatNumber, formatQuantity } from '../../core/index.ts';
+import type { ColourPrediction } from '../../core/index.ts';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { colourText } from '../strings/colour.ts';
 
 const words = colourText;

@@ -1,8 +1,9 @@
 /** Every revision at a slow, the set and a fast print speed, and how far slow and fast layers differ. */
 
 import { useMemo, useState } from 'react';
-import { formatNumber, formatQuantity, fromSi, type Project, type StudyRun } from '../../core/index.ts';
+import { fromSi, type Project, type StudyRun } from '../../core/index.ts';
 import { TypedNumber } from '../fields/TypedNumber.tsx';
+import { formatNumber, formatQuantity } from '../look.ts';
 import type { ColourAnswer, SpeedsAnswer, SpeedsAsk } from '../solve/colourJob.ts';
 import { useJob } from '../solve/job.ts';
 import { startColourWorker } from '../solve/startJobs.ts';

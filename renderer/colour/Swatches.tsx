@@ -1,7 +1,8 @@
 /** Fresh, mean and worst colour, and the figures beside them. */
 
 import { useState } from 'react';
-import { formatNumber, type Lab, type Prediction } from '../../core/index.ts';
+import type { Lab, Prediction } from '../../core/index.ts';
+import { formatNumber } from '../look.ts';
 import { AskButton, DoubtSign, Explanation } from '../panels/Explanation.tsx';
 import { colourText } from '../strings/colour.ts';
 

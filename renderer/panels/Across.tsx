@@ -1,14 +1,8 @@
 /** What the fields say at the picked position, and the slider that picks one. */
 
 import { useMemo } from 'react';
-import {
-  formatQuantity,
-  meltStart,
-  type Prediction,
-  radialProfile,
-  type SolvedFields,
-  stationSection,
-} from '../../core/index.ts';
+import { meltStart, type Prediction, radialProfile, type SolvedFields, stationSection } from '../../core/index.ts';
+import { formatQuantity } from '../look.ts';
 import { CrossSection } from '../plots/CrossSection.tsx';
 import { RadialPlot } from '../plots/RadialPlot.tsx';
 import { type AcrossPainted, pickStation, setMelt, useMelt } from '../store/melt.ts';

@@ -1,7 +1,8 @@
 /** The list of places where melt lingers: how much, how old, why, and what removes it. */
 
 import { Button } from 'react-aria-components';
-import { type DeadSpot, formatNumber, formatQuantity, type Prediction, type SpotPlace } from '../../core/index.ts';
+import type { DeadSpot, Prediction, SpotPlace } from '../../core/index.ts';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { useSpotPlaces } from '../scene/openPlanes.ts';
 import { showSpot } from '../store/melt.ts';
 import { useView } from '../store/view.ts';

@@ -1,7 +1,8 @@
 /** One figure: name, value, and what it rests on when asked. */
 
 import { type ReactNode, useState } from 'react';
-import { figureInputs, type PresentedGroup, type PresentedRow } from '../../core/index.ts';
+import { figureInputs, lookRow, type PresentedGroup, type PresentedRow } from '../../core/index.ts';
+import { useLook } from '../look.ts';
 import { AskButton, DoubtSign, Explanation } from './Explanation.tsx';
 
 /** Rows without a basis of their own rest on that of the nearest row before them. */
@@ -23,7 +24,8 @@ export function FigureRow(props: {
   /** length of a bar below the figure, 0 to 1 */
   readonly bar?: number;
 }) {
-  const { group, row, quiet, tools, bar } = props;
+  const { group, quiet, tools, bar } = props;
+  const row = lookRow(props.row, useLook());
   const [open, setOpen] = useState(false);
   return (
     <div className="figure" data-row={row.id}>

@@ -1,6 +1,6 @@
 /** What the colours of the melt mean, over the 3D view: seconds, and multiples of the mean. */
 
-import { formatNumber } from '../../core/index.ts';
+import { formatNumber } from '../look.ts';
 import { gradientOf, timeColour, timeMarks, timePlace } from '../scene/meltScale.ts';
 import { type Painted, setMelt, useMelt } from '../store/melt.ts';
 import { meltText } from '../strings/melt.ts';

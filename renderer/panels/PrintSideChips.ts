@@ -1,6 +1,7 @@
 /** The verdict on each topic of the print side in two or three words. */
 
-import { formatNumber, type PrintMatch, type PrintTopicId } from '../../core/index.ts';
+import type { PrintMatch, PrintTopicId } from '../../core/index.ts';
+import { formatNumber } from '../look.ts';
 import { text } from '../strings.ts';
 
 const words = text.printSide;

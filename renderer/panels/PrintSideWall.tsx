@@ -1,6 +1,7 @@
 /** The laid wall cut across: lines side by side in two layers, to scale. */
 
-import { formatQuantity, toSi } from '../../core/index.ts';
+import { toSi } from '../../core/index.ts';
+import { formatQuantity } from '../look.ts';
 import { useProject } from '../store/project.ts';
 import { text } from '../strings.ts';
 

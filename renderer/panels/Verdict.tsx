@@ -6,12 +6,11 @@ import {
   type Capacity,
   type CapacityKind,
   figureInputs,
-  formatNumber,
-  formatQuantity,
   fromSi,
   type Prediction,
 } from '../../core/index.ts';
 import { CalibrationNote } from '../bench/CalibrationNote.tsx';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { pressureText } from '../plots/pressureUnit.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';

@@ -1,7 +1,8 @@
 /** The channel cut across at the picked position: width against depth, coloured by age or speed, read by pointing. */
 
 import { type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
-import { formatNumber, formatQuantity, type Prediction, type StationSection } from '../../core/index.ts';
+import type { Prediction, StationSection } from '../../core/index.ts';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { TimeBar } from '../panels/MeltLegend.tsx';
 import { gradientOf, speedColour, timeColour, timePlace } from '../scene/meltScale.ts';
 import { useLook } from '../store/look.ts';
