@@ -20,8 +20,12 @@ import { useMeltShown, useOpenPlanes, useSpotPlaces } from './openPlanes.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { MarkerLayer } from './SpotMarkers.tsx';
 import { moveCamera, setScene, useScene } from './sceneStore.ts';
+import { passMessages } from './threeMessages.ts';
 import { restRatio } from './useCoarse.ts';
 import { usePlacing } from './useGrains.ts';
+
+// before the first canvas makes its clock
+passMessages();
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
   const length = scaleLength(zoom, 140);

@@ -52,6 +52,7 @@ function useBody(mesh: DrawnMesh): BufferGeometry {
   const fine = useGeometry(mesh);
   const moving = useScene((state) => state.moving);
   const coarse = useRef<{ readonly of: DrawnMesh; readonly body: BufferGeometry } | null>(null);
+  useEffect(() => () => coarse.current?.body.dispose(), []);
   if (!moving || mesh.indices.length / 3 <= mostMoving) return fine;
   if (coarse.current?.of !== mesh) {
     coarse.current?.body.dispose();
