@@ -1,6 +1,6 @@
 /** All kinds of files by group; one is chosen. */
 
-import { Label, Radio, RadioGroup } from 'react-aria-components';
+import { Radio, RadioGroup } from 'react-aria-components';
 import { handoverText as words } from '../strings/handover.ts';
 import type { HandoverKind } from './solve/protocol.ts';
 import { setHandover } from './store.ts';
@@ -21,7 +21,7 @@ export function KindList({ kinds, chosen }: { readonly kinds: readonly HandoverK
         if (own.length === 0) return null;
         return (
           <div key={group} className="handover-group">
-            <Label>{words.groups[group]}</Label>
+            <span className="handover-group-name">{words.groups[group]}</span>
             {own.map(({ id, label, extension }) => (
               <Radio key={id} value={id} className="handover-kind">
                 <span>{label}</span> <span className="quiet">.{extension}</span>
