@@ -51,11 +51,15 @@ export function arrowedLine(a: Point, b: Point, height: number, tight: 'outside'
 
 const oblique = (at: Point): PathEntity => line(D, pt(at.x - 0.9, at.y - 0.9), pt(at.x + 0.9, at.y + 0.9));
 
-/** Horizontal measure at height `y`, text in the middle over it. */
+/** Horizontal measure at height `y`, text in the middle over it; to its left where it is too short. */
 export function lengthDimension(a: Point, b: Point, y: number, size: Size, height: number): DimensionEntity {
   const down = y < Math.min(a.y, b.y) ? -1 : 1;
-  const label = lettering(sizeText(size), pt((a.x + b.x) / 2, y + textGap), height, { align: 'middle', layer: D });
-  const strokes = [...extensions(a, b, y, down), ...arrowedLine(pt(a.x, y), pt(b.x, y), height, 'strokes')];
+  const text = sizeText(size);
+  const inside = lettering(text, pt((a.x + b.x) / 2, y + textGap), height, { align: 'middle', layer: D });
+  const fits = inside.width <= b.x - a.x - 1;
+  const label = fits ? inside : lettering(text, pt(a.x - 2.4, y + textGap), height, { align: 'right', layer: D });
+  const tail = fits ? [] : [line(D, pt(label.box.left, y), pt(a.x, y))];
+  const strokes = [...extensions(a, b, y, down), ...arrowedLine(pt(a.x, y), pt(b.x, y), height, 'strokes'), ...tail];
   return dimensionOf(
     'linear',
     size,

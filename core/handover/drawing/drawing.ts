@@ -3,10 +3,11 @@
 import { ok, type Result } from '../../result.ts';
 import { frameOf, scaleText } from './formats.ts';
 import { toleranceName } from './generalTolerance.ts';
+import type { SheetRoom } from './longView.ts';
 import type { Block, Drawing, Sheet } from './model.ts';
 import { partCautions } from './notes.ts';
 import { packBlocks } from './pack.ts';
-import { type PartBlocks, partBlocks, type SheetRoom } from './parts.ts';
+import { type PartBlocks, partBlocks } from './parts.ts';
 import type { DrawingSetting } from './setting.ts';
 import { mm, numberText } from './size.ts';
 import { frameLines, partTitle, titleBlock, titleHeight, titleWidth } from './titleBlock.ts';

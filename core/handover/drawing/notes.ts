@@ -75,7 +75,7 @@ export function toleranceBlock({ tolerance }: DrawingSetting, largest: number): 
     Number.isFinite(upTo) ? (above === 0 ? `≤${upTo}` : `>${above}–${upTo}`) : `>${above}`;
   const fill = (cells: string[]) => [...cells, ...Array<string>(Math.max(0, columns.length - cells.length)).fill('')];
   return tableBlock(
-    `Limits of ${toleranceName(tolerance)}, mm; angles by their shorter leg`,
+    `Limits of ${toleranceName(tolerance)}, mm`,
     columns,
     [
       ['Deviation', ...steps.map((step) => plusMinus(step[tolerance]))],

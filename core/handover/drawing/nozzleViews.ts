@@ -12,7 +12,7 @@ import { degreesText, mm, numberText, plainSize } from './size.ts';
 import { tableBlocks } from './tables.ts';
 
 /** Pieces that have a length, places from the nozzle's own beginning, m. */
-function pieces({ design }: DrawingSetting): PlacedSegment[] {
+export function pieces({ design }: DrawingSetting): PlacedSegment[] {
   const from = design.barrel.length;
   return placeSegments(design)
     .filter(({ start, end }) => end > start)
@@ -87,7 +87,8 @@ function pieceMarks(list: readonly PlacedSegment[], scale: number, height: numbe
   const s = 1e3 * scale;
   return list.flatMap((piece, i) => {
     if (Math.abs(piece.startRadius - piece.endRadius) > 1e-9) return [coneMark(piece, scale, height)];
-    if (i === list.length - 1) return [];
+    // the first and the last bore are measured at the faces
+    if (i === 0 || i === list.length - 1) return [];
     const x = ((piece.start + piece.end) / 2) * s;
     const r = piece.startRadius * s;
     return [through({ x, low: pt(x, -r), high: pt(x, r) }, plainSize(mm(2 * piece.startRadius), '⌀', scale), height)];

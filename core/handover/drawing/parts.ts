@@ -4,13 +4,15 @@ import { flightProfileAt } from '../../geometry/flightProfile.ts';
 import { flightRadius, placeSections } from '../../geometry/profile.ts';
 import { tipShape } from '../../geometry/tip.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { type Axis, makeAxis } from './axis.ts';
+import type { Axis } from './axis.ts';
 import { barrelEdges, barrelPlan, barrelSection, zoneTables } from './barrelViews.ts';
 import { preferredScales, scaleText } from './formats.ts';
-import type { Block, Box, Entity } from './model.ts';
+import { landCircle, landDetail } from './landDetail.ts';
+import { fits, heightOf, longView, type SheetRoom, widthOf } from './longView.ts';
+import type { Block, Entity } from './model.ts';
 import { partNotesBlock, toleranceBlock } from './notes.ts';
 import { nozzleLength, nozzleSection, pieceTables } from './nozzleViews.ts';
-import { captioned, crossSectionView, filletSection, flightDetail, tipDetail } from './screwDetails.ts';
+import { captioned, crossSectionView, filletSection, flightDetail } from './screwDetails.ts';
 import {
   type DetailPlace,
   firstFlighted,
@@ -25,6 +27,7 @@ import { type DrawingSetting, letterHeight, type PartId } from './setting.ts';
 import { boxOf, entityBox, moved } from './shapes.ts';
 import { mm, numberText } from './size.ts';
 import { rowsIn } from './tables.ts';
+import { tipDetail } from './tipDetail.ts';
 
 /** Blocks of a part and the scale of its main view. */
 export interface PartBlocks {
@@ -33,63 +36,6 @@ export interface PartBlocks {
   readonly scale: number;
   /** m that the main view leaves out */
   readonly leftOut: number;
-}
-
-/** Room on a sheet. */
-export interface SheetRoom {
-  readonly main: Box;
-  readonly aside: Box;
-}
-
-const widthOf = ({ main }: SheetRoom): number => main.right - main.left;
-const heightOf = ({ main }: SheetRoom): number => main.top - main.bottom;
-const fits = ({ box }: Block, room: SheetRoom): boolean =>
-  box.right - box.left <= widthOf(room) && box.top - box.bottom <= heightOf(room);
-
-/** Least diameter on paper at which a long part is still drawn whole, mm. */
-const leastDiameter = 9;
-
-/** A long part whose axis may be broken. m. */
-interface LongPart {
-  readonly from: number;
-  readonly to: number;
-  readonly diameter: number;
-  /** most that the diameter may take of the room's height */
-  readonly share: number;
-  readonly stretches: readonly { readonly from: number; readonly to: number }[];
-  /** mm on paper that the view takes beside the axis, at a scale */
-  beside(scale: number): number;
-  draw(axis: Axis): Block;
-}
-
-function tryAxis(part: LongPart, room: SheetRoom, scale: number, breaks: boolean): { axis: Axis; block: Block } | null {
-  const length = widthOf(room) - part.beside(scale);
-  if (length < 30) return null;
-  const axis = makeAxis(part.from, part.to, scale, length, breaks ? part.stretches : []);
-  if (!axis) return null;
-  const block = part.draw(axis);
-  return fits(block, room) ? { axis, block } : null;
-}
-
-/** Main view at the largest preferred scale that leaves room; broken where it would be too thin otherwise. */
-function longView(part: LongPart, room: SheetRoom, chosen: number | null): { axis: Axis; block: Block } | null {
-  if (chosen !== null) return tryAxis(part, room, chosen, true);
-  const tall = part.share * heightOf(room);
-  const sensible = preferredScales.filter((scale) => part.diameter * 1e3 * scale <= tall && scale <= 10);
-  const thick = sensible.filter((scale) => part.diameter * 1e3 * scale >= leastDiameter);
-  for (const scale of thick) {
-    const whole = tryAxis(part, room, scale, false);
-    if (whole) return whole;
-  }
-  for (const scale of [...thick].reverse()) {
-    const broken = tryAxis(part, room, scale, true);
-    if (broken) return broken;
-  }
-  for (const scale of preferredScales.filter((each) => each <= (sensible[0] ?? 1))) {
-    const any = tryAxis(part, room, scale, true);
-    if (any) return any;
-  }
-  return null;
 }
 
 /** The chosen scale leaves no room. */
@@ -104,7 +50,7 @@ const noRoom = (setting: DrawingSetting, part: PartId) =>
   });
 
 const brokenText = (axis: Axis): string =>
-  axis.leftOut > 0 ? `, broken: ${numberText(mm(axis.leftOut))} mm left out` : '';
+  axis.leftOut > 0 ? `, broken: ${numberText(Number(mm(axis.leftOut).toFixed(1)))} mm left out` : '';
 
 /** Places on the screw that details enlarge. */
 function detailPlaces({ design }: DrawingSetting, axis: Axis): DetailPlace[] {
@@ -225,10 +171,15 @@ function nozzleBlocks(setting: DrawingSetting, room: SheetRoom): Result<PartBloc
   const scales = setting.scale === null ? preferredScales.filter((s) => s <= 20) : [setting.scale];
   for (const scale of scales) {
     if (largest * 1e3 * scale > widthOf(room)) continue;
-    const block = captioned(`Section (${scaleText(scale)})`, nozzleSection(setting, scale), height);
+    const block = captioned(
+      `Section (${scaleText(scale)})`,
+      [...nozzleSection(setting, scale), ...landCircle(setting, scale)],
+      height,
+    );
     if (!fits(block, room)) continue;
     const blocks = [
       block,
+      ...landDetail(setting, scale, Math.min(0.34 * heightOf(room), 60)),
       ...pieceTables(setting, rowsIn(heightOf(room))),
       partNotesBlock(setting, 'nozzle', notesWidth(room)),
       toleranceBlock(setting, mm(largest)),

@@ -4,7 +4,6 @@ import type { Design, FlightedSection } from '../../design/types.ts';
 import { type FlightProfile, flightProfileAt } from '../../geometry/flightProfile.ts';
 import { transverseOutline } from '../../geometry/outlines.ts';
 import { flightRadius, type PlacedSection, placeSections, rootRadiusAt } from '../../geometry/profile.ts';
-import { tipOutline, tipShape } from '../../geometry/tip.ts';
 import {
   angleDimension,
   heightDimension,
@@ -16,14 +15,14 @@ import {
 import { scaleFor, scaleText } from './formats.ts';
 import { radiusAtOffset } from './helixView.ts';
 import { lettering } from './lettering.ts';
-import { note, roughnessMark, roughnessText, through } from './marks.ts';
+import { roughnessMark, roughnessText } from './marks.ts';
 import type { Block, Entity, Point } from './model.ts';
-import { type ChainLink, chainWithTotal, type Mark, markRow } from './rows.ts';
+import { type Mark, markRow } from './rows.ts';
 import { centreLine } from './screwOutline.ts';
 import { outlinePoints } from './screwSide.ts';
 import { type DrawingSetting, letterHeight } from './setting.ts';
 import { blockOf, boxOf, entityBox, line, path, pt } from './shapes.ts';
-import { auxiliary, degreesText, mm, plainSize } from './size.ts';
+import { degreesText, mm, plainSize } from './size.ts';
 
 /** Hatch distance, mm. */
 const hatchSpacing = 2;
@@ -178,91 +177,6 @@ export function flightDetail(setting: DrawingSetting, name: string, placed: Plac
       ),
       ...flightLabels(profile, setting, scale),
       ...markRow(textures, row, row - 5, -x, x),
-    ],
-    height,
-  );
-}
-
-/** Marks of the tip: angle of a cone, radius of a hemisphere. */
-function tipMarks(setting: DrawingSetting, scale: number): Mark[] {
-  const { design } = setting;
-  const height = letterHeight(setting);
-  const tip = tipShape(design);
-  const s = 1e3 * scale;
-  const middle = tip.start + tip.bodyLength * 0.45;
-  if (tip.bodyLength <= 0) return [];
-  if (tip.kind === 'hemisphere') {
-    const foot = pt(middle * s, Math.sqrt(tip.bodyRadius ** 2 - (middle - tip.start) ** 2) * s);
-    return [note(`SR${Number(mm(tip.bodyRadius).toFixed(3))}`, foot, height)];
-  }
-  const half = design.screw.tip.includedAngle / 2;
-  const vertex = pt((tip.start + tip.bodyRadius / Math.tan(half)) * s, 0);
-  const radius = (vertex.x - middle * s) / Math.cos(half);
-  const foot = pt(middle * s, radius * Math.sin(half));
-  const degrees = (half * 360) / Math.PI;
-  const draw: Mark['draw'] = (x, row, knee) => [
-    angleDimension(
-      { vertex, radius, from: 180 - degrees / 2, to: 180 + degrees / 2 },
-      { value: degrees, prefix: '', fit: null, scale },
-      upright(degreesText(degrees), x, row + 0.8, height),
-      [foot, pt(foot.x, knee), pt(x, row)],
-      height,
-    ),
-  ];
-  return [{ foot, room: uprightRoom(height), draw }];
-}
-
-/** Detail of the tip with its last piece of root. */
-export function tipDetail(setting: DrawingSetting, name: string, room: number): Block {
-  const { design } = setting;
-  const height = letterHeight(setting);
-  const tip = tipShape(design);
-  const behind = Math.min(0.5 * tip.bodyRadius, design.screw.sections[design.screw.sections.length - 1]?.length ?? 0);
-  const scale = Math.min(
-    scaleFor(1e3 * (tip.end - tip.start + behind), room, 20),
-    scaleFor(2e3 * tip.bodyRadius, room, 20),
-  );
-  const s = 1e3 * scale;
-  const r = tip.bodyRadius * s;
-  const outline = tipOutline(tip, 48).map((p) => pt(p.z * s, p.r * s));
-  const side = (sign: 1 | -1) =>
-    path('OUTLINE', [pt((tip.start - behind) * s, sign * r), ...outline.map(({ x, y }) => pt(x, sign * y))]);
-  const joint = (tip.start + tip.bodyLength) * s;
-  const stretches = [tip.start, tip.start + tip.bodyLength, tip.end];
-  const links: ChainLink[] = stretches.slice(1).flatMap((to, i) => {
-    const from = stretches[i] as number;
-    if (to - from < 1e-9) return [];
-    const size = plainSize(mm(to - from), '', scale);
-    // the body's length follows from its angle or radius and the diameters
-    const isBody = i === 0;
-    return [{ a: pt(from * s, -r), b: pt(to * s, -r), size: isBody ? auxiliary(size) : size }];
-  });
-  const pin = tip.pinRadius * s;
-  const measure = {
-    x: (tip.start + tip.bodyLength + 0.6 * (tip.end - tip.start - tip.bodyLength)) * s,
-    low: pt(0, -pin),
-    high: pt(0, pin),
-  };
-  const marks = [
-    ...tipMarks(setting, scale),
-    ...(pin > 0 ? [through(measure, plainSize(mm(2 * tip.pinRadius), '⌀', scale), height)] : []),
-  ];
-  const root = {
-    x: (tip.start - behind) * s - 2.2 * height - 2,
-    low: pt((tip.start - behind) * s, -r),
-    high: pt((tip.start - behind) * s, r),
-  };
-  return captioned(
-    `${name} (${scaleText(scale)})`,
-    [
-      side(1),
-      side(-1),
-      line('OUTLINE', pt(tip.start * s, -r), pt(tip.start * s, r)),
-      ...(pin > 0 && tip.bodyLength > 0 ? [line('OUTLINE', pt(joint, -pin), pt(joint, pin))] : []),
-      centreLine((tip.start - behind) * s, tip.end * s),
-      heightDimension(root, auxiliary(plainSize(mm(2 * tip.bodyRadius), '⌀', scale)), height),
-      ...chainWithTotal(links, -r - 1.9 * height - 2, height, plainSize(mm(tip.end - tip.start), '', scale)),
-      ...markRow(marks, r + 9, r + 3, (tip.start - behind) * s, tip.end * s + 4),
     ],
     height,
   );

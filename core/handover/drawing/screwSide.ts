@@ -13,6 +13,8 @@ import {
 import { tipShape } from '../../geometry/tip.ts';
 import { type Axis, isBroken, isDrawn, onPaper } from './axis.ts';
 import { heightDimension } from './dimensions.ts';
+import { envelope } from './helixView.ts';
+import { lettering, textWidth } from './lettering.ts';
 import { balloon, balloonRoom, letter, note, roughnessMark, roughnessText } from './marks.ts';
 import type { Entity, Point } from './model.ts';
 import { type ChainLink, chainWithTotal, type Mark, markRow } from './rows.ts';
@@ -110,13 +112,19 @@ function diameters(setting: DrawingSetting, axis: Axis, height: number): Entity[
 }
 
 /** Cutting plane across the screw with its arrows and lower letter; the upper letter stands in the row of marks. */
-function cuttingPlane(x: number, r: number, height: number): Entity[] {
+function cuttingPlane(x: number, r: number, height: number, walls: readonly number[]): Entity[] {
+  const size = 1.4 * height;
+  // on the side where no extension line of the chain below would run through it
+  const left = x - 6.2 - textWidth('A', size);
+  const isFree = !walls.some((wall) => wall > left - 0.8 && wall < x - 5.4);
+  const at = pt(isFree ? left : x + 1.4, -(r + 3.2) - size / 2);
   const stroke = (sign: 1 | -1) => [
     line('CUT', pt(x, sign * (r + 0.8)), pt(x, sign * (r + 4.2))),
     line('DIMENSION', pt(x, sign * (r + 3.2)), pt(x - 5, sign * (r + 3.2))),
     arrow('DIMENSION', pt(x - 5, sign * (r + 3.2)), -1, 0, height),
   ];
-  return [...stroke(1), ...stroke(-1), line('CENTRE', pt(x, -r), pt(x, r))];
+  const cut = line('CENTRE', pt(x, -r), pt(x, r));
+  return [...stroke(1), ...stroke(-1), cut, lettering('A', at, size)];
 }
 
 /** Numbers, letters, textures. Where there are more sections than room, every second or third is numbered. */
@@ -132,7 +140,7 @@ function marks(setting: DrawingSetting, axis: Axis, cut: number | null, details:
   const found: Mark[] = numbered.map((placed) => {
     const { start, end, section, index } = placed;
     const z = section.kind === 'flighted' ? uprightPlace(design, axis, placed, 0.5) : (start + end) / 2;
-    const r = section.kind === 'flighted' ? crest : ((section.rootDiameterStart + section.rootDiameterEnd) / 4) * s;
+    const r = (envelope(design, placed, z, z, 1)[0]?.y ?? 0) * s;
     return balloon(String(index + 1), pt(onPaper(axis, z), r), height);
   });
   if (cut !== null) found.push(letter('A', pt(onPaper(axis, cut), crest + 4.2), 1.4 * height));
@@ -173,8 +181,10 @@ export function screwSide(
   );
   const ends = screwEnds(design);
   const [left, right] = [onPaper(axis, ends.from), onPaper(axis, ends.to)];
+  const stretches = links(setting, axis, -widest);
+  const walls = stretches.flatMap(({ a, b }) => [a.x, b.x]);
   const chain = chainWithTotal(
-    links(setting, axis, -widest),
+    stretches,
     -lowest - 1.9 * height - 1,
     height,
     plainSize(mm(ends.to - ends.from), '', axis.leftOut > 0 ? null : axis.scale),
@@ -182,7 +192,7 @@ export function screwSide(
   return [
     ...screwLines(design, axis),
     ...circles,
-    ...(cut === null ? [] : cuttingPlane(onPaper(axis, cut), flightRadius(design) * s, height)),
+    ...(cut === null ? [] : cuttingPlane(onPaper(axis, cut), flightRadius(design) * s, height, walls)),
     ...diameters(setting, axis, height),
     ...chain,
     ...markRow(marks(setting, axis, cut, details), highest + 7.5, highest + 2, left - 4, right + 4),

@@ -51,5 +51,5 @@ export function sizeText({ value, prefix, fit, auxiliary: isAuxiliary }: Size): 
   return `${prefix}${numberText(value)}${limits}`;
 }
 
-/** Text of an angle in degrees. */
-export const degreesText = (degrees: number): string => `${Number(degrees.toFixed(2))}°`;
+/** Text of an angle in degrees, to a tenth: general tolerances are wider, and lengths rounded as typed make more digits. */
+export const degreesText = (degrees: number): string => `${Number(degrees.toFixed(1))}°`;
