@@ -53,6 +53,22 @@ export interface ImportedText {
   readonly text: string;
 }
 
+/** One item of the host's menu. */
+export interface MenuItem {
+  readonly id: string;
+  readonly label: string;
+  /** such as Mod+Shift+S, or null */
+  readonly keys: string | null;
+  readonly enabled: boolean;
+}
+
+/** Items under one head of the menu. */
+export interface MenuGroup {
+  readonly id: string;
+  readonly label: string;
+  readonly items: readonly MenuItem[];
+}
+
 const handle = z.string().regex(/^[a-f0-9]{32}$/);
 const text = z.string().max(maxProjectLength);
 const fileName = z
@@ -63,6 +79,23 @@ const fileName = z
   .refine((name) => !/^\.+$/.test(name));
 const none = z.null();
 const shippedId = z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/);
+
+const commandId = z.string().regex(/^[a-z][a-z0-9-]{0,39}$/);
+const label = z
+  .string()
+  .min(1)
+  .max(80)
+  .regex(/^\P{Cc}+$/u);
+const menuItem = z.strictObject({
+  id: commandId,
+  label,
+  keys: z
+    .string()
+    .regex(/^(?:(?:Mod|Shift|Alt)\+)*(?:[A-Z0-9]|F\d{1,2})$/)
+    .nullable(),
+  enabled: z.boolean(),
+});
+const menuGroup = z.strictObject({ id: commandId, label, items: z.array(menuItem).max(60) });
 
 /** What each call accepts; the host runs these checks before anything else. */
 export const argumentChecks = {
@@ -83,6 +116,7 @@ export const argumentChecks = {
   }),
   printReport: z.strictObject({ suggestedName: fileName }),
   setEdited: z.strictObject({ edited: z.boolean() }),
+  setMenu: z.strictObject({ groups: z.array(menuGroup).max(12) }),
 } as const;
 
 /** What each call answers; null where the person cancelled a dialog. */
@@ -101,6 +135,7 @@ export interface HostResults {
   readonly exportFile: SavedFile | null;
   readonly printReport: SavedFile | null;
   readonly setEdited: null;
+  readonly setMenu: null;
 }
 
 /** Name of a call. */

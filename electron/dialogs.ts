@@ -1,6 +1,8 @@
 /** The desktop's own dialogs, as the services want them. */
 
-import { type BrowserWindow, dialog } from 'electron';
+import { type BrowserWindow, dialog, Menu } from 'electron';
+import { commandChannel } from './contract.ts';
+import { menuTemplate } from './menu.ts';
 import type { Dialogs } from './services/dialogCalls.ts';
 
 /** Dialogs that belong to a window; closing it with unsaved edits asks first. */
@@ -21,6 +23,10 @@ export function windowDialogs(window: BrowserWindow): Dialogs {
       return picked.canceled || picked.filePath === '' ? null : picked.filePath;
     },
     pagePdf: () => window.webContents.printToPDF({ printBackground: true, preferCSSPageSize: true }),
+    setMenu(groups) {
+      const template = menuTemplate(process.platform, groups, (id) => window.webContents.send(commandChannel, id));
+      Menu.setApplicationMenu(Menu.buildFromTemplate([...template]));
+    },
     setEdited(now) {
       edited = now;
       window.setDocumentEdited(now);

@@ -1,12 +1,10 @@
 /** Start-up of the desktop window, in order. */
 
 import { join, resolve } from 'node:path';
-import { app, BrowserWindow, ipcMain, Menu, protocol } from 'electron';
+import { app, BrowserWindow, ipcMain, protocol } from 'electron';
 import log from 'electron-log/node';
-import { commandChannel } from './contract.ts';
 import { windowDialogs } from './dialogs.ts';
 import { setupIpc } from './ipc.ts';
-import { menuTemplate } from './menu.ts';
 import { declareScheme, serveScheme, startAddress } from './protocol.ts';
 import { createDialogCalls } from './services/dialogCalls.ts';
 import { createHost } from './services/host.ts';
@@ -32,8 +30,6 @@ async function start(): Promise<void> {
   const window = createWindow(distFolder);
   const api = { ...host.api, ...createDialogCalls(host, windowDialogs(window)) };
   setupIpc(ipcMain, api, (contents) => BrowserWindow.fromWebContents(contents) === window);
-  const send = (commandId: string) => window.webContents.send(commandChannel, commandId);
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, send)));
   await window.loadURL(startAddress);
 }
 

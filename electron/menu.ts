@@ -1,52 +1,44 @@
-/** The desktop menu: each item of ours sends the id of a command, and the renderer does the rest. */
+/** The desktop menu, made of the commands the window names: each item sends a command's id, the window does the rest. */
 
 import type { MenuItemConstructorOptions } from 'electron';
+import type { MenuGroup } from './contract.ts';
 
 type Item = MenuItemConstructorOptions;
-/** Label, command id as in renderer/commands.ts, and the keys to show. */
-type OurItem = readonly [label: string, id: string, keys?: string];
 
 const separator: Item = { type: 'separator' };
 
-const fileItems: readonly OurItem[] = [
-  ['Open project…', 'open', 'CmdOrCtrl+O'],
-  ['Examples…', 'examples'],
-  ['Save', 'save', 'CmdOrCtrl+S'],
-  ['Save as…', 'save-as', 'CmdOrCtrl+Shift+S'],
-  ['Hand over…', 'handover', 'CmdOrCtrl+E'],
-];
-const editItems: readonly OurItem[] = [
-  ['Undo', 'undo', 'CmdOrCtrl+Z'],
-  ['Redo', 'redo', 'CmdOrCtrl+Shift+Z'],
-];
-const revisionItems: readonly OurItem[] = [
-  ['Branch this revision', 'branch', 'CmdOrCtrl+B'],
-  ['Manage revisions…', 'revisions'],
-  ['Compare…', 'compare'],
-];
-const viewItems: readonly OurItem[] = [
-  ['Light or dark', 'theme'],
-  ['All commands…', 'commands'],
-];
-
 const roles = (...names: readonly NonNullable<Item['role']>[]): readonly Item[] => names.map((role) => ({ role }));
 
-/** Template of the menu. `send` carries a command's id to the window. */
-export function menuTemplate(platform: string, send: (commandId: string) => void): Item[] {
-  const ours = (items: readonly OurItem[]): readonly Item[] =>
-    items.map(([label, id, keys]) => ({
+/** Items of the system's own that follow ours in a group. */
+function systemItems(id: MenuGroup['id'], platform: string): readonly Item[] {
+  if (id === 'project') return [separator, ...roles(platform === 'darwin' ? 'close' : 'quit')];
+  if (id === 'edit') return [separator, ...roles('cut', 'copy', 'paste', 'selectAll')];
+  return id === 'view' ? [separator, ...roles('resetZoom', 'zoomIn', 'zoomOut', 'togglefullscreen')] : [];
+}
+
+/**
+ * Template of the menu.
+ * @param groups as the window last told them; none before its first word
+ * @param send carries a command's id to the window
+ */
+export function menuTemplate(
+  platform: string,
+  groups: readonly MenuGroup[],
+  send: (commandId: string) => void,
+): readonly Item[] {
+  const ours = ({ items }: MenuGroup): readonly Item[] =>
+    items.map(({ id, label, keys, enabled }) => ({
       label,
+      enabled,
       click: () => send(id),
-      // The renderer hears these keys itself, as it must over loopback: the menu only shows them.
-      ...(keys === undefined ? {} : { accelerator: keys, registerAccelerator: false }),
+      // The window hears these keys itself, as it must over loopback: the menu only shows them.
+      ...(keys === null ? {} : { accelerator: keys.replace('Mod', 'CmdOrCtrl'), registerAccelerator: false }),
     }));
-  const menu = (label: string, ...submenu: Item[]): Item => ({ label, submenu });
-  return [
-    ...(platform === 'darwin' ? roles('appMenu') : []),
-    menu('File', ...ours(fileItems), separator, ...roles(platform === 'darwin' ? 'close' : 'quit')),
-    menu('Edit', ...ours(editItems), separator, ...roles('cut', 'copy', 'paste', 'selectAll')),
-    menu('Revision', ...ours(revisionItems)),
-    menu('View', ...ours(viewItems), separator, ...roles('resetZoom', 'zoomIn', 'zoomOut', 'togglefullscreen')),
-    ...roles('windowMenu'),
-  ];
+  const menus = groups.map(
+    (group): Item => ({
+      label: group.label,
+      submenu: [...ours(group), ...systemItems(group.id, platform)],
+    }),
+  );
+  return [...(platform === 'darwin' ? roles('appMenu') : []), ...menus, ...roles('windowMenu')];
 }

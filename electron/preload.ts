@@ -19,6 +19,7 @@ const calls = {
   exportFile: true,
   printReport: true,
   setEdited: true,
+  setMenu: true,
 } satisfies Record<Channel, true>;
 
 const entries = Object.keys(calls).map((name) => [name, (argument: unknown) => ipcRenderer.invoke(name, argument)]);

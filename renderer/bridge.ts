@@ -8,6 +8,7 @@ import type {
   HostResults,
   ImportedText,
   MaterialInfo,
+  MenuGroup,
   OpenedProject,
   PreloadApi,
   RecentFile,
@@ -15,7 +16,7 @@ import type {
 } from '../electron/contract.ts';
 import { pickText, saveDownload } from './bridgeFiles.ts';
 
-export type { ExampleInfo, ImportedText, MaterialInfo, OpenedProject, RecentFile, SavedFile };
+export type { ExampleInfo, ImportedText, MaterialInfo, MenuGroup, OpenedProject, RecentFile, SavedFile };
 
 /** What the window can ask for, whichever host serves it. Null inside a result means that the person cancelled. */
 export interface Bridge {
@@ -45,6 +46,8 @@ export interface Bridge {
   printReport(suggestedName: string): Promise<Result<SavedFile | null>>;
   /** Tells the host whether closing would lose work. */
   setEdited(edited: boolean): void;
+  /** Tells the host what its menu is to show; a host without a menu lets it be. */
+  setMenu(groups: readonly MenuGroup[]): void;
   /** Hears the ids of commands chosen in the host's menu; answers with the function that stops it. */
   onCommand(listener: (commandId: string) => void): () => void;
 }
@@ -78,6 +81,10 @@ export function electronBridge(api: PreloadApi): Bridge {
     exportFile: (suggestedName, data) => api.exportFile({ suggestedName, data: bytesOf(data) }),
     printReport: (suggestedName) => api.printReport({ suggestedName }),
     setEdited: (edited) => void api.setEdited({ edited }),
+    setMenu: (groups) =>
+      void api.setMenu({
+        groups: groups.map((group) => ({ ...group, items: group.items.map((item) => ({ ...item })) })),
+      }),
     onCommand: (listener) => api.onCommand(listener),
   };
 }
@@ -143,6 +150,7 @@ export function loopbackBridge(base: string): Bridge {
       return { ok: true, value: null };
     },
     setEdited: setUnloadWarning,
+    setMenu: () => undefined,
     onCommand: () => () => undefined,
   };
 }
@@ -181,6 +189,7 @@ export function memoryBridge(
     exportFile: keep,
     printReport: async () => ({ ok: true, value: null }),
     setEdited: () => undefined,
+    setMenu: () => undefined,
     onCommand: () => () => undefined,
   };
   return { bridge, saved };

@@ -8,6 +8,7 @@ import { Boundary } from './Boundary.tsx';
 import { getBridge } from './bridge.ts';
 import { perform } from './commands.ts';
 import { openStart } from './files.ts';
+import { followMenu } from './hostMenu.ts';
 import { listenToKeys } from './keys.ts';
 import { followProject, startSolveWorker } from './solve/follow.ts';
 import { isUnsaved, projectStore } from './store/project.ts';
@@ -46,6 +47,7 @@ document.head.append(Object.assign(document.createElement('meta'), { id: 'react-
 
 listenToKeys();
 getBridge().onCommand(perform);
+followMenu();
 followProject(startSolveWorker);
 projectStore.subscribe((state, before) => {
   if (isUnsaved(state) !== isUnsaved(before)) getBridge().setEdited(isUnsaved(state));

@@ -188,6 +188,7 @@ export const text = {
   revisions: revisionsText,
   commands: {
     title: 'Commands',
+    menus: 'Menus',
     groups: {
       project: 'Project',
       edit: 'Edit',

@@ -2,7 +2,7 @@
 
 import { basename } from 'node:path';
 import { ok, type Result } from '../../core/index.ts';
-import type { Channel, FileChannel, HostApi, OpenedProject, SavedFile } from '../contract.ts';
+import type { Channel, FileChannel, HostApi, MenuGroup, OpenedProject, SavedFile } from '../contract.ts';
 import type { Host } from './host.ts';
 import { readTextFile } from './textFile.ts';
 
@@ -19,6 +19,7 @@ export interface Dialogs {
   /** The window's content laid out by its print styles, as PDF. */
   pagePdf(): Promise<Uint8Array>;
   setEdited(edited: boolean): void;
+  setMenu(groups: readonly MenuGroup[]): void;
 }
 
 const projectFilter: FileFilter = { name: 'Augerwright project', extensions: ['json'] };
@@ -46,6 +47,10 @@ export function createDialogCalls(host: Host, dialogs: Dialogs): HostApi<Exclude
     printReport: ({ suggestedName }) => save(suggestedName, filterOf(suggestedName), () => dialogs.pagePdf()),
     setEdited: async ({ edited }) => {
       dialogs.setEdited(edited);
+      return ok(null);
+    },
+    setMenu: async ({ groups }) => {
+      dialogs.setMenu(groups);
       return ok(null);
     },
   };

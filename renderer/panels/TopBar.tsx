@@ -1,6 +1,7 @@
 /** The window's head: project, revisions, and the commands one reaches for most. */
 
 import { Button } from 'react-aria-components';
+import { getBridge } from '../bridge.ts';
 import { type Command, commandOf, perform } from '../commands.ts';
 import { RevisionStrip } from '../compare/RevisionStrip.tsx';
 import { keysText } from '../keys.ts';
@@ -10,6 +11,7 @@ import { editText } from '../strings/editing.ts';
 import { text } from '../strings.ts';
 import { InventedBadge } from './InventedBadge.tsx';
 import { Logo } from './Logo.tsx';
+import { Menus } from './Menus.tsx';
 
 function tip(command: Command, more = ''): string {
   const keys = command.keys ? ` (${keysText(command.keys)})` : '';
@@ -52,17 +54,24 @@ function ProjectName() {
   );
 }
 
-function Revisions() {
+/** Second row: which revision is worked on, and what there is to decide on it. */
+function Deciding() {
   return (
-    <nav className="revision-nav" aria-label={text.revisions.title}>
-      <RevisionStrip />
-      <CommandButton id="branch" />
-      <CommandButton id="revisions" />
-      <CommandButton id="compare" />
-      <CommandButton id="colour" />
-      <CommandButton id="doubt" />
-      <CommandButton id="search" />
-    </nav>
+    <div className="deciding">
+      <nav className="revision-nav" aria-label={text.revisions.title}>
+        <RevisionStrip />
+        <CommandButton id="branch" />
+        <CommandButton id="revisions" />
+      </nav>
+      <div className="studies" role="toolbar" aria-label={text.commands.groups.study}>
+        <CommandButton id="compare" />
+        <CommandButton id="search" />
+        <CommandButton id="colour" />
+        <CommandButton id="doubt" />
+        <CommandButton id="bench" />
+        <CommandButton id="handover" />
+      </div>
+    </div>
   );
 }
 
@@ -76,22 +85,22 @@ export function TopBar() {
   const theme = useView((state) => state.theme);
   const units = useView((state) => state.units);
   return (
-    <header className="top-bar">
-      <Logo />
-      <ProjectName />
-      <Revisions />
-      <div className="top-tools" role="toolbar" aria-label={text.commands.title}>
-        <CommandButton id="undo" sign="↶" step={past} />
-        <CommandButton id="redo" sign="↷" step={future} />
-        <CommandButton id="open" />
-        <CommandButton id="save" />
-        <CommandButton id="bench" />
-        <CommandButton id="handover" />
-        <CommandButton id="examples" />
-        <CommandButton id="units" sign={editText.units[units]} />
-        <CommandButton id="theme" sign={themeSigns[theme]} />
-        <CommandButton id="commands" sign="☰" />
+    <header className="head">
+      <div className="top-bar">
+        <Logo />
+        {getBridge().host !== 'electron' && <Menus />}
+        <ProjectName />
+        <div className="top-tools" role="toolbar" aria-label={text.commands.title}>
+          <CommandButton id="undo" sign="↶" step={past} />
+          <CommandButton id="redo" sign="↷" step={future} />
+          <CommandButton id="open" />
+          <CommandButton id="save" />
+          <CommandButton id="units" sign={editText.units[units]} />
+          <CommandButton id="theme" sign={themeSigns[theme]} />
+          <CommandButton id="commands" sign="☰" />
+        </div>
       </div>
+      <Deciding />
     </header>
   );
 }

@@ -17,5 +17,5 @@ export const stops: readonly Stop[] = [
   { id: 'along', target: '.pane.see .axial' },
   { id: 'results', target: '.pane.results .verdict' },
   { id: 'findings', target: '.pane.results .findings' },
-  { id: 'revisions', target: '.top-bar' },
+  { id: 'revisions', target: '.deciding' },
 ];
