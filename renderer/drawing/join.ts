@@ -5,7 +5,7 @@ import { type Path, valueAt } from '../store/path.ts';
 import { clean } from './types.ts';
 
 /** Stored ends count as touching within this, mm. */
-export const touchMm = 1e-6;
+const touchMm = 1e-6;
 
 /** Whether two stored numbers are the same. */
 export const agree = (a: unknown, b: unknown): boolean =>

@@ -5,9 +5,9 @@ import type { Dimension } from './types.ts';
 import type { ToPixels } from './viewport.ts';
 
 /** Height of a lane and of a text's box, px. */
-export const laneHeight = 18;
+const laneHeight = 18;
 /** Height of a text's box, px. */
-export const boxHeight = 15;
+const boxHeight = 15;
 /** Lanes kept free at the least at the upper and the lower edge, whatever the zoom. */
 const leastLanes = 3;
 /** Room at the lower edge for scale bar and notes, px. */
@@ -18,7 +18,7 @@ const gap = 5;
 const arrows = 16;
 
 /** Width of a text's box, px: wide enough for the widest digits of a system font at 11 px. */
-export const textWidth = (text: string): number => 7 * text.length + 8;
+const textWidth = (text: string): number => 7 * text.length + 8;
 
 /** A box on the screen, px. */
 export interface Box {

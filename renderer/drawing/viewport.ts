@@ -13,7 +13,7 @@ export interface Viewport {
 }
 
 /** Smallest and largest zoom, px per mm. */
-export const zoomRange = { min: 0.2, max: 400 } as const;
+const zoomRange = { min: 0.2, max: 400 } as const;
 /** Room at the sides, and above and below for the lanes of dimensions, px. */
 const margin = { side: 26, lanes: 84 } as const;
 
