@@ -50,7 +50,8 @@ function linesOf({ profile }: DrawnHead): Point[][] {
     [z, from?.[1] ?? 0],
     [z, to?.[1] ?? 0],
   ];
-  const rest = [feedOpening.start, feedOpening.end, 0].map((z) => face(z, inner[0], outer[0]));
+  const faces = new Set([0, feedOpening.start, feedOpening.end]);
+  const rest = [...faces].map((z) => face(z, inner[0], outer[0]));
   return [
     pointsOf(screw),
     ...opened(inner, feedOpening),
