@@ -11,6 +11,7 @@ import { flowRules } from './flowRules.ts';
 import { grainRules } from './grainRules.ts';
 import { heaterRules } from './heaterRules.ts';
 import { heatRules } from './heatRules.ts';
+import { makeRules } from './makeRules.ts';
 import { printRules } from './printRules.ts';
 import type { Finding } from './types.ts';
 
@@ -26,6 +27,7 @@ export const findingRules: readonly FindingRule[] = [
   ...colourRules,
   ...driveRules,
   ...printRules,
+  ...makeRules,
   ...cautionRules,
 ];
 
