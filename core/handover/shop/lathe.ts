@@ -103,24 +103,25 @@ export function turnsPerInch({ leadStart, leadEnd }: FlightedSection): string {
 export const startAngles = ({ starts }: FlightedSection): string =>
   Array.from({ length: starts }, (_, i) => formatNumber((360 * i) / starts, 4)).join(', ');
 
-/** Change gears for a section: train, and error of the lead. */
-export function gearCells(section: FlightedSection, lathe: Lathe): { train: string; error: string } {
-  if (section.leadStart !== section.leadEnd) return { train: 'none: the lead varies, numeric control', error: '' };
+/** Change gears for a section: train, and error of the lead, mm a turn and %. */
+export function gearCells(section: FlightedSection, lathe: Lathe): { train: string; error: string; share: string } {
+  if (section.leadStart !== section.leadEnd)
+    return { train: 'none: the lead varies, numeric control', error: '', share: '' };
   const train = changeGears(section.leadStart, lathe.leadscrew, lathe.teeth);
-  if (!train) return { train: 'no train from these wheels', error: '' };
+  if (!train) return { train: 'no train from these wheels', error: '', share: '' };
   const hard = train.ratio > mostRatio ? ` (ratio ${formatNumber(train.ratio, 3)}: too fast for most trains)` : '';
-  const share = formatNumber((100 * train.error) / section.leadStart, 2);
-  const error = train.error === 0 ? 'exact' : `${formatNumber(train.error * 1e3, 3)} mm a turn, ${share} %`;
-  return { train: `${trainText(train)}${hard}`, error };
+  const error = train.error === 0 ? 'exact' : formatNumber(train.error * 1e3, 3);
+  const share = train.error === 0 ? '0' : formatNumber((100 * train.error) / section.leadStart, 2);
+  return { train: `${trainText(train)}${hard}`, error, share };
 }
 
-/** Threading words of a numeric control for a section. */
+/** Threading words of a numeric control for a section, mm; the change of lead is that of the first turn. */
 export function controlCells(section: FlightedSection): { feed: string; change: string; taper: string } {
   const { leadStart, leadEnd, length } = section;
   const perTurn = ((leadEnd - leadStart) / length) * leadStart;
   return {
     feed: mm(leadStart),
-    change: perTurn === 0 ? '0' : `${mm(perTurn, 4)} at the start`,
+    change: mm(perTurn, 4),
     taper: mm(taperPerTurn(section), 4),
   };
 }

@@ -87,15 +87,15 @@ function sectionRow(placed: PlacedSection, section: FlightedSection, lathe: Lath
     const { feed, change, taper } = controlCells(section);
     return [...own, feed, change, taper];
   }
-  const { train, error } = gearCells(section, lathe);
-  return [...own, train, error, controlCells(section).taper];
+  const { train, error, share } = gearCells(section, lathe);
+  return [...own, train, error, share, controlCells(section).taper];
 }
 
 /** How each section is threaded. */
 function sectionTable(design: Design, lathe: Lathe): SheetTable {
   const machine = lathe.controlled
-    ? ['threading feed at the start (mm a turn)', 'change of lead (mm a turn each turn)']
-    : ['change gears, driver:driven', 'error of lead'];
+    ? ['threading feed at the start (mm a turn)', 'change of lead in the first turn (mm)']
+    : ['change gears, driver:driven', 'error of lead (mm a turn)', 'error of lead (%)'];
   const rows = placeSections(design.screw).flatMap((placed) =>
     placed.section.kind === 'flighted' ? [sectionRow(placed, placed.section, lathe)] : [],
   );
@@ -106,13 +106,13 @@ function sectionTable(design: Design, lathe: Lathe): SheetTable {
     heading: 'Flights',
     note: `${hand}-hand flights. ${
       lathe.controlled
-        ? 'The taper is that of the diameter.'
+        ? 'Feed and change of lead are for constant spindle speed; the root changes evenly along z.'
         : `Spindle to a leadscrew of ${formatNumber(lathe.leadscrew * 1e3, 5)} mm a turn; wheels at hand: ${lathe.teeth.join(' ')}. Idlers are left out.`
     }`,
     columns: [
       ...['section', 'from z (mm)', 'to z (mm)', 'lead (mm)', 'turns per inch', 'turns', 'angle of starts (°)'],
       ...machine,
-      'taper of root (mm of diameter a turn)',
+      'change of the root’s diameter a turn (mm)',
     ],
     rows,
   };
