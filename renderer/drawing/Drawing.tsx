@@ -163,24 +163,26 @@ function useLayout(drawn: Drawn, dimensions: readonly Dimension[], size: BoxSize
   }, [dimensions, drawn, size, at, look]);
 }
 
+/** Keys of the drawing while none of its handles has the focus. */
+const keysOf = (tools: ViewportTools) => (event: KeyboardEvent) => {
+  if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
+  if (event.key === 'Escape') setDrawing({ chosen: null, notice: null });
+  else if (viewKey(event.key, tools)) event.preventDefault();
+};
+
 /** Tools and drawing. */
 export function Drawing() {
   const [box, size] = useBox();
   const drawn = useDrawn();
-  const revision = activeRevision(useProject());
   const shown = useDrawing((state) => state.shown);
-  const tools = useViewport(revision, size, box);
+  // the view stays where it is while the machine is pulled
+  const tools = useViewport(activeRevision(useProject()), size, box);
   const { view } = tools;
   const at = useMemo(() => toPixels(view, size), [view, size]);
   const dimensions = useMemo(() => ofGroups(drawn.dimensions, shown), [drawn, shown]);
   const layout = useLayout(drawn, dimensions, size, at);
   const ground = useGround(drawn, tools, size);
   useEffect(() => unpointField, []);
-  const onKey = (event: KeyboardEvent) => {
-    if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Escape') setDrawing({ chosen: null, notice: null });
-    else if (viewKey(event.key, tools)) event.preventDefault();
-  };
   return (
     <>
       <DrawingTools onZoom={tools.zoomBy} />
@@ -193,7 +195,7 @@ export function Drawing() {
         aria-description={drawingText.help}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: arrows move the picture
         tabIndex={0}
-        onKeyDown={onKey}
+        onKeyDown={keysOf(tools)}
       >
         {size.width > 0 && (
           <>

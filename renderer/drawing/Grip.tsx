@@ -1,6 +1,6 @@
 /** A handle that pulls one dimension, by pointer or by keys. */
 
-import { type FocusEvent, type KeyboardEvent, memo, type PointerEvent, useState } from 'react';
+import { type KeyboardEvent, memo, type PointerEvent, useState } from 'react';
 import { fieldRange } from '../../core/index.ts';
 import { useLook } from '../look.ts';
 import { currentProject } from '../store/project.ts';
@@ -57,8 +57,7 @@ function onKey(event: KeyboardEvent, dimension: Dimension): void {
   event.stopPropagation();
 }
 
-/** The handle at its place on the screen, px. */
-export const GripHandle = memo(function GripHandle(props: {
+interface GripProps {
   readonly dimension: Dimension;
   readonly x: number;
   readonly y: number;
@@ -67,13 +66,10 @@ export const GripHandle = memo(function GripHandle(props: {
   /** another handle stands here; this one shows when it has the focus */
   readonly hidden: boolean;
   onSeek(dimension: Dimension): void;
-}) {
-  const { dimension, x, y, zoom, locked, hidden } = props;
-  const { grip, spec, value, group } = dimension;
-  const look = useLook();
-  const { range, find, forget } = useRange(dimension);
-  const isPulled = useDrawing((state) => state.pull?.dimension.id === dimension.id);
-  const write = (number: number) => writeValue(number, spec, look);
+}
+
+/** What the pointer and the focus do at a handle. */
+function useActs({ dimension, zoom, onSeek }: GripProps, find: () => void) {
   const down = (event: PointerEvent<SVGGElement>) => {
     if (event.button !== 0) return;
     event.stopPropagation();
@@ -81,16 +77,29 @@ export const GripHandle = memo(function GripHandle(props: {
     event.currentTarget.focus({ preventScroll: true });
     followPointer(dimension, event, zoom);
   };
-  const focus = (_event: FocusEvent) => {
+  const focus = () => {
     showField(dimension);
     find();
-    props.onSeek(dimension);
+    onSeek(dimension);
   };
+  return { down, focus };
+}
+
+/** The handle at its place on the screen, px. */
+export const GripHandle = memo(function GripHandle(props: GripProps) {
+  const { dimension, x, y, locked, hidden } = props;
+  const { grip, spec, value, group } = dimension;
+  const look = useLook();
+  const { range, find, forget } = useRange(dimension);
+  const { down, focus } = useActs(props, find);
+  const isPulled = useDrawing((state) => state.pull?.dimension.id === dimension.id);
+  const write = (number: number) => writeValue(number, spec, look);
+  const state = `${isPulled ? 'pulled' : hidden ? 'crowded' : ''} ${locked ? 'locked' : ''}`;
   return (
     <g
       role="slider"
       tabIndex={0}
-      className={`grip ${group} ${grip.axis} ${isPulled ? 'pulled' : hidden ? 'crowded' : ''} ${locked ? 'locked' : ''}`}
+      className={`grip ${group} ${grip.axis} ${state}`}
       transform={`translate(${x} ${y})`}
       data-grip={dimension.id}
       aria-label={stepName(dimension)}

@@ -1,6 +1,7 @@
 /** A dimension's number being typed where it stands. */
 
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import type { NumberLook } from '../../core/index.ts';
 import { readNumber, showNumber } from '../fields/quantity.ts';
 import { unitText } from '../fields/spec.ts';
 import { useLook } from '../look.ts';
@@ -21,23 +22,11 @@ function backToGrip(id: string): void {
   requestAnimationFrame(() => document.querySelector<SVGElement>(`[data-grip="${id}"]`)?.focus());
 }
 
-/** The field over a dimension's number, middle at x, y px; what is refused stays typed, with the reason. */
-export function TypeOver({
-  dimension,
-  x,
-  y,
-}: {
-  readonly dimension: Dimension;
-  readonly x: number;
-  readonly y: number;
-}) {
-  const look = useLook();
-  const { spec, value } = dimension;
-  const [first] = useState(() => showNumber(value, spec.unit, look));
+/** Typing a dimension's number: the text, why it is refused, and the keys. */
+function useTyping(dimension: Dimension, look: NumberLook) {
+  const [first] = useState(() => showNumber(dimension.value, dimension.spec.unit, look));
   const [text, setText] = useState(first);
   const [problem, setProblem] = useState<string | null>(null);
-  const input = useRef<HTMLInputElement>(null);
-  useEffect(() => input.current?.select(), []);
   const commit = (): boolean => {
     // what is shown may be rounded: left as it was, it is no edit
     const why = text === first ? null : take(dimension, text);
@@ -50,6 +39,21 @@ export function TypeOver({
     if (event.key === 'Escape') setDrawing({ typing: null });
     if (event.key === 'Escape' || (event.key === 'Enter' && commit())) backToGrip(dimension.id);
   };
+  return { text, setText, problem, commit, onKey };
+}
+
+interface TypeOverProps {
+  readonly dimension: Dimension;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The field over a dimension's number, middle at x, y px; what is refused stays typed, with the reason. */
+export function TypeOver({ dimension, x, y }: TypeOverProps) {
+  const look = useLook();
+  const { text, setText, problem, commit, onKey } = useTyping(dimension, look);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => input.current?.select(), []);
   return (
     <div className="type-over" style={{ left: x, top: y }}>
       <label>
@@ -69,7 +73,7 @@ export function TypeOver({
           onBlur={commit}
         />
       </label>
-      <span className="unit">{unitText(spec.unit, look)}</span>
+      <span className="unit">{unitText(dimension.spec.unit, look)}</span>
       {problem && (
         <span className="issue" id="type-over-problem" role="alert">
           {problem}
