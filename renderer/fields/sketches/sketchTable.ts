@@ -34,7 +34,7 @@ export const sketchTable: Readonly<Record<string, SketchPlan>> = {
   'screw.sections.rootDiameterEndMm': plan('screw', span([124, 16.3], [124, 55.7])),
   'screw.sections.starts': plan('screw', ring([23, 12], 6), ring([65, 12], 6), ring([107, 12], 6)),
   'screw.sections.flightWidthMm': plan('flight', span([98, 4], [110, 4], 14)),
-  'screw.sections.flankAngleDeg': plan('flight', arc([40, 19], 26, 81, 90)),
+  'screw.sections.flankAngleDeg': plan('flight', arc([40, 19], 32, 81, 90)),
   'screw.sections.rootFilletMm': plan('flight', ring([49, 47], 7), ring([89, 47], 7)),
   'screw.radialClearanceMm': plan('flight', span([104, 15], [104, 19], 12)),
   'screw.tip.includedAngleDeg': plan('tip', arc([93, 36], 40, 158, 202)),
