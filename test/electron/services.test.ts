@@ -118,6 +118,7 @@ describe('dialogs', () => {
     pickToSave: async () => path,
     pagePdf: async () => new TextEncoder().encode('%PDF'),
     setEdited: () => undefined,
+    setMenu: () => undefined,
   });
 
   test('a cancelled dialog answers null', async () => {
