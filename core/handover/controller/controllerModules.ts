@@ -93,8 +93,18 @@ function planFacts({ steps, highestRpm, bound, soak, purge }: FlowPlan, pause: n
   ];
 }
 
-/** Material's and usual cautions. */
-const cautionsOf = ({ subjects: [{ design, prediction }] }: HandoverSource, soak: number): readonly string[] => {
+/** Less than this, g, asks for a finer balance than a kitchen's; own choice. */
+const lightest = 5;
+
+/** How finely to weigh for one part in a hundred. */
+const lightText = (grams: number): string =>
+  `The lightest step brings about ${formatNumber(grams, 2)} g: weigh to ${formatNumber(grams / 100, 1)} g, or weigh for longer.`;
+
+/** What is special here, then the usual cautions, then the material's. */
+const cautionsOf = (
+  { subjects: [{ design, prediction }] }: HandoverSource,
+  { soak, steps }: FlowPlan,
+): readonly string[] => {
   const warmUp = prediction?.warmUp ?? null;
   const wanted = warmUp === null ? 0 : warmUp.mayTurn - warmUp.ready;
   const short = soak < wanted;
@@ -103,6 +113,7 @@ const cautionsOf = ({ subjects: [{ design, prediction }] }: HandoverSource, soak
     : 'time, of which no end is predicted,';
   return [
     ...(short ? [`The soak is shorter than the ${minutes} predicted from hot heaters until the screw may turn.`] : []),
+    ...(steps[0].grams < lightest ? [lightText(steps[0].grams)] : []),
     ...flowCautions,
     ...design.material.cautions,
   ];
@@ -147,7 +158,7 @@ export const gcodeModule: HandoverModule = {
     const way = choiceOf<HeaterWay>(values, 'heaters');
     const name = fileName([source.project.name, source.subjects[0].revision.id, 'flow-test'], 'gcode');
     const bytes = utf8(flowGcode(plan.value, way, pause, originOf(source)));
-    const cautions = cautionsOf(source, plan.value.soak);
+    const cautions = cautionsOf(source, plan.value);
     return ok([{ name, mediaType: 'text/x-gcode', bytes, facts: planFacts(plan.value, pause), cautions }]);
   },
 };
@@ -166,7 +177,7 @@ export const weighingSheetModule: HandoverModule = {
     if (!plan.ok) return plan;
     const parts = [source.project.name, source.subjects[0].revision.id, 'weighing-sheet'];
     const facts = [{ label: 'Steps', text: plan.value.steps.map(({ rpm }) => `${rpm} rpm`).join(', ') }];
-    const cautions = cautionsOf(source, plan.value.soak);
+    const cautions = cautionsOf(source, plan.value);
     return ok([
       {
         name: fileName(parts, 'csv'),

@@ -1,6 +1,6 @@
 /** The steps of a flow test: which speeds, how long, how much should come; shared by G-code and weighing sheet. */
 
-import { fail, ok, type Result } from '../../result.ts';
+import { fail, type Issue, ok, type Result } from '../../result.ts';
 import { formatNumber } from '../../units.ts';
 import { numberOf } from '../check.ts';
 import type { HandoverOption, HandoverSubject, HandoverValues } from '../types.ts';
@@ -71,6 +71,15 @@ function writtenRpm(rpm: number): number {
 
 const clamp = (value: number, least: number, most: number): number => Math.ceil(Math.min(Math.max(value, least), most));
 
+const tooFast = (wanted: number, most: number, reason: string): Issue => ({
+  path: ['options', 'highest'],
+  code: 'flow-test-speed',
+  message: 'The trial would ask for more than torque and pressure leave.',
+  value: `${wanted} rpm`,
+  allowed: `0 to ${formatNumber(most, 4)} rpm (${reason})`,
+  remedy: 'Ask for less.',
+});
+
 /**
  * Plans the steps for a predicted design.
  * @returns issues where the design may not be run, or more speed is wanted than torque and pressure leave
@@ -82,18 +91,7 @@ export function flowPlan({ design, prediction }: HandoverSubject, values: Handov
   const { firmware } = prediction.print;
   const most = writtenRpm(60 * limit.value.highest);
   const wanted = numberOf(values, 'highest');
-  if (wanted > most) {
-    const allowed = `0 to ${formatNumber(most, 4)} rpm (${limit.value.reason})`;
-    const message = 'The trial would ask for more than torque and pressure leave.';
-    return fail({
-      path: ['options', 'highest'],
-      code: 'flow-test-speed',
-      message,
-      value: `${wanted} rpm`,
-      allowed,
-      remedy: 'Ask for less.',
-    });
-  }
+  if (wanted > most) return fail(tooFast(wanted, most, limit.value.reason));
   const top = wanted > 0 ? wanted : Math.min(most, 60 * prediction.output.screwSpeed);
   const count = Math.round(numberOf(values, 'speeds'));
   const dwell = 60 * prediction.output.screwSpeed * prediction.residence.mean;

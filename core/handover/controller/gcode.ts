@@ -1,5 +1,5 @@
 /**
- * The flow test as a plain program in widely documented G- and M-codes (open firmware documentation): G4, G21, G92, G1
+ * The flow test as a plain program in widely documented G- and M-codes (open firmware documentation): M0, G4, G21, G92, G1
  * with E alone, M83, M84, M92, M104, M109, M117, M400. No axis but the extruder moves.
  */
 
@@ -80,6 +80,7 @@ function preparing(plan: FlowPlan, way: HeaterWay): string[] {
     line('M117 Heating', 'tell'),
     ...heating(heaters, way, 'M104', ({ celsius }) => celsius),
     ...heating(heaters, way, 'M109', ({ celsius }) => celsius),
+    ...(byHand(plan, way).length > 0 ? [line('M0', 'go on by hand once every heater set by hand is hot')] : []),
     line('M117 Soaking', 'tell'),
     line(`G4 S${soak}`, `soak for ${formatNumber(soak / 60, 3)} min`),
     line(`M92 E${plan.stepsPerMm.toFixed(5)}`, 'steps per mm for this test; not stored'),

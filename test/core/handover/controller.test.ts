@@ -51,6 +51,8 @@ describe('flow test', () => {
     const at = (start: string, from = 0) => codes.findIndex((code, i) => i >= from && code.startsWith(start));
     const order = [at('M104'), at('M109'), at('G4'), at('G1'), at('M400'), at('M117 Step 1')];
     expect(order.every((place, i) => place > (order[i - 1] ?? -1))).toBe(true);
+    expect(codes.indexOf('M0')).toBeGreaterThan(at('M109'));
+    expect(codes.indexOf('M0')).toBeLessThan(at('G4'));
     expect(text.indexOf('MIND')).toBeLessThan(text.indexOf('M104'));
     const last = codes.findLastIndex((code) => code.startsWith('G1'));
     expect(at('M104 S0', last)).toBeGreaterThan(last);
