@@ -42,6 +42,7 @@ export function PickInput(props: {
   const { inputs, full, refuse, choose } = props;
   const [typed, setTyped] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
+  const [open, setOpen] = useState(false);
   if (full !== null) return <p className="quiet">{full}</p>;
   const found = matching(inputs, typed);
   const take = (input: SearchInput) => {
@@ -49,10 +50,11 @@ export function PickInput(props: {
     setProblem(refusal);
     if (refusal !== null) return;
     setTyped('');
+    setOpen(false);
     choose(input);
   };
   return (
-    <details className="add-range pick-input">
+    <details className="add-range pick-input" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.title}</summary>
       <input
         className="finder"

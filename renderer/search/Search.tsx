@@ -14,7 +14,7 @@ import { setSearch, useSearch } from './store.ts';
 const ways = ['sweep', 'goal'] as const;
 
 /** Both ways; what was set up and found stays in the store while the dialog is closed. */
-function Content() {
+export function SearchRoom() {
   const project = useProject();
   const revisionId = activeRevision(project).id;
   const way = useSearch((state) => state.way);
@@ -51,7 +51,7 @@ export function Search() {
   const open = useView((state) => state.dialog === 'search');
   return (
     <DialogFrame id="search" title={searchText.title} wide>
-      {open && <Content />}
+      {open && <SearchRoom />}
     </DialogFrame>
   );
 }

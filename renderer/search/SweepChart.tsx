@@ -25,24 +25,30 @@ const readout =
   (_: uPlot, value: number | null): string =>
     value === null ? '–' : `${formatNumber(value, 4)}${unit ? ` ${unit}` : ''}`;
 
+/** Neighbours of one kind as one stretch, so that no seams show. */
+function stretches(ground: readonly Ground[]): { kind: 'hole' | 'missed'; first: number; last: number }[] {
+  const found: { kind: 'hole' | 'missed'; first: number; last: number }[] = [];
+  ground.forEach((kind, i) => {
+    const before = found.at(-1);
+    if (kind !== 'hole' && kind !== 'missed') return;
+    if (before?.kind === kind && before.last === i - 1) before.last = i;
+    else found.push({ kind, first: i, last: i });
+  });
+  return found;
+}
+
 /** Hatches the stretch about each value that is no good design, half-way to its neighbours. */
 function drawBehind(plot: uPlot, { x, ground, present }: Behind, ink: Ink): void {
   const { ctx, bbox } = plot;
   const { left, top, width, height } = bbox;
   const within = (at: number) => Math.max(left, Math.min(left + width, at));
   const middle = (i: number, k: number) => plot.valToPos(((x[i] ?? 0) + (x[k] ?? x[i] ?? 0)) / 2, 'x', true);
-  ground.forEach((kind, i) => {
-    if (kind !== 'hole' && kind !== 'missed') return;
-    const from = within(i === 0 ? plot.valToPos(x[0] ?? 0, 'x', true) : middle(i - 1, i));
-    const to = within(i === x.length - 1 ? plot.valToPos(x[i] ?? 0, 'x', true) : middle(i, i + 1));
-    hatch(
-      ctx,
-      { x: from, y: top, width: to - from, height },
-      kind,
-      kind === 'hole' ? ink.text : ink.mark,
-      devicePixelRatio,
-    );
-  });
+  for (const { kind, first, last } of stretches(ground)) {
+    const from = within(first === 0 ? plot.valToPos(x[0] ?? 0, 'x', true) : middle(first - 1, first));
+    const to = within(last === x.length - 1 ? plot.valToPos(x[last] ?? 0, 'x', true) : middle(last, last + 1));
+    const box = { x: from, y: top, width: to - from, height };
+    hatch(ctx, box, kind, kind === 'hole' ? ink.text : ink.mark, devicePixelRatio);
+  }
   const at = Math.round(plot.valToPos(present, 'x', true)) + 0.5;
   if (at < left || at > left + width) return;
   ctx.save();
