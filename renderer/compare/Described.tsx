@@ -4,9 +4,46 @@ import { useState } from 'react';
 import type { Revision } from '../../core/index.ts';
 import { useLook } from '../look.ts';
 import { compareText } from '../strings/compare.ts';
-import { describedRows } from './describedRows.ts';
+import { type DescribedRow, describedRows } from './describedRows.ts';
 
 const words = compareText.described;
+
+function Table({
+  revisions,
+  rows,
+}: {
+  readonly revisions: readonly Revision[];
+  readonly rows: readonly DescribedRow[];
+}) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window must be scrolled from the keyboard
+    <section className="table-scroll" aria-label={words.scroll} tabIndex={0}>
+      <table className="compare-table">
+        <caption>{words.title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.value}</th>
+            {revisions.map(({ id, name }) => (
+              <th key={id} scope="col" title={name}>
+                {id}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.key} className={row.differs ? 'differs' : ''}>
+              <th scope="row">{row.label}</th>
+              {row.values.map((value, index) => (
+                <td key={revisions[index]?.id}>{value || '–'}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
 
 /** The table; a change of units or of the decimal sign draws it anew. */
 export function Described({ revisions }: { readonly revisions: readonly Revision[] }) {
@@ -19,36 +56,7 @@ export function Described({ revisions }: { readonly revisions: readonly Revision
       <label className="check">
         <input type="checkbox" checked={!all} onChange={() => setAll(!all)} /> {words.onlyDifferent}
       </label>
-      {shown.length === 0 ? (
-        <p className="quiet">{words.same}</p>
-      ) : (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window must be scrolled from the keyboard
-        <section className="table-scroll" aria-label={words.scroll} tabIndex={0}>
-          <table className="compare-table">
-            <caption>{words.title}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{words.value}</th>
-                {revisions.map(({ id, name }) => (
-                  <th key={id} scope="col" title={name}>
-                    {id}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map((row) => (
-                <tr key={row.key} className={row.differs ? 'differs' : ''}>
-                  <th scope="row">{row.label}</th>
-                  {row.values.map((value, index) => (
-                    <td key={revisions[index]?.id}>{value || '–'}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </section>
-      )}
+      {shown.length === 0 ? <p className="quiet">{words.same}</p> : <Table revisions={revisions} rows={shown} />}
     </>
   );
 }

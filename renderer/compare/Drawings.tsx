@@ -1,7 +1,6 @@
 /** Heads laid over each other, to be looked at as closely as wanted. */
 
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
-import { Button } from 'react-aria-components';
 import {
   type Alignment,
   alignmentShift,
@@ -15,30 +14,14 @@ import { useBox } from '../plots/useBox.ts';
 import { useProject } from '../store/project.ts';
 import { compareText } from '../strings/compare.ts';
 import type { PartProps } from './Compare.tsx';
+import { Tools } from './DrawingTools.tsx';
 import { type DrawingScale, drawingScale, moved, type Sight, zoomed } from './drawingScale.ts';
 import { type DrawnHead, HeadDrawing } from './HeadDrawing.tsx';
 import { LineLegend, LineSample } from './marks.tsx';
 import type { Compared } from './runs.ts';
-import { setCompare, useCompare } from './store.ts';
+import { useCompare } from './store.ts';
 
 const words = compareText.drawings;
-
-/** The choice of what is laid on what. */
-export function AlignmentChoice() {
-  const alignment = useCompare((state) => state.alignment);
-  return (
-    <label>
-      {compareText.align.label}{' '}
-      <select value={alignment} onChange={(event) => setCompare({ alignment: event.target.value as Alignment })}>
-        {(['feed', 'tip', 'orifice'] as const).map((id) => (
-          <option key={id} value={id}>
-            {compareText.align[id]}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-}
 
 /** The heads that can be drawn, the base first among equals of place; null without any. */
 function headsOf(project: Project, compared: readonly Compared[], baseId: string | null, alignment: Alignment) {
@@ -59,53 +42,6 @@ function wholeOf(heads: readonly DrawnHead[]): Sight {
   const from = Math.min(...heads.map(({ profile, shift }) => (profile.screw.z[0] ?? 0) + shift));
   const to = Math.max(...heads.map(({ profile, shift }) => profile.end + shift));
   return { from: from - 0.01 * (to - from), to: to + 0.01 * (to - from) };
-}
-
-/** Named stretches of the base. */
-function stretchesOf({ profile }: DrawnHead, whole: Sight) {
-  const { barrelEnd, end, feedOpening } = profile;
-  const nozzle = end - barrelEnd;
-  const margin = 0.5 * (feedOpening.end - feedOpening.start);
-  return {
-    whole,
-    feed: { from: feedOpening.start - margin, to: feedOpening.end + margin },
-    outlet: { from: barrelEnd - nozzle, to: end + 0.15 * nozzle },
-  };
-}
-
-function Tools(props: {
-  readonly base: DrawnHead;
-  readonly whole: Sight;
-  readonly sight: Sight;
-  readonly isTrue: boolean;
-  look(sight: Sight): void;
-  setTrue(isTrue: boolean): void;
-}) {
-  const { base, whole, sight, isTrue, look, setTrue } = props;
-  const stretches = stretchesOf(base, whole);
-  const [middle, step] = [(sight.from + sight.to) / 2, (sight.to - sight.from) / 4];
-  const acts: readonly (readonly [string, () => Sight])[] = [
-    [words.whole, () => stretches.whole],
-    [words.feed, () => stretches.feed],
-    [words.outlet, () => stretches.outlet],
-    [words.closer, () => zoomed(sight, 1.6, middle, whole)],
-    [words.wider, () => zoomed(sight, 1 / 1.6, middle, whole)],
-    [words.earlier, () => moved(sight, -step, whole)],
-    [words.later, () => moved(sight, step, whole)],
-  ];
-  return (
-    <div className="compare-tools" role="toolbar" aria-label={words.moves}>
-      {acts.map(([name, act]) => (
-        <Button key={name} className="tool" onPress={() => look(act())}>
-          {name}
-        </Button>
-      ))}
-      <label className="check">
-        <input type="checkbox" checked={isTrue} onChange={() => setTrue(!isTrue)} /> {words.true}
-      </label>
-      <AlignmentChoice />
-    </div>
-  );
 }
 
 /** Diameters of every head where the pointer is. */
@@ -142,11 +78,10 @@ interface Hand {
   point(at: number | null): void;
 }
 
-/** Wheel, drag and keys over the drawing. */
-function useHand(hand: Hand, box: React.RefObject<HTMLDivElement | null>, at: number | null) {
+/** Zooms by the wheel about the pointer; listened to directly, because the page must not scroll meanwhile. */
+function useWheel(hand: Hand, box: React.RefObject<HTMLDivElement | null>): void {
   const latest = useRef(hand);
   latest.current = hand;
-  const dragged = useRef<number | null>(null);
   useEffect(() => {
     const element = box.current;
     if (!element) return;
@@ -159,6 +94,11 @@ function useHand(hand: Hand, box: React.RefObject<HTMLDivElement | null>, at: nu
     element.addEventListener('wheel', wheel, { passive: false });
     return () => element.removeEventListener('wheel', wheel);
   }, [box]);
+}
+
+/** Drag and keys over the drawing. */
+function useHand(hand: Hand, at: number | null) {
+  const dragged = useRef<number | null>(null);
   const zOf = (event: PointerEvent) => hand.scale.z(event.clientX - event.currentTarget.getBoundingClientRect().left);
   return {
     onPointerDown: (event: PointerEvent) => {
@@ -187,15 +127,31 @@ function useHand(hand: Hand, box: React.RefObject<HTMLDivElement | null>, at: nu
   };
 }
 
-function Heads({
-  heads,
+/** What the drawing does with proportions, and what its hatches mean. */
+function Note({
+  scale,
   base,
-  names,
+  count,
 }: {
-  heads: readonly DrawnHead[];
-  base: DrawnHead;
-  names: PartProps['revisions'];
+  readonly scale: DrawingScale;
+  readonly base: DrawnHead;
+  readonly count: number;
 }) {
+  const proportions = scale.stretch > 1.02 ? words.stretched(formatNumber(scale.stretch, 2)) : words.trueNow;
+  return (
+    <p className="quiet">
+      {proportions} {count > 1 && words.hatch(base.id)} {words.flights}
+    </p>
+  );
+}
+
+interface HeadsProps {
+  readonly heads: readonly DrawnHead[];
+  readonly base: DrawnHead;
+  readonly names: PartProps['revisions'];
+}
+
+function Heads({ heads, base, names }: HeadsProps) {
   const whole = useMemo(() => wholeOf(heads), [heads]);
   const [chosen, look] = useState<Sight | null>(null);
   const [isTrue, setTrue] = useState(false);
@@ -207,15 +163,17 @@ function Heads({
     () => drawingScale(sight, { width, height }, most, isTrue),
     [sight, width, height, most, isTrue],
   );
-  const hand = useHand({ sight, whole, scale, look, point }, box, at);
-  const ids = heads.map(({ id }) => id).join(', ');
+  const held = { sight, whole, scale, look, point };
+  useWheel(held, box);
+  const hand = useHand(held, at);
+  const label = words.label(heads.map(({ id }) => id).join(', '));
   return (
     <>
       <Tools {...{ base, whole, sight, isTrue, look, setTrue }} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read diameters here */}
-      <section className="heads-box" ref={box} tabIndex={0} aria-label={words.label(ids)} {...hand}>
+      <section className="heads-box" ref={box} tabIndex={0} aria-label={label} {...hand}>
         {width > 0 && (
-          <svg width={width} height={height} role="img" aria-label={words.label(ids)}>
+          <svg width={width} height={height} role="img" aria-label={label}>
             <HeadDrawing {...{ heads, base, sight, scale, width, height }} />
             {at !== null && <line className="head-pointer" x1={scale.x(at)} x2={scale.x(at)} y1={0} y2={scale.y(0)} />}
           </svg>
@@ -223,10 +181,7 @@ function Heads({
       </section>
       <Readout {...{ heads, at }} />
       <LineLegend revisions={names} />
-      <p className="quiet">
-        {scale.stretch > 1.02 ? words.stretched(formatNumber(scale.stretch, 2)) : words.trueNow}{' '}
-        {heads.length > 1 && words.hatch(base.id)} {words.flights}
-      </p>
+      <Note {...{ scale, base, count: heads.length }} />
     </>
   );
 }

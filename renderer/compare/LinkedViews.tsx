@@ -60,24 +60,25 @@ function drawInto(camera: OrthographicCamera, width: number, height: number, dra
   camera.updateProjectionMatrix();
 }
 
-/** The camera, its controls and the drawing; lives inside the canvas. */
-export function LinkedViews(props: {
+/** What the camera follows. */
+interface LinkedProps {
   /** one per machine, in the order of the views */
   readonly groups: RefObject<(Group | null)[]>;
   readonly stood: readonly Stood[];
   readonly look: LookRequest;
   readonly move: MoveRequest | null;
   onZoom(zoom: number): void;
-}) {
-  const { groups, stood, look, move, onZoom } = props;
+}
+
+/** Looks at what is asked for, anew when the machines' extent or the canvas changes. */
+function useLooking({ stood, look, onZoom }: LinkedProps, controls: OrbitControls): void {
   const camera = useThree((state) => state.camera) as OrthographicCamera;
   const size = useThree((state) => state.size);
   const invalidate = useThree((state) => state.invalidate);
-  const controls = useControls(onZoom);
   const latest = useRef(stood);
   latest.current = stood;
   const extent = stood.map(({ bounds, shift }) => `${bounds.start} ${bounds.end} ${shift}`).join();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked anew when the machines' extent or the canvas changes
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the extent stands for the machines
   useEffect(() => {
     const machines = latest.current;
     if (machines.length === 0) return;
@@ -91,6 +92,15 @@ export function LinkedViews(props: {
     onZoom(camera.zoom);
     invalidate();
   }, [look, size, camera, controls, extent, invalidate, onZoom]);
+}
+
+/** The camera, its controls and the drawing; lives inside the canvas. */
+export function LinkedViews(props: LinkedProps) {
+  const { groups, stood, move, onZoom } = props;
+  const camera = useThree((state) => state.camera) as OrthographicCamera;
+  const size = useThree((state) => state.size);
+  const controls = useControls(onZoom);
+  useLooking(props, controls);
   useEffect(() => {
     if (!move) return;
     applyMove(move.by, camera, controls);
@@ -98,9 +108,8 @@ export function LinkedViews(props: {
   }, [move, camera, controls]);
   useFrame(({ gl, scene }) => {
     const shown = groups.current;
-    const boxes = viewBoxes(latest.current.length, size.width, size.height);
     gl.setScissorTest(true);
-    boxes.forEach(({ x, y, width, height }, i) => {
+    viewBoxes(stood.length, size.width, size.height).forEach(({ x, y, width, height }, i) => {
       shown.forEach((group, j) => {
         if (group) group.visible = i === j;
       });

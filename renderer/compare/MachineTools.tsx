@@ -6,7 +6,7 @@ import { scaleLength } from '../scene/frame.ts';
 import { gradientOf, timeColour, timeMarks, timePlace } from '../scene/meltScale.ts';
 import type { CameraMove } from '../scene/sceneStore.ts';
 import { compareText } from '../strings/compare.ts';
-import { AlignmentChoice } from './Drawings.tsx';
+import { AlignmentChoice } from './DrawingTools.tsx';
 import type { Opened, Seen, ViewChoice } from './Machines.tsx';
 import { LineSample } from './marks.tsx';
 import { gridOf, type ViewPlace } from './views.ts';

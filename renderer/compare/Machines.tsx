@@ -133,7 +133,7 @@ const sharedMean = (seen: readonly Seen[]): number | null => {
   return means.length > 0 ? Math.max(...means) : null;
 };
 
-function Views(props: {
+interface ViewsProps {
   readonly seen: readonly Seen[];
   readonly choice: ViewChoice;
   readonly look: LookRequest;
@@ -141,7 +141,9 @@ function Views(props: {
   readonly meanTime: number | null;
   onZoom(zoom: number): void;
   onLost(): void;
-}) {
+}
+
+function Views(props: ViewsProps) {
   const { seen, choice, look, move, meanTime, onZoom, onLost } = props;
   const groups: RefObject<(Group | null)[]> = useRef([]);
   groups.current.length = seen.length;
@@ -178,6 +180,17 @@ function Views(props: {
   );
 }
 
+function Lost({ again }: { again(): void }) {
+  return (
+    <p role="alert">
+      {words.lost}{' '}
+      <button type="button" className="tool" onClick={again}>
+        {words.again}
+      </button>
+    </p>
+  );
+}
+
 /** The part of the dialog. */
 export default function Machines(props: PartProps) {
   const alignment = useCompare((state) => state.alignment);
@@ -190,15 +203,7 @@ export default function Machines(props: PartProps) {
   const onZoom = useCallback((next: number) => setZoom(next), []);
   const meanTime = sharedMean(seen);
   if (seen.length === 0) return <p className="quiet">{compareText.answer.waiting}</p>;
-  if (lost)
-    return (
-      <p role="alert">
-        {words.lost}{' '}
-        <button type="button" className="tool" onClick={() => setLost(false)}>
-          {words.again}
-        </button>
-      </p>
-    );
+  if (lost) return <Lost again={() => setLost(false)} />;
   return (
     <section aria-label={words.title} className="compare-machines">
       <MachineTools

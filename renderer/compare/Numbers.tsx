@@ -37,6 +37,25 @@ function Cell(props: { readonly row: ComparedRow; readonly value: ComparedValue;
 
 const errorText = (share: number): string => (share === 0 ? words.none : `±${formatNumber(100 * share, 2)}\u00a0%`);
 
+function Head({ ids, at }: { readonly ids: readonly string[]; readonly at: number }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">{words.value}</th>
+        {ids.map((id, i) => (
+          <th key={id} scope="col">
+            {id}
+            {i === at && <span className="badge">{words.base}</span>}
+          </th>
+        ))}
+        <th scope="col">
+          <span title={words.errorHelp}>{words.error}</span>
+        </th>
+      </tr>
+    </thead>
+  );
+}
+
 /** The table; the base is the first that has a prediction where the chosen one has none. */
 export function Numbers({ compared, base }: { readonly compared: readonly Compared[]; readonly base: string | null }) {
   const { made } = comparable(compared);
@@ -54,20 +73,7 @@ export function Numbers({ compared, base }: { readonly compared: readonly Compar
     <section className="table-scroll" aria-label={words.scroll} tabIndex={0}>
       <table className={made.length < 4 ? 'compare-table few' : 'compare-table'}>
         <caption>{words.title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.value}</th>
-            {made.map(({ id }, i) => (
-              <th key={id} scope="col">
-                {id}
-                {i === at && <span className="badge">{words.base}</span>}
-              </th>
-            ))}
-            <th scope="col">
-              <span title={words.errorHelp}>{words.error}</span>
-            </th>
-          </tr>
-        </thead>
+        <Head ids={made.map(({ id }) => id)} at={at} />
         <tbody>
           {comparison.rows.map((row) => (
             <tr key={row.id}>

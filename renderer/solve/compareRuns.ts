@@ -14,6 +14,28 @@ export interface CompareTask {
 
 const ends = (answer: Answer): boolean => answer.kind !== 'progress' && answer.kind !== 'shape';
 
+/** A worker that is started when it is needed, and again after it broke. */
+function renewable(startWorker: () => WorkerLike, take: (answer: Answer) => void, runNow: () => number) {
+  let worker: WorkerLike | null = null;
+  const end = () => {
+    worker?.terminate();
+    worker = null;
+  };
+  const post = (request: Request) => {
+    if (!worker) {
+      worker = startWorker();
+      worker.onmessage = (event) => take(event.data);
+      worker.onerror = (event) => {
+        end();
+        const message = event.message || 'the calculation stopped without saying why';
+        take({ kind: 'fault', run: runNow(), message });
+      };
+    }
+    worker.postMessage(request);
+  };
+  return { post, end };
+}
+
 /**
  * Runs the tasks in order; a task that `skips` when its turn comes is left out. Every answer is heard with its task; the
  * worker ends after the last, or with the returned function. A worker that breaks is replaced for what is left.
@@ -26,32 +48,17 @@ export function runTasks(
   skips: (task: CompareTask) => boolean = () => false,
   startWorker: () => WorkerLike = startSolveWorker,
 ): () => void {
-  let worker: WorkerLike | null = null;
   let run = 0;
-  const end = () => {
-    worker?.terminate();
-    worker = null;
-  };
-  const started = (): WorkerLike => {
-    const made = startWorker();
-    made.onmessage = (event) => take(event.data);
-    made.onerror = (event) => {
-      end();
-      take({ kind: 'fault', run, message: event.message || 'the calculation stopped without saying why' });
-    };
-    return made;
-  };
   const next = () => {
     while (run < tasks.length && skips(tasks[run] as CompareTask)) run++;
     const task = tasks[run];
     run++;
-    if (task === undefined) {
-      end();
-      done();
+    if (task) {
+      worker.post({ run, project, ...task });
       return;
     }
-    worker ??= started();
-    worker.postMessage({ run, project, ...task } satisfies Request);
+    worker.end();
+    done();
   };
   const take = (answer: Answer) => {
     const task = tasks[run - 1];
@@ -59,6 +66,7 @@ export function runTasks(
     hear(task, answer);
     if (ends(answer)) next();
   };
+  const worker = renewable(startWorker, take, () => run);
   next();
-  return end;
+  return worker.end;
 }
