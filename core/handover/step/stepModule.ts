@@ -69,7 +69,7 @@ export function faultOf(
   const names = bodies.map(({ part }) => part).join(', ');
   if (!read) return refused(names, 'the file cannot be read back');
   if (read.volumes.length !== bodies.length) {
-    return refused(names, `read back, ${bodies.length} solids are ${read.volumes.length}`);
+    return refused(names, `read back, the file has ${read.volumes.length} solids in place of ${bodies.length}`);
   }
   if (!read.valid) return refused(names, 'read back, a face or edge of it is not valid');
   for (const [i, { part, analyticVolume }] of bodies.entries()) {

@@ -142,7 +142,7 @@ describe('the check', () => {
     expect(faultOf([body], { ...read, volumes: [1.00009e-5] })).toBeNull();
     expect(faultOf([body], { ...read, volumes: [1.00011e-5] })?.message).toContain('off by 0.011 %');
     expect(faultOf([body], { ...read, valid: false })?.message).toContain('not valid');
-    expect(faultOf([body], { ...read, volumes: [5e-6, 5e-6] })?.message).toContain('1 solids are 2');
+    expect(faultOf([body], { ...read, volumes: [5e-6, 5e-6] })?.message).toContain('2 solids in place of 1');
     expect(faultOf([body], null)?.message).toContain('read back');
   });
 
