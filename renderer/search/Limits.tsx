@@ -80,7 +80,13 @@ function AddLimit() {
   const limits = useSearch((state) => state.limits) ?? [];
   const base = useSearch((state) => state.seekRun?.news.result?.base ?? null);
   const add = (figure: string) => {
-    const sense: SeekLimit['sense'] = figureOf(figure).better === 'more' ? 'atLeast' : 'atMost';
+    const usual: SeekLimit['sense'] = figureOf(figure).better === 'more' ? 'atLeast' : 'atMost';
+    const there = limits.filter((limit) => limit.figure === figure).map(({ sense }) => sense);
+    // a second limit on a figure closes it from the other side; a third would say nothing
+    const sense = [usual, usual === 'atMost' ? ('atLeast' as const) : ('atMost' as const)].find(
+      (one) => !there.includes(one),
+    );
+    if (sense === undefined) return;
     setSearch({
       limits: [...limits, { figure, sense, bound: base?.figures[figure] ?? 0, on: base !== null, why: words.own }],
     });

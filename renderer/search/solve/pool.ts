@@ -74,7 +74,8 @@ export function createPool(
       give(worker);
     };
     worker.onerror = (event) => fail(event.message || 'the calculation stopped without saying why');
-    post(worker, { kind: 'set', ...at });
+    // nothing but what is asked for is copied over, whatever else the caller keeps beside it
+    post(worker, { kind: 'set', project: at.project, revisionId: at.revisionId });
   }
   const evaluate: Pool['evaluate'] = (candidates, fields, each) =>
     candidates.length === 0
