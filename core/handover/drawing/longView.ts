@@ -1,6 +1,7 @@
 /** The scale of a long part's main view: the largest that fits, broken where it would be too thin otherwise. */
 
 import { type Axis, makeAxis } from './axis.ts';
+import { textsOf } from './dimensions.ts';
 import { preferredScales } from './formats.ts';
 import type { Block, Box } from './model.ts';
 
@@ -14,9 +15,19 @@ export interface SheetRoom {
 export const widthOf = ({ main }: SheetRoom): number => main.right - main.left;
 /** Height of it, mm. */
 export const heightOf = ({ main }: SheetRoom): number => main.top - main.bottom;
-/** Whether a block fits in it. */
-export const fits = ({ box }: Block, room: SheetRoom): boolean =>
-  box.right - box.left <= widthOf(room) && box.top - box.bottom <= heightOf(room);
+/** Whether no two texts of a block lie over each other: at too small a scale they would. */
+function isClear({ entities }: Block): boolean {
+  const boxes = entities.flatMap(textsOf).map(({ box }) => box);
+  return !boxes.some((a, i) =>
+    boxes.slice(i + 1).some((b) => a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top),
+  );
+}
+
+/** Whether a block fits in it and can be read. */
+export const fits = (block: Block, room: SheetRoom): boolean =>
+  block.box.right - block.box.left <= widthOf(room) &&
+  block.box.top - block.box.bottom <= heightOf(room) &&
+  isClear(block);
 
 /** Least diameter on paper at which a long part is still drawn whole, mm. */
 const leastDiameter = 9;

@@ -138,30 +138,44 @@ function barrelMain(setting: DrawingSetting, axis: Axis): Block {
   return captioned(name, both, letterHeight(setting));
 }
 
-function barrelBlocks(setting: DrawingSetting, room: SheetRoom): Result<PartBlocks> {
+/** Half section and view from above together where that costs no scale, else one after the other. */
+function barrelViews(setting: DrawingSetting, room: SheetRoom): { axis: Axis; blocks: Block[] } | null {
   const { barrel } = setting.design;
+  const height = letterHeight(setting);
   const edges = barrelEdges(setting);
-  const view = longView(
-    {
-      from: 0,
-      to: barrel.length,
-      diameter: barrel.outerDiameter,
-      share: 0.2,
-      stretches: edges.slice(1).map((to, i) => ({ from: edges[i] as number, to })),
-      beside: () => 2 * (4.2 * letterHeight(setting) + 6),
-      draw: (axis) => barrelMain(setting, axis),
-    },
-    room,
-    setting.scale,
-  );
-  if (!view) return noRoom(setting, 'barrel');
+  const view = (draw: (axis: Axis) => Block) =>
+    longView(
+      {
+        from: 0,
+        to: barrel.length,
+        diameter: barrel.outerDiameter,
+        share: 0.2,
+        stretches: edges.slice(1).map((to, i) => ({ from: edges[i] as number, to })),
+        beside: () => 2 * (4.2 * height + 6),
+        draw,
+      },
+      room,
+      setting.scale,
+    );
+  const both = view((axis) => barrelMain(setting, axis));
+  const name = (what: string, axis: Axis) => `${what} (${scaleText(axis.scale)})${brokenText(axis)}`;
+  const alone = view((axis) => captioned(name('Half section', axis), barrelSection(setting, axis), height));
+  if (both && (!alone || both.axis.scale >= alone.axis.scale)) return { axis: both.axis, blocks: [both.block] };
+  if (!alone) return null;
+  const { axis, block } = alone;
+  return { axis, blocks: [block, captioned(name('View from above', axis), barrelPlan(setting, axis), height)] };
+}
+
+function barrelBlocks(setting: DrawingSetting, room: SheetRoom): Result<PartBlocks> {
+  const views = barrelViews(setting, room);
+  if (!views) return noRoom(setting, 'barrel');
   const blocks = [
-    view.block,
+    ...views.blocks,
     ...zoneTables(setting, rowsIn(heightOf(room))),
     partNotesBlock(setting, 'barrel', notesWidth(room)),
-    toleranceBlock(setting, mm(barrel.length)),
+    toleranceBlock(setting, mm(setting.design.barrel.length)),
   ];
-  return ok({ part: 'barrel', blocks, scale: view.axis.scale, leftOut: view.axis.leftOut });
+  return ok({ part: 'barrel', blocks, scale: views.axis.scale, leftOut: views.axis.leftOut });
 }
 
 function nozzleBlocks(setting: DrawingSetting, room: SheetRoom): Result<PartBlocks> {

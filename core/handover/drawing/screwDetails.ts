@@ -156,7 +156,9 @@ export function flightDetail(setting: DrawingSetting, name: string, placed: Plac
   const curve = flightCurve(profile, half, s);
   const torn = tornEdge(-x, x, -Math.max(5, 0.35 * h));
   const land = profile.halfLand * s;
-  const high = h + 2.2 * height;
+  const labels = flightLabels(profile, setting, scale);
+  const labelsTop = Math.max(0, ...labels.map((label) => entityBox(label).top));
+  const high = Math.max(h + 2.2 * height, labelsTop + 0.5 * height);
   const row = high + 2.4 * height + 6;
   const textures: Mark[] = [
     roughnessMark(roughnessText(setting.roughness.channel), pt(0.5 * (profile.halfBase * s + x), 0), height),
@@ -175,7 +177,7 @@ export function flightDetail(setting: DrawingSetting, name: string, placed: Plac
         plainSize(mm(depth), '', scale),
         height,
       ),
-      ...flightLabels(profile, setting, scale),
+      ...labels,
       ...markRow(textures, row, row - 5, -x, x),
     ],
     height,

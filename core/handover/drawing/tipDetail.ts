@@ -4,7 +4,7 @@ import { tipOutline, tipShape } from '../../geometry/tip.ts';
 import { angleDimension, heightDimension, upright, uprightRoom } from './dimensions.ts';
 import { scaleFor, scaleText } from './formats.ts';
 import { note, through } from './marks.ts';
-import type { Block } from './model.ts';
+import type { Block, Entity } from './model.ts';
 import { type ChainLink, chainWithTotal, type Mark, markRow } from './rows.ts';
 import { captioned } from './screwDetails.ts';
 import { centreLine } from './screwOutline.ts';
@@ -41,57 +41,63 @@ function tipMarks(setting: DrawingSetting, scale: number): Mark[] {
   return [{ foot, room: uprightRoom(height), draw }];
 }
 
+/** Lines of the tip and a little of the root before it, which begins at `from` (mm on paper). */
+function tipLines(setting: DrawingSetting, s: number, from: number): Entity[] {
+  const tip = tipShape(setting.design);
+  const [r, pin] = [tip.bodyRadius * s, tip.pinRadius * s];
+  const outline = tipOutline(tip, 48).map((p) => pt(p.z * s, p.r * s));
+  const side = (sign: 1 | -1) => path('OUTLINE', [pt(from, sign * r), ...outline.map(({ x, y }) => pt(x, sign * y))]);
+  const joint = (tip.start + tip.bodyLength) * s;
+  return [
+    side(1),
+    side(-1),
+    line('OUTLINE', pt(tip.start * s, -r), pt(tip.start * s, r)),
+    ...(pin > 0 && tip.bodyLength > 0 ? [line('OUTLINE', pt(joint, -pin), pt(joint, pin))] : []),
+    centreLine(from, tip.end * s),
+  ];
+}
+
+/** Lengths of body and pin; the body's follows from its angle or radius and the diameters. */
+function tipChain(setting: DrawingSetting, scale: number, height: number): Entity[] {
+  const tip = tipShape(setting.design);
+  const s = 1e3 * scale;
+  const r = tip.bodyRadius * s;
+  const joint = tip.start + tip.bodyLength;
+  const stretches = [
+    { from: tip.start, to: joint, follows: true },
+    { from: joint, to: tip.end, follows: false },
+  ].filter(({ from, to }) => to - from > 1e-9);
+  const links = stretches.map(({ from, to, follows }): ChainLink => {
+    const size = plainSize(mm(to - from), '', scale);
+    return { a: pt(from * s, -r), b: pt(to * s, -r), size: follows ? auxiliary(size) : size };
+  });
+  return chainWithTotal(links, -r - 1.9 * height - 2, height, plainSize(mm(tip.end - tip.start), '', scale));
+}
+
 /** Detail of the tip with its last piece of root. */
 export function tipDetail(setting: DrawingSetting, name: string, room: number): Block {
   const { design } = setting;
   const height = letterHeight(setting);
   const tip = tipShape(design);
   const behind = Math.min(0.5 * tip.bodyRadius, design.screw.sections[design.screw.sections.length - 1]?.length ?? 0);
-  const scale = Math.min(
-    scaleFor(1e3 * (tip.end - tip.start + behind), room, 20),
-    scaleFor(2e3 * tip.bodyRadius, room, 20),
-  );
+  const length = tip.end - tip.start + behind;
+  const scale = Math.min(scaleFor(1e3 * length, room, 20), scaleFor(2e3 * tip.bodyRadius, room, 20));
   const s = 1e3 * scale;
-  const r = tip.bodyRadius * s;
-  const outline = tipOutline(tip, 48).map((p) => pt(p.z * s, p.r * s));
-  const side = (sign: 1 | -1) =>
-    path('OUTLINE', [pt((tip.start - behind) * s, sign * r), ...outline.map(({ x, y }) => pt(x, sign * y))]);
-  const joint = (tip.start + tip.bodyLength) * s;
-  const stretches = [tip.start, tip.start + tip.bodyLength, tip.end];
-  const links: ChainLink[] = stretches.slice(1).flatMap((to, i) => {
-    const from = stretches[i] as number;
-    if (to - from < 1e-9) return [];
-    const size = plainSize(mm(to - from), '', scale);
-    // the body's length follows from its angle or radius and the diameters
-    const isBody = i === 0;
-    return [{ a: pt(from * s, -r), b: pt(to * s, -r), size: isBody ? auxiliary(size) : size }];
-  });
-  const pin = tip.pinRadius * s;
-  const measure = {
-    x: (tip.start + tip.bodyLength + 0.6 * (tip.end - tip.start - tip.bodyLength)) * s,
-    low: pt(0, -pin),
-    high: pt(0, pin),
-  };
-  const marks = [
-    ...tipMarks(setting, scale),
-    ...(pin > 0 ? [through(measure, plainSize(mm(2 * tip.pinRadius), '⌀', scale), height)] : []),
-  ];
-  const root = {
-    x: (tip.start - behind) * s - 2.2 * height - 2,
-    low: pt((tip.start - behind) * s, -r),
-    high: pt((tip.start - behind) * s, r),
-  };
+  const [r, pin] = [tip.bodyRadius * s, tip.pinRadius * s];
+  const from = (tip.start - behind) * s;
+  const joint = tip.start + tip.bodyLength;
+  const pinAt = (joint + 0.6 * (tip.end - joint)) * s;
+  const measure = { x: pinAt, low: pt(pinAt, -pin), high: pt(pinAt, pin) };
+  const pinSize = plainSize(mm(2 * tip.pinRadius), '⌀', scale);
+  const marks = [...tipMarks(setting, scale), ...(pin > 0 ? [through(measure, pinSize, height)] : [])];
+  const root = { x: from - 2.2 * height - 2, low: pt(from, -r), high: pt(from, r) };
   return captioned(
     `${name} (${scaleText(scale)})`,
     [
-      side(1),
-      side(-1),
-      line('OUTLINE', pt(tip.start * s, -r), pt(tip.start * s, r)),
-      ...(pin > 0 && tip.bodyLength > 0 ? [line('OUTLINE', pt(joint, -pin), pt(joint, pin))] : []),
-      centreLine((tip.start - behind) * s, tip.end * s),
+      ...tipLines(setting, s, from),
       heightDimension(root, auxiliary(plainSize(mm(2 * tip.bodyRadius), '⌀', scale)), height),
-      ...chainWithTotal(links, -r - 1.9 * height - 2, height, plainSize(mm(tip.end - tip.start), '', scale)),
-      ...markRow(marks, r + 9, r + 3, (tip.start - behind) * s, tip.end * s + 4),
+      ...tipChain(setting, scale, height),
+      ...markRow(marks, r + 9, r + 3, from, tip.end * s + 4),
     ],
     height,
   );

@@ -167,6 +167,15 @@ describe('PDF', () => {
     const { items } = await page.getTextContent();
     const words = items.map((item) => ('str' in item ? item.str : ''));
     expect(words).toEqual(expect.arrayContaining(['Trial head, screw', 'ISO 2768-m', '55', 'Approval person']));
+    const wanted = drawing.sheets[0]?.entities.find(
+      (entity) => entity.kind === 'text' && entity.text === 'Approval person',
+    );
+    const found = items.find((item) => 'str' in item && item.str === 'Approval person');
+    if (wanted?.kind !== 'text' || !found || !('transform' in found)) throw new Error('no such text');
+    const [across = 0, , , , x = 0, y = 0] = (found.transform as number[]).map((points) => (points * 25.4) / 72);
+    expect([x, y]).toEqual([expect.closeTo(wanted.at.x, 2), expect.closeTo(wanted.at.y, 2)]);
+    // the type size whose capitals are as high as wanted
+    expect(across * 0.718).toBeCloseTo(wanted.height, 2);
     await task.destroy();
   });
 
