@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { formatQuantity } from '../../core/index.ts';
+import { formatQuantity, useLook } from '../look.ts';
 import type { Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { activeRevision, useProjectState } from '../store/project.ts';
@@ -28,20 +28,22 @@ function PlaceRow(props: {
   onChange(value: Chosen): void;
 }) {
   const { label, value, shape, onChange } = props;
+  useLook();
   return (
     <fieldset className="row measure-row">
       <legend className="unseen">{label}</legend>
       <span aria-hidden="true">{label}</span>
       <input
         type="range"
-        aria-label={`${label}: ${words.place}, mm`}
+        aria-label={`${label}: ${words.place}`}
+        aria-valuetext={formatQuantity(value.z / 1000, 'mm', 4)}
         min={Math.ceil(1000 * shape.bounds.start)}
         max={Math.floor(1000 * shape.bounds.end)}
         step={0.5}
         value={value.z}
         onChange={(event) => onChange({ ...value, z: Number(event.target.value) })}
       />
-      <output>{value.z} mm</output>
+      <output>{formatQuantity(value.z / 1000, 'mm', 4)}</output>
       <select
         aria-label={`${label}: ${words.surface}`}
         value={value.surface}
@@ -84,6 +86,7 @@ function ByNumbers({ shape }: { readonly shape: Shape }) {
 }
 
 function Lengths() {
+  useLook();
   const points = useScene((state) => state.points);
   const [from, to] = points;
   if (!from) return <p>{words.first}</p>;

@@ -1,6 +1,6 @@
 /** What lies over the canvas and follows the camera: the pointer's ring, names of melting places, misfits, the measured length. */
 
-import { formatNumber, fromSi } from '../../core/index.ts';
+import { formatQuantity, useLook } from '../look.ts';
 import { letterWidth, spreadLabels } from '../plots/meltMarks.ts';
 import type { Shape } from '../solve/protocol.ts';
 import { useView } from '../store/view.ts';
@@ -42,7 +42,7 @@ function Pin({ at, children, bad = false }: { readonly at: Pixel; readonly child
 function FrontNames({ shape, view }: { readonly shape: Shape; readonly view: Projection }) {
   const marks = useFrontMarks();
   if (marks.length === 0) return null;
-  const texts = marks.map(({ z, name }) => `${name} ${formatNumber(fromSi(z, 'mm'), 3)} mm`);
+  const texts = marks.map(({ z, name }) => `${name} ${formatQuantity(z, 'mm', 3)}`);
   const feet = marks.map(({ z }) => pixelOf(view, worldOf(0, 1.05 * shape.bounds.radius, z)));
   const labels = feet
     .map(([x], i) => ({ i, at: x, width: (texts[i]?.length ?? 0) * letterWidth + 14 }))
@@ -104,7 +104,7 @@ function MeasuredLine({ view }: { readonly view: Projection }) {
       {from && to && a && b && (
         <div className="scene-pins">
           <Pin at={[(from[0] + to[0]) / 2, (from[1] + to[1]) / 2 - 8]}>
-            {`${formatNumber(fromSi(measured(a.at, b.at).distance, 'mm'), 4)} mm`}
+            {formatQuantity(measured(a.at, b.at).distance, 'mm', 4)}
           </Pin>
         </div>
       )}
@@ -115,6 +115,7 @@ function MeasuredLine({ view }: { readonly view: Projection }) {
 /** All of it. */
 export function Overlay({ shape }: { readonly shape: Shape }) {
   const view = useProjection();
+  useLook();
   if (view.width === 0) return null;
   return (
     <>

@@ -1,6 +1,6 @@
 /** Cards in the corner of the 3D view: what belongs to the tools that are on. */
 
-import { formatNumber, formatQuantity, fromSi } from '../../core/index.ts';
+import { formatQuantity, useLook } from '../look.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { setView, useView } from '../store/view.ts';
 import { sceneText } from '../strings/scene.ts';
@@ -15,6 +15,7 @@ const kinds = Object.entries(sceneText.slice.kinds) as [SliceKind, string][];
 
 /** Which plane the slice takes, and where it stands. */
 function SliceCard() {
+  useLook();
   const section = useView((state) => state.section);
   const kind = useScene((state) => state.slice);
   const bounds = useEvaluation((state) => state.shape?.bounds ?? null);
@@ -91,6 +92,7 @@ function MisfitWords() {
 
 /** What is drawn of the granules. */
 function GrainsCard() {
+  useLook();
   const wanted = useScene((state) => state.grains);
   const turning = useView((state) => state.turning);
   const { picture, state, fault } = usePlacedGrains();
@@ -127,12 +129,13 @@ function FrontCard() {
 
 /** The places of melting for those who do not see the labels. */
 function FrontList() {
+  useLook();
   const marks = useFrontMarks();
   if (marks.length === 0) return null;
   return (
     <ul className="unseen">
       {marks.map(({ name, z }) => (
-        <li key={name}>{`${name} ${formatNumber(fromSi(z, 'mm'), 3)} mm`}</li>
+        <li key={name}>{`${name} ${formatQuantity(z, 'mm', 3)}`}</li>
       ))}
     </ul>
   );
