@@ -10,7 +10,7 @@ import { captioned } from './screwDetails.ts';
 import { centreLine } from './screwOutline.ts';
 import { type DrawingSetting, letterHeight } from './setting.ts';
 import { line, path, pt } from './shapes.ts';
-import { mm, plainSize } from './size.ts';
+import { auxiliary, mm, plainSize } from './size.ts';
 
 /** An orifice narrower than this on paper gets a detail, mm. */
 const smallOrifice = 5;
@@ -64,7 +64,7 @@ function wallEntities({ bore, to, wall }: Land, s: number, sign: 1 | -1): Entity
   ];
 }
 
-/** The detail as a block; none where the orifice is large enough in the main section, drawn at `mainScale`. */
+/** The detail as a block, its sizes in brackets because the section holds them; none where the orifice is large enough in the main section, drawn at `mainScale`. */
 export function landDetail(setting: DrawingSetting, mainScale: number, room: number): Block[] {
   const land = landOf(setting);
   if (!land || 2e3 * land.orifice * mainScale >= smallOrifice) return [];
@@ -77,7 +77,7 @@ export function landDetail(setting: DrawingSetting, mainScale: number, room: num
   const link = {
     a: pt(land.from * s, -wall),
     b: pt(right, -wall),
-    size: plainSize(mm(land.to - land.from), '', scale),
+    size: auxiliary(plainSize(mm(land.to - land.from), '', scale)),
   };
   const edges = land.bore
     .slice(1)
@@ -87,7 +87,7 @@ export function landDetail(setting: DrawingSetting, mainScale: number, room: num
     ...wallEntities(land, s, -1),
     ...edges,
     centreLine(0, right),
-    heightDimension(measure, plainSize(mm(2 * land.orifice), '⌀', scale), height),
+    heightDimension(measure, auxiliary(plainSize(mm(2 * land.orifice), '⌀', scale)), height),
     ...chainWithTotal([link], -wall - 1.9 * height - 2, height, link.size),
   ];
   return [captioned(`Detail D (${scaleText(scale)})`, entities, height)];

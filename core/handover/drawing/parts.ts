@@ -52,6 +52,9 @@ const noRoom = (setting: DrawingSetting, part: PartId) =>
 const brokenText = (axis: Axis): string =>
   axis.leftOut > 0 ? `, broken: ${numberText(Number(mm(axis.leftOut).toFixed(1)))} mm left out` : '';
 
+/** Where along the first flighted section A–A is taken: clear of its number and of the detail before it. */
+const cutShare = 0.8;
+
 /** Places on the screw that details enlarge. */
 function detailPlaces({ design }: DrawingSetting, axis: Axis): DetailPlace[] {
   const places: DetailPlace[] = [];
@@ -79,7 +82,7 @@ function detailPlaces({ design }: DrawingSetting, axis: Axis): DetailPlace[] {
 function screwMain(setting: DrawingSetting, axis: Axis): Block {
   const height = letterHeight(setting);
   const flighted = firstFlighted(setting.design);
-  const cut = flighted ? uprightPlace(setting.design, axis, flighted, 0.7) : null;
+  const cut = flighted ? uprightPlace(setting.design, axis, flighted, cutShare) : null;
   const side = screwSide(setting, axis, cut, detailPlaces(setting, axis));
   const end = screwEnd(setting, axis.scale);
   const [a, b] = [boxOf(side.map(entityBox)), boxOf(end.map(entityBox))];
@@ -114,7 +117,7 @@ function screwBlocks(setting: DrawingSetting, room: SheetRoom): Result<PartBlock
   const fillet = filletSection(design);
   const blocks = [
     view.block,
-    ...(flighted ? [crossSectionView(setting, uprightPlace(design, view.axis, flighted, 0.7), detail)] : []),
+    ...(flighted ? [crossSectionView(setting, uprightPlace(design, view.axis, flighted, cutShare), detail)] : []),
     ...(tip.end > tip.start ? [tipDetail(setting, 'Detail B', detail)] : []),
     ...(fillet ? [flightDetail(setting, 'Detail C', fillet, detail)] : []),
     ...sectionTables(setting, rowsIn(heightOf(room))),

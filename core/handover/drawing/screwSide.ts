@@ -11,7 +11,7 @@ import {
   turnsOf,
 } from '../../geometry/profile.ts';
 import { tipShape } from '../../geometry/tip.ts';
-import { type Axis, isBroken, isDrawn, onPaper } from './axis.ts';
+import { type Axis, breakGap, isBroken, isDrawn, onPaper } from './axis.ts';
 import { heightDimension } from './dimensions.ts';
 import { envelope } from './helixView.ts';
 import { lettering, textWidth } from './lettering.ts';
@@ -182,7 +182,8 @@ export function screwSide(
   const ends = screwEnds(design);
   const [left, right] = [onPaper(axis, ends.from), onPaper(axis, ends.to)];
   const stretches = links(setting, axis, -widest);
-  const walls = stretches.flatMap(({ a, b }) => [a.x, b.x]);
+  const breaks = axis.pieces.slice(1).flatMap(({ x }) => [x - breakGap, x]);
+  const walls = [...stretches.flatMap(({ a, b }) => [a.x, b.x]), ...breaks];
   const chain = chainWithTotal(
     stretches,
     -lowest - 1.9 * height - 1,
