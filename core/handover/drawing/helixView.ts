@@ -92,7 +92,7 @@ export function envelope(
   from: number,
   to: number,
   up: 1 | -1,
-  perLead = 72,
+  perLead = 48,
 ): SidePoint[] {
   // a left-hand screw is the mirror image in y
   const side = design.screw.hand === 'left' ? (-up as 1 | -1) : up;
@@ -104,7 +104,7 @@ function isSeen(plane: Plane, r: number, angle: number, crest: number): boolean 
   const y = r * Math.sin(angle);
   const edge = Math.sqrt(Math.max(crest ** 2 - y ** 2, 0));
   const start = r * Math.cos(angle);
-  const steps = Math.max(4, Math.ceil(((start + edge) / (2 * crest)) * 48));
+  const steps = Math.max(4, Math.ceil(((start + edge) / (2 * crest)) * 32));
   for (let i = 1; i <= steps; i++) {
     const x = start - ((start + edge) * i) / steps;
     const there = Math.hypot(x, y);
@@ -155,7 +155,7 @@ export function flightEdges(
   placed: PlacedSection,
   from: number,
   to: number,
-  perLead = 72,
+  perLead = 48,
 ): { kind: 'crest' | 'floor'; points: SidePoint[] }[] {
   const { section } = placed;
   if (section.kind === 'plain') return [];
