@@ -340,17 +340,17 @@ const sizes = [
 ] as const;
 const schemes = ['light', 'dark'] as const;
 
-/** Takes the named shots, or all, in every size and scheme. */
+/** Takes the named shots, or all, in every size and scheme; one that cannot be reached does not keep the others back. */
 async function takeShots(names: readonly string[]): Promise<void> {
   const folder = join(outFolder, 'shots');
   mkdirSync(folder, { recursive: true });
   const browser = await launchBrowser();
   for (const shot of shots.filter(({ name }) => names.length === 0 || names.includes(name))) {
-    for (const [width, height] of sizes) {
-      for (const colorScheme of schemes) {
-        const path = join(folder, `${shot.name}-${width}-${colorScheme}.png`);
-        await takeShot(browser, shot, { width, height, colorScheme }, path);
-      }
+    try {
+      await takeShot(browser, shot, folder);
+    } catch (fault) {
+      console.error(`${shot.name}: ${String(fault)}`);
+      process.exitCode = 1;
     }
   }
   await browser.close();
@@ -363,26 +363,33 @@ async function openRevision(page: Page, id: string): Promise<void> {
   await settled(page);
 }
 
-async function takeShot(
-  browser: Browser,
-  shot: Shot,
-  look: { width: number; height: number; colorScheme: 'light' | 'dark' },
-  path: string,
-): Promise<void> {
-  const file = shot.file === undefined ? {} : { file: shot.file };
-  const workbench = await openWorkbench({ ...look, ...file, browser });
-  await settled(workbench.page);
-  if (shot.revision !== undefined) await openRevision(workbench.page, shot.revision);
-  await shot.reach?.(workbench.page);
+/** One opening of the window serves all sizes and schemes: solved fields take many seconds. */
+async function takeShot(browser: Browser, shot: Shot, folder: string): Promise<void> {
+  const workbench = await openWorkbench({ ...(shot.file === undefined ? {} : { file: shot.file }), browser });
+  const { page } = workbench;
+  try {
+    await settled(page);
+    if (shot.revision !== undefined) await openRevision(page, shot.revision);
+    await shot.reach?.(page);
+    for (const [width, height] of sizes) {
+      await page.setViewportSize({ width, height });
+      for (const scheme of schemes) await picture(page, scheme, join(folder, `${shot.name}-${width}-${scheme}.png`));
+    }
+  } finally {
+    for (const problem of workbench.problems) console.error(`${shot.name}: ${problem}`);
+    await workbench.close();
+  }
+}
+
+async function picture(page: Page, scheme: string, path: string): Promise<void> {
+  await page.evaluate((theme) => {
+    document.documentElement.dataset.theme = theme;
+  }, scheme);
   // Software rendering needs a moment for the scene after a change of view.
-  await workbench.page.waitForTimeout(500);
-  await workbench.page
-    .getByText(/: calculating …$/)
-    .first()
-    .waitFor({ state: 'hidden', timeout: 90_000 });
-  await workbench.page.screenshot({ path, timeout: screenshotLimit });
-  for (const problem of workbench.problems) console.error(`${path}: ${problem}`);
-  await workbench.close();
+  await page.waitForTimeout(700);
+  const calculating = page.getByText(/: calculating …$/).first();
+  await calculating.waitFor({ state: 'hidden', timeout: 90_000 });
+  await page.screenshot({ path, timeout: screenshotLimit });
   console.log(path);
 }
 
