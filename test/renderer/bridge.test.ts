@@ -37,6 +37,9 @@ describe('over the preload functions', () => {
     await bridge.exportFile('a.stl', new Uint8Array([1]));
     await bridge.printReport('a.pdf');
     bridge.setEdited(true);
+    bridge.setMenu([
+      { id: 'edit', label: 'Edit', items: [{ id: 'undo', label: 'Undo', keys: 'Mod+Z', enabled: true }] },
+    ]);
     for (const [name, argument] of sent) expect(argumentChecks[name].safeParse(argument).error, name).toBeUndefined();
     expect(new Set(sent.map(([name]) => name))).toEqual(new Set(Object.keys(argumentChecks)));
     expect(sent).toContainEqual(['saveProjectAs', { text: 'two', suggestedName: 'a.json' }]);

@@ -256,9 +256,9 @@ describe('faults beside each other', () => {
       r.barrel.outerDiameterMm = 13;
     });
     expect(faults).toEqual([
-      'process.screwSpeedRpm: out-of-range',
       'screw.sections[2].rootDiameterEndMm: root-too-thick',
       'barrel.outerDiameterMm: barrel-without-wall',
+      'process.screwSpeedRpm: out-of-range',
     ]);
   });
 
