@@ -9,7 +9,11 @@ import { expectOk } from '../../helpers/projects.ts';
 import { predictedSource } from './source.ts';
 import { solidTools } from './tools.ts';
 
-const read = (text: string, delimiter = ',') => Papa.parse<string[]>(text.trimEnd(), { delimiter }).data;
+function read(text: string, delimiter = ','): string[][] {
+  const rows: string[][] = [];
+  Papa.parse(text.trimEnd(), { delimiter, step: ({ data }) => rows.push([...data]) });
+  return rows;
+}
 
 async function written(module: HandoverModule, values: Record<string, unknown> = {}, revisions = ['B']) {
   const [file] = expectOk(await runHandover(module, await predictedSource('demo', revisions), values, solidTools));

@@ -86,7 +86,7 @@ test('copied data equal what is plotted, with units in the head', async () => {
     .split('\n')
     .map((row) => row.split('\t'));
   expect(head).toEqual(['Time, s', 'Way, mm']);
-  expect(rows.map((row) => row.map(Number))).toEqual(data[0].map((x, i) => [x, data[1]?.[i]]));
+  expect(rows.map((row) => row.map(Number))).toEqual(Array.from(data[0], (x, i) => [x, data[1]?.[i]]));
 });
 
 test('where the clipboard is refused the host saves the data', async () => {
