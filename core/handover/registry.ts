@@ -4,6 +4,7 @@ import { controllerModule, gcodeModule, weighingSheetModule } from './controller
 import { csvModule, dataModule, jsonModule } from './data/dataModules.ts';
 import { dxfModule, pdfModule, svgModule } from './drawing/modules.ts';
 import { stlModule, threeMfModule } from './mesh/meshModules.ts';
+import { htmlModule, reportModule } from './report/reportModules.ts';
 import { partsListModule, shopSheetModule, shopTableModule } from './shop/shopModules.ts';
 import { stepModule } from './step/stepModule.ts';
 import type { HandoverModule } from './types.ts';
@@ -22,6 +23,8 @@ export const handoverModules: readonly HandoverModule[] = [
   controllerModule,
   gcodeModule,
   weighingSheetModule,
+  reportModule,
+  htmlModule,
   csvModule,
   jsonModule,
   dataModule,
