@@ -194,7 +194,7 @@ function markShapes(spec: ChartSpec, { atX, top, bottom, x: [low, high] }: Frame
         0.6,
         [1, 2],
       ),
-      word(atX(x), top - 2, text, { size: 7, anchor: 'middle', tone: 'soft' }),
+      word(atX(x), top - 2, text, { size: 7, anchor: x > low + 0.95 * (high - low) ? 'end' : 'middle', tone: 'soft' }),
     ]);
 }
 

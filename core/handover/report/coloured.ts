@@ -18,7 +18,12 @@ function swatchTable(subject: ReportSubject): Block {
   const range = (low: number | undefined, high: number | undefined) =>
     low === undefined || high === undefined ? '–' : `${formatNumber(low, 2)} to ${formatNumber(high, 2)}`;
   const shares = c.distribution.map((at) => [
-    swatch(`${formatNumber(100 * at.share, 3)} % of the output is no older in effect`, at.srgb),
+    swatch(
+      at.share === 0
+        ? 'The least aged'
+        : `${formatNumber(100 * at.share, 3)} % of the output is aged no more than this`,
+      at.srgb,
+    ),
     ...[labText(at.lab), number(at.dE00), '–'],
   ]);
   return table(

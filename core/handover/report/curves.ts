@@ -33,6 +33,12 @@ const overlaidPlots: readonly { readonly id: string; readonly name: string; read
 
 const hasValues = ({ y }: PresentedSeries): boolean => y.some((value) => Number.isFinite(value) && value !== 0);
 
+/** Whether a curve has a value up to a bound. */
+const reaches =
+  (most: number) =>
+  ({ y }: PresentedSeries): boolean =>
+    y.some((value) => value <= most);
+
 /** Where the screw's sections end, mm. */
 function sectionEnds({ design }: ReportSubject): { x: number; text: string }[] {
   let z = 0;
@@ -61,11 +67,17 @@ function specOf(first: PresentedSeries, curves: readonly ChartCurve[]): ChartSpe
 
 function plotOf(subject: ReportSubject, plot: (typeof shownPlots)[number]): Block[] {
   const series = subject.presentation.series.filter(({ id }) => id === plot.id);
-  const drawn = series.filter(hasValues);
+  const { yRange } = yRangeOf(plot.id, series);
+  const most = yRange?.[1] ?? Number.POSITIVE_INFINITY;
+  const [drawn, above] = [
+    series.filter(hasValues).filter(reaches(most)),
+    series.filter(hasValues).filter((one) => !reaches(most)(one)),
+  ];
   const [first] = drawn;
   if (!first) return [];
-  const { yRange } = yRangeOf(plot.id, series);
-  const cut = plot.id === 'output' && yRange ? '; bounds are drawn up to 2.2 times the greatest output' : '';
+  const higher =
+    above.length > 0 ? `; higher throughout, and not drawn: ${above.map(({ name }) => name).join(', ')}` : '';
+  const cut = plot.id === 'output' && yRange ? `; drawn up to 2.2 times the greatest output${higher}` : '';
   return [
     figure(
       idOf(subject, `plot-${plot.id}`),
@@ -87,7 +99,12 @@ export function curvesSection(subject: ReportSubject): ReportSection {
   const { prediction } = subject;
   const still = prediction.output.flows
     ? []
-    : [paragraph('Nothing comes out at the set speed, so there is no curve of what melt does on its way.', 'warning')];
+    : [
+        paragraph(
+          'Nothing comes out at the set speed, so what melt would do on its way is not drawn; temperatures and granules are.',
+          'warning',
+        ),
+      ];
   return {
     id: idOf(subject, 'curves'),
     title: titleOf(subject, 'Curves'),

@@ -47,7 +47,7 @@ interface View {
   readonly at: readonly [left: number, top: number, width: number, height: number];
 }
 
-const legendHeight = 30;
+const legendHeight = 18;
 const below = 32;
 
 /** A view as wide as the page; radii stretched by a whole number so that channels can be seen. */
@@ -67,10 +67,10 @@ const placed = ({ z, r, at: [left, top, width, height] }: View, along: number, r
 
 function legend(): Shape[] {
   const shapes: Shape[] = [];
-  let [x, row] = [40, 0];
+  let [x, row] = [8, 0];
   for (const { text, colour } of dwellBands) {
-    const wide = 16 + widthOf(text, 8) + 14;
-    if (x > 40 && x + wide > fullWidth) [x, row] = [40, row + 1];
+    const wide = 16 + widthOf(text, 8) + 9;
+    if (x > 8 && x + wide - 9 > fullWidth) [x, row] = [8, row + 1];
     shapes.push(areas([box(x, 2 + 13 * row, 12, 9)], colour, 'soft'), word(x + 16, 10 + 13 * row, text, { size: 8 }));
     x += wide;
   }
@@ -205,7 +205,7 @@ export function dwellPictures(
   if (!fields) return { channel: null, head: null };
   const headMean = residence.parts.reduce((sum, { part, mean }) => (part === 'channel' ? sum : sum + mean), 0);
   const sections = dwellSection(stations, fields, azimuth, design.screw.hand, headMean);
-  const { bore, root } = sideShape(revision);
+  const { bore } = sideShape(revision);
   const screwEnd = stations.z[stations.count - 1];
   const end = bore.z[bore.z.length - 1];
   const drawn = (view: View): DwellPicture => ({
@@ -214,7 +214,7 @@ export function dwellPictures(
   });
   const from = meltStart(stations, fields.channel);
   const wide = Math.max(...bore.r);
-  const inner = Math.min(...Array.from(root.r).filter((_, i) => root.z[i] >= from && root.z[i] <= screwEnd));
+  const inner = Math.min(...stations.rootRadius.filter((_, i) => stations.z[i] >= from));
   const floor = Math.max(0, inner - 0.1 * (wide - inner));
   return {
     channel: fields.channel.length > 0 ? drawn(viewOf([from, screwEnd], [floor, wide], 120, true)) : null,

@@ -17,7 +17,7 @@ function spotRow(spot: DeadSpot, i: number): (string | Cell)[] {
     spot.zTo > spot.zFrom ? `${mm(spot.zFrom)} to ${mm(spot.zTo)}` : mm(spot.z),
     formatQuantity(spot.volume, 'mm³', 3).replace(' mm³', ''),
     seconds(spot.meanAge),
-    stained ? cell('–') : cell(formatNumber(spot.dE00, 3), spot.srgb ? { swatch: spot.srgb } : {}),
+    stained ? cell('–') : cell(formatNumber(spot.dE00, 2), spot.srgb ? { swatch: spot.srgb } : {}),
     `${spot.cause}. ${spot.remedy}`,
   ];
 }
@@ -37,9 +37,9 @@ function spotBlocks(subject: ReportSubject): Block[] {
         'Where|21',
         'From – to (mm)|13',
         'Volume (mm³)|10|right',
-        'Age (s)|9|right',
-        'dE00|10|right',
-        'Cause and remedy|32',
+        'Age (s)|8|right',
+        'dE00|12|right',
+        'Cause and remedy|31',
       ],
       dead.spots.map(spotRow),
     ),

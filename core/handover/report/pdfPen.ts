@@ -18,6 +18,10 @@ export interface TextStyle {
   readonly colour: string;
 }
 
+/** A number and its unit stay on one line. */
+const heldTogether = (text: string): string =>
+  text.replace(/(\d) (?=(?:%|°C|mm[²³]?|cm[²³]|[MkG]?Pa|m?s|K|W|J|m?N·?m?|rpm|dE00|×)(?:[\s.,;:)/²³]|$))/g, '$1\u00a0');
+
 /** Sets a report on pages. y is where the next line begins, from the top. */
 export class Pen {
   readonly pdf: PdfPaper;
@@ -90,7 +94,7 @@ export class Pen {
     const lines: string[] = [];
     let [line, long] = ['', 0];
     // a no-break space holds words together: only plain ones part them
-    for (const word of this.plain(text)
+    for (const word of heldTogether(this.plain(text))
       .split(/ +/)
       .flatMap((each) => this.#pieces(each, style, width))) {
       const wide = this.widthOf(word, style);
@@ -111,7 +115,8 @@ export class Pen {
     this.pdf.font(style.font);
     this.pdf.fontSize(style.size);
     this.pdf.fillColor(style.colour);
-    this.pdf.text(line, x, y + 0.76 * style.size + (style.lead - style.size) / 2, {
+    // a plain space in its place: readers then find the words as typed
+    this.pdf.text(line.replaceAll('\u00a0', ' '), x, y + 0.76 * style.size + (style.lead - style.size) / 2, {
       lineBreak: false,
       baseline: 'alphabetic',
     });

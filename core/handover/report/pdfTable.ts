@@ -6,6 +6,8 @@ import type { PdfStruct } from './pdfTypes.ts';
 import { paperTones } from './picture.ts';
 
 const pad = 3.5;
+/** Tables up to this height are not parted. */
+const shortTable = 210;
 const swatchRoom = 22;
 const body: TextStyle = { font: 'Helvetica', size: 8, lead: 10, colour: paperTones.ink };
 const strong: TextStyle = { ...body, font: 'Helvetica-Bold' };
@@ -55,11 +57,18 @@ export class SetTable {
     return this.#columns.map(({ column }, i) => this.#cell({ text: column.label }, i, strong));
   }
 
-  /** What must stay together at the start: caption, head and first row. */
+  /** What must stay together at the start: all of a short table, else caption, head and two rows. */
   get leadHeight(): number {
     const caption = this.#pen.wrap(this.#block.caption, captionStyle, lineWidth).length * captionStyle.lead;
-    const [first] = this.#block.rows;
-    return caption + 4 + rowHeight(this.#head()) + (first ? rowHeight(this.#row(first)) : 0);
+    const heights: number[] = [];
+    let sum = caption + 4 + rowHeight(this.#head());
+    for (const row of this.#block.rows) {
+      if (sum > shortTable) break;
+      heights.push(rowHeight(this.#row(row)));
+      sum += heights[heights.length - 1] ?? 0;
+    }
+    if (sum <= shortTable) return sum;
+    return sum - heights.slice(2).reduce((rest, height) => rest + height, 0);
   }
 
   draw(parent: PdfStruct): void {
@@ -78,18 +87,23 @@ export class SetTable {
       const height = rowHeight(row);
       if (height > pen.room) {
         pen.newPage();
-        pen.artifact('Layout', () => this.#paint(head, 0, mostLines(head), 'head'));
-        pen.y += rowHeight(head);
+        this.#repeatHead(head);
       }
       this.#drawRow(element, row, i % 2 === 1 ? 'shaded' : 'plain', head);
     });
     parent.add(element);
   }
 
-  /** Background, fields of colour, texts and the rule below, of a stretch of a row's lines. */
-  #paint(row: readonly SetCell[], from: number, count: number, look: Look): void {
-    for (const one of row) this.#paintCell(one, from, count);
-    this.#rule(count * body.lead + 2 * pad, look);
+  /** The head again at the top of a page; it is read out once. */
+  #repeatHead(head: readonly SetCell[]): void {
+    const pen = this.#pen;
+    const height = rowHeight(head);
+    pen.artifact('Layout', () => {
+      this.#background(height, 'head');
+      for (const one of head) this.#paintCell(one, 0, mostLines(head));
+      this.#rule(height, 'head');
+    });
+    pen.y += height;
   }
 
   #rule(height: number, look: Look): void {
@@ -135,8 +149,7 @@ export class SetTable {
     for (let from = 0; from < all; ) {
       if (from > 0) {
         pen.newPage();
-        pen.artifact('Layout', () => this.#paint(head, 0, mostLines(head), 'head'));
-        pen.y += rowHeight(head);
+        this.#repeatHead(head);
       }
       const count = Math.max(1, Math.min(all - from, Math.floor((pen.room - 2 * pad) / body.lead)));
       const height = count * body.lead + 2 * pad;

@@ -137,5 +137,6 @@ export function plainText(text: string): PlainText {
     lost.add(sign);
     return bare(sign) ?? stranger;
   });
-  return { text: signs.join(''), lost: [...lost] };
+  // a word that stands for a sign brings its own space
+  return { text: signs.join('').replace(/ {2,}/g, ' '), lost: [...lost] };
 }

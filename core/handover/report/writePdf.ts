@@ -1,6 +1,7 @@
 /** The report as a PDF: A4, contents, bookmarks, links, searchable text, and a structure that can be read aloud. */
 
 import type { Block, Cell, FigureBlock, Report, ReportSection } from './model.ts';
+import { collected } from './pdfBytes.ts';
 import { contentsOf, drawContents } from './pdfContents.ts';
 import { lineWidth, Pen, paper, type TextStyle } from './pdfPen.ts';
 import { drawPicture } from './pdfPicture.ts';
@@ -240,22 +241,4 @@ export async function reportPdf(
   const { count } = pdf.bufferedPageRange();
   pdf.end();
   return { bytes: await done, pages: count, lost: pen.lost };
-}
-
-/** What a document writes, joined when it has ended. */
-function collected(pdf: PdfPaper): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    pdf.on('data', (chunk) => chunks.push(chunk));
-    pdf.on('error', reject);
-    pdf.on('end', () => {
-      const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
-      let at = 0;
-      for (const chunk of chunks) {
-        bytes.set(chunk, at);
-        at += chunk.length;
-      }
-      resolve(bytes);
-    });
-  });
 }
