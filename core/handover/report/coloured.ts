@@ -109,7 +109,9 @@ export function colourSection(subject: ReportSubject): ReportSection {
       ...said,
       ...lawTable(subject),
       paragraph(`Model: ${c.basis.model}. Holds for: ${c.basis.range}.`, 'small'),
-      ...(c.basis.doubt === null ? [] : [paragraph(`Doubtful here: ${c.basis.doubt}`, 'warning')]),
+      ...(c.basis.doubt === null || c.basis.doubt === c.reason
+        ? []
+        : [paragraph(`Doubtful here: ${c.basis.doubt}`, 'warning')]),
     ],
   };
 }

@@ -21,11 +21,11 @@ export const answerText = (subjects: readonly ReportSubject[]): string =>
 /** The section. @param subjects two or more; the first is what the others are compared with */
 export function comparisonSection(subjects: readonly ReportSubject[]): ReportSection {
   const { revisions, rows, account, answer } = comparePredictions(subjects.map(({ prediction }) => prediction));
-  const share = 52 / revisions.length;
+  const share = 63 / revisions.length;
   const differences = table(
     'differences',
     `Figures side by side; differences against revision ${revisions[0]?.id ?? ''}`,
-    ['Figure|32', ...revisions.map(({ id }) => `Revision ${id}|${share}`), 'Model’s error|16|right'],
+    ['Figure|26', ...revisions.map(({ id }) => `Revision ${id}|${share}`), 'Model’s error|11|right'],
     [
       [cell('Limited by'), ...revisions.map(({ limit }) => cell(capacityNames[limit])), cell('–')],
       ...rows.map((row) => [

@@ -1,6 +1,7 @@
 /** Findings by weight, and the standing cautions. */
 
 import type { Finding, Severity } from '../../findings/types.ts';
+import { pressureText } from '../../findings/words.ts';
 import { displayedValue } from '../../present/shown.ts';
 import { formatNumber } from '../../units.ts';
 import { type Block, type Cell, cell, paragraph, type ReportSection, table } from './model.ts';
@@ -36,6 +37,8 @@ function whereCell(subject: ReportSubject, finding: Finding): Cell {
 
 /** The number and its limit, where there are both. */
 function numberText({ value, limit, unit }: Finding): string {
+  if (value === null || limit === null) return '';
+  if (unit === 'Pa') return ` Number: ${pressureText(value)}; limit: ${pressureText(limit)}.`;
   const [shown, bound] = [displayedValue(value, unit), displayedValue(limit, unit)];
   if (shown.value === null || bound.value === null) return '';
   const symbol = unit === '' || unit === '-' ? '' : ` ${shown.unit}`;

@@ -41,7 +41,7 @@ function valueRow({ path, value }: FoundValue) {
   const unit = fieldUnit(path);
   return [
     pathWords(path),
-    `${formatNumber(value.value, 5)}${unit === '' ? '' : ` ${unit}`}`,
+    `${formatNumber(value.value, 6)}${unit === '' || unit === '°' ? unit : ` ${unit}`}`,
     ...[range, value.status, value.source],
   ];
 }

@@ -16,7 +16,7 @@ const steps: readonly string[] = [
 
 const limits: readonly string[] = [
   'Flow is steady. Surging, start and stop, and the scatter of a hopper are not computed; a single working point stands for the run.',
-  'The fields of the channel are solved section by section, melt sticking to the walls. Slip at the wall, melt elasticity, swelling of the melt in the channel and secondary flow by normal stresses are left out.',
+  'The fields of the channel are solved section by section, melt sticking to the walls. Each is solved at one temperature: differences across the channel are left out. So are slip at the wall and the melt’s elasticity.',
   'Granules are taken as one size class that moves as a plug. Bridging, segregation and moisture are told by rules, not computed as motion.',
   'Barrel and screw are taken as round and coaxial. Eccentric running, wear and bending are not computed.',
   'Ageing follows the given laws, also where temperatures lie outside those at which they were measured; the figures then say so. Reaction with air and with metal is not told apart.',

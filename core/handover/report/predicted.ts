@@ -94,6 +94,8 @@ function rangeBlocks(subject: ReportSubject, doubt: DoubtSummary): Block[] {
   const known = outputs.filter((one) => one.known > 0);
   const show = (value: number, unit: (typeof outputs)[number]['unit']) =>
     Number.isFinite(value) ? comparedText(value, { unit }) : '–';
+  if (known.length === 0)
+    return [paragraph(`Of ${done} samples over the ranges of the inputs none gave a figure to range over.`)];
   return [
     heading(id, titleOf(subject, 'Ranges')),
     table(

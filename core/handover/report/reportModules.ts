@@ -44,7 +44,7 @@ const options: readonly HandoverOption[] = [
     kind: 'number',
     id: 'samples',
     label: 'Samples for the ranges',
-    help: 'How often the formulas are run with inputs drawn from their ranges, for each revision; 0 leaves the ranges out.',
+    help: 'How often the formulas are run with inputs drawn from their ranges, in a report of one revision; 0 leaves the ranges out. A comparison goes without: the inputs’ doubts hit all revisions alike.',
     unit: '',
     least: 0,
     most: 500,

@@ -4,15 +4,19 @@ import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildReport } from '../../../../core/handover/report/buildReport.ts';
 import { chart } from '../../../../core/handover/report/chart.ts';
+import { dwellBands, dwellPictures } from '../../../../core/handover/report/dwellPicture.ts';
 import { type Block, paragraph, type Report, reportTexts, table } from '../../../../core/handover/report/model.ts';
 import type { PdfPaperClass } from '../../../../core/handover/report/pdfTypes.ts';
 import { plainText } from '../../../../core/handover/report/plainSigns.ts';
+import { bandGrid, bandRectangles } from '../../../../core/handover/report/raster.ts';
 import { htmlModule, reportModule, reportSubjects } from '../../../../core/handover/report/reportModules.ts';
 import { linearTicks, logTicks } from '../../../../core/handover/report/ticks.ts';
 import { reportHtml } from '../../../../core/handover/report/writeHtml.ts';
 import { reportPdf } from '../../../../core/handover/report/writePdf.ts';
 import { runHandover } from '../../../../core/handover/run.ts';
 import type { HandoverTools } from '../../../../core/handover/types.ts';
+import type { DwellSection } from '../../../../core/present/dwellSection.ts';
+import { flatMap } from '../../../helpers/flatMaps.ts';
 import { expectOk } from '../../../helpers/projects.ts';
 import { predictedSource } from '../source.ts';
 
@@ -143,6 +147,78 @@ describe('model', () => {
     const [, low, nominal, high] = (ranges.rows[0] ?? []).map(({ text }) => Number.parseFloat(text));
     expect(low).toBeLessThanOrEqual(high);
     expect(nominal).toBeGreaterThan(0);
+  });
+});
+
+test('from the estimate says so, and draws no map', async () => {
+  const source = await predictedSource('demo', ['C']);
+  const subjects = reportSubjects(source, { from: 'estimate', samples: 0 }, () => undefined);
+  const text = [...reportTexts(buildReport(subjects, source.date))].join('\n');
+  expect(text).toContain('Formula estimate');
+  expect(text).toContain('formulas alone; 8 stations a turn');
+});
+
+describe('maps', () => {
+  const square: DwellSection = {
+    z: Float32Array.of(0, 1, 1, 0),
+    r: Float32Array.of(0, 0, 1, 1),
+    triangles: Uint32Array.of(0, 1, 2, 0, 2, 3),
+    age: new Float32Array(4),
+    dwell: Float32Array.of(0, 4, 4, 0),
+  };
+  const grid = { z: [0, 2], r: [0, 1], columns: 40, rows: 10 } as const;
+
+  test('put each cell into the band of its value, and leave out what is no melt', () => {
+    const bands = bandGrid([square], grid, (value) => (value <= 2 ? 0 : 1));
+    const rows = Array.from({ length: grid.rows }, (_, j) => [
+      ...bands.subarray(j * grid.columns, (j + 1) * grid.columns),
+    ]);
+    for (const row of rows) {
+      expect(row.slice(0, 10).every((band) => band === 0)).toBe(true);
+      expect(row.slice(10, 20).every((band) => band === 1)).toBe(true);
+      expect(row.slice(20).every((band) => band === 255)).toBe(true);
+    }
+    const [low, high] = bandRectangles(bands, grid, 2, [100, 50, 80, 30]);
+    expect([low.length, high.length]).toEqual([10, 10]);
+    expect(low[0][0]).toEqual([100, 77]);
+    expect(high[9][2][0]).toBeCloseTo(140, 0);
+    expect(high[9][0][1]).toBeCloseTo(50, 9);
+  });
+
+  test('of solved sections show channel with its dead spots, and no head where none was solved', async () => {
+    const source = await predictedSource('demo', ['C']);
+    const [{ revision, design, prediction }] = source.subjects;
+    if (!prediction) throw new Error('no prediction');
+    const channel = [0.1, 0.13, 0.158].map((z) => flatMap(prediction.stations, z, () => 60));
+    const spot = {
+      part: 'channel',
+      where: 'corner',
+      z: 0.13,
+      r: 0.006,
+      zFrom: 0.11,
+      zTo: 0.16,
+      volume: 1e-8,
+      meanAge: 900,
+      cause: 'corner',
+      remedy: 'Round it.',
+    } as const;
+    const solved = {
+      ...prediction,
+      fields: { channel, head: null, meanTime: 100 },
+      dead: { ...prediction.dead, spots: [spot] },
+    };
+    const { channel: drawn, head } = dwellPictures(revision, design, solved);
+    expect(head).toBeNull();
+    const { shapes, width, height } = drawn?.picture ?? { shapes: [], width: 0, height: 0 };
+    const [cells] = shapes.filter((shape) => shape.kind === 'path' && shape.fill === dwellBands[1].colour).slice(1);
+    expect(cells?.kind === 'path' && cells.pieces.length).toBeGreaterThan(100);
+    expect(
+      shapes.some((shape) => shape.kind === 'text' && shape.size === 8 && shape.text === '1' && shape.y < height - 30),
+    ).toBe(true);
+    for (const shape of shapes) {
+      if (shape.kind !== 'path') continue;
+      for (const [x, y] of shape.pieces.flat()) expect(x >= 0 && x <= width && y >= 0 && y <= height).toBe(true);
+    }
   });
 });
 
