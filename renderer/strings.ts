@@ -59,7 +59,7 @@ export const text = {
   axial: {
     title: 'Along the axis',
     plot: 'Along the axis: pressure, temperatures of melt, granules, barrel wall and screw core',
-    position: 'Position z, mm',
+    position: 'Position z',
     pressure: 'Pressure',
     temperature: 'Temperature',
     melt: 'Melt',

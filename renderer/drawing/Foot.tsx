@@ -1,12 +1,11 @@
 /** Below the drawing: scale bar, what the lines mean, what found no room, and why something cannot be done. */
 
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
-import { toSi } from '../../core/index.ts';
 import { unitText } from '../fields/spec.ts';
-import { formatQuantity, useLook } from '../look.ts';
+import { useLook } from '../look.ts';
 import { useDesk } from '../panels/desk.ts';
 import type { EntryTool } from '../panels/EntryTools.tsx';
-import { scaleLength } from '../scene/frame.ts';
+import { scaleBarShape } from '../scene/scaleBar.ts';
 import { drawingText } from '../strings/drawing.ts';
 import { pieceTools, sectionTools, zoneTools } from './entryTools.ts';
 import { setDrawing, useDrawing } from './store.ts';
@@ -17,14 +16,10 @@ const words = drawingText;
 const mostBar = 110;
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
-  const look = useLook();
-  const inch = look.system === 'inch';
-  const perUnit = inch ? toSi(1, 'in') / toSi(1, 'mm') : 1;
-  const length = scaleLength(zoom * perUnit, mostBar);
-  const label = formatQuantity(toSi(length * perUnit, 'mm'), 'mm');
+  const { width, label } = scaleBarShape(1000 * zoom, mostBar, useLook());
   return (
     <span className="drawing-scale" role="img" aria-label={words.scale(label)}>
-      <i style={{ width: length * perUnit * zoom }} />
+      <i style={{ width }} />
       {label}
     </span>
   );

@@ -2,7 +2,8 @@
 
 import { useCallback, useMemo } from 'react';
 import type uPlot from 'uplot';
-import { fromSi, type Prediction, type Unit } from '../../core/index.ts';
+import { fromSi, lookNumber, lookUnit, type NumberLook, type Prediction, toSi, type Unit } from '../../core/index.ts';
+import { useLook } from '../look.ts';
 import type { Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { pickStation } from '../store/melt.ts';
@@ -15,17 +16,18 @@ import { type AxialSeries, axialSeries } from './axialSeries.ts';
 import { axis, Chart, type Ink } from './Chart.tsx';
 import { MeltMarkStrip } from './MeltMarkStrip.tsx';
 import { type MeltMark, meltMarks } from './meltMarks.ts';
+import type { Range } from './plotZoom.ts';
 import { ShareLane } from './ShareLane.tsx';
 import { SideDrawing } from './SideDrawing.tsx';
 
 const words = text.axial;
 
 /** Lines that run through all lanes: where melting begins and ends, and the mark. */
-function drawLines(plot: uPlot, marks: readonly MeltMark[], ink: Ink): void {
+function drawLines(plot: uPlot, marks: readonly MeltMark[], ink: Ink, length: Unit): void {
   const { mark } = viewStore.getState();
   const { ctx, bbox } = plot;
   const line = (z: number, colour: string, width: number, dash: number[]) => {
-    const x = plot.valToPos(fromSi(z, 'mm'), 'x', true);
+    const x = plot.valToPos(fromSi(z, length), 'x', true);
     ctx.strokeStyle = colour;
     ctx.lineWidth = width * devicePixelRatio;
     ctx.setLineDash(dash.map((length) => length * devicePixelRatio));
@@ -40,36 +42,43 @@ function drawLines(plot: uPlot, marks: readonly MeltMark[], ink: Ink): void {
   ctx.restore();
 }
 
-function follow(plot: uPlot): void {
-  const { idx } = plot.cursor;
-  const z = idx === null || idx === undefined ? null : (plot.data[0][idx] ?? null);
-  setView({ hoverZ: z === null ? null : z / 1000 });
-}
+const follow =
+  (length: Unit) =>
+  (plot: uPlot): void => {
+    const { idx } = plot.cursor;
+    const z = idx === null || idx === undefined ? null : (plot.data[0][idx] ?? null);
+    setView({ hoverZ: z === null ? null : toSi(z, length) });
+  };
 
 /** A click picks the position under it; the line of the nearest point would be up to a station off. */
-function pickByClick(plot: uPlot): void {
-  plot.over.addEventListener('click', () => {
-    const { left } = plot.cursor;
-    if (left !== undefined && left >= 0) pickStation(plot.posToVal(left, 'x') / 1000);
-  });
-}
+const pickByClick =
+  (length: Unit) =>
+  (plot: uPlot): void => {
+    plot.over.addEventListener('click', () => {
+      const { left } = plot.cursor;
+      if (left !== undefined && left >= 0) pickStation(toSi(plot.posToVal(left, 'x'), length));
+    });
+  };
 
-/** Axes and lines over a range of z, mm. */
-function optionsFor(from: number, to: number, unit: Unit, marks: readonly MeltMark[]) {
+/** A line of a scale, without points. */
+const line = (scale: string, stroke: string | undefined, more: uPlot.Series = {}): uPlot.Series => ({
+  scale,
+  ...(stroke ? { stroke } : {}),
+  width: 2,
+  points: { show: false },
+  ...more,
+});
+
+/** Axes and lines over a range of z, m. */
+function optionsFor([from, to]: Range, unit: Unit, marks: readonly MeltMark[], look: NumberLook) {
+  const length = lookUnit('mm', look);
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => {
     const [pressure, melt, core, wall, solid] = ink.series;
-    const line = (scale: string, stroke: string | undefined, more: uPlot.Series = {}): uPlot.Series => ({
-      scale,
-      ...(stroke ? { stroke } : {}),
-      width: 2,
-      points: { show: false },
-      ...more,
-    });
     return {
       padding: [7, 0, 0, 0],
       legend: { show: false },
       scales: {
-        x: { time: false, range: () => [from, to] },
+        x: { time: false, range: () => [fromSi(from, length), fromSi(to, length)] },
         p: { range: (_u, _min, max) => [0, max > 0 ? max * 1.12 : 1] },
         C: { range: (_u, min, max) => [Math.min(min - 5, 20), max + 12] },
       },
@@ -77,7 +86,7 @@ function optionsFor(from: number, to: number, unit: Unit, marks: readonly MeltMa
         axis(ink, '', {
           size: 20,
           labelSize: 0,
-          values: (_u, splits) => splits.map((z) => `${z}${z === 0 ? ' mm' : ''}`),
+          values: (_u, splits) => splits.map((z) => `${lookNumber(z, 4, look)}${z === 0 ? ` ${length}` : ''}`),
         }),
         axis(ink, `${words.pressure}, ${unit}`, { scale: 'p', size: sideRoom - 18 }),
         axis(ink, `${words.temperature}, °C`, { scale: 'C', side: 1, size: sideRoom - 18, grid: { show: false } }),
@@ -93,7 +102,11 @@ function optionsFor(from: number, to: number, unit: Unit, marks: readonly MeltMa
         line('C', wall, { dash: [6, 4], width: 1.5 }),
         line('C', core, { dash: [2, 3], width: 1.5 }),
       ],
-      hooks: { ready: [pickByClick], draw: [(plot) => drawLines(plot, marks, ink)], setCursor: [follow] },
+      hooks: {
+        ready: [pickByClick(length)],
+        draw: [(plot) => drawLines(plot, marks, ink, length)],
+        setCursor: [follow(length)],
+      },
     };
   };
 }
@@ -109,8 +122,8 @@ function useSeries(prediction: Prediction | null, shape: Shape | null): AxialSer
 }
 
 /** Names of the plotted columns; the key of the lanes says them on screen. */
-const columnsFor = (unit: Unit): string[] => [
-  words.position,
+const columnsFor = (unit: Unit, length: Unit): string[] => [
+  `${words.position}, ${length}`,
   `${words.pressure}, ${unit}`,
   ...[words.melt, words.granules, words.wall, words.core].map((name) => `${name}, °C`),
 ];
@@ -123,22 +136,31 @@ interface LanesProps {
 
 function Plot({ series, shape, marks }: LanesProps) {
   const mark = useView((state) => state.mark);
+  const look = useLook();
+  const length = lookUnit('mm', look);
   const [from, to] = wholeAxialRange(shape.bounds);
   const zoom = useAxialZoom();
   const unit = series.pressureUnit;
-  const options = useMemo(() => optionsFor(from * 1000, to * 1000, unit, marks), [from, to, unit, marks]);
+  const options = useMemo(() => optionsFor([from, to], unit, marks, look), [from, to, unit, marks, look]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new mark needs a new drawing of the same data
   const data = useMemo<uPlot.AlignedData>(
-    () => [series.z, series.pressure, series.melt, series.solid, series.wall, series.core],
-    [series, mark],
+    () => [
+      series.z.map((z) => fromSi(toSi(z, 'mm'), length)),
+      series.pressure,
+      series.melt,
+      series.solid,
+      series.wall,
+      series.core,
+    ],
+    [series, mark, length],
   );
-  const shown = useMemo(() => zoom && ([zoom[0] * 1000, zoom[1] * 1000] as const), [zoom]);
+  const shown = useMemo(() => zoom && ([fromSi(zoom[0], length), fromSi(zoom[1], length)] as const), [zoom, length]);
   return (
     <Chart
       label={words.plot}
-      columns={columnsFor(unit)}
+      columns={columnsFor(unit, length)}
       zoom={shown}
-      onZoom={(range) => zoomAxial(range && [range[0] / 1000, range[1] / 1000])}
+      onZoom={(range) => zoomAxial(range && [toSi(range[0], length), toSi(range[1], length)])}
       {...{ data, options }}
     />
   );

@@ -1,6 +1,7 @@
 /** Key of the lanes along the axis, with the values under the pointer or at the mark. */
 
-import { formatNumber, fromSi } from '../../core/index.ts';
+import { toSi } from '../../core/index.ts';
+import { formatNumber, formatQuantity, useLook } from '../look.ts';
 import { useView } from '../store/view.ts';
 import { text } from '../strings.ts';
 import type { AxialSeries } from './axialSeries.ts';
@@ -20,22 +21,28 @@ const useReadZ = (): number | null => useView((state) => state.hoverZ ?? state.m
 
 /** The position that is read, in words. */
 export function ReadPlace() {
+  useLook();
   const z = useReadZ();
   const label = useView((state) => (state.hoverZ === null ? state.mark?.label : undefined));
   if (z === null) return <span className="at quiet">{words.point}</span>;
-  return <span className="at">{`z ${formatNumber(fromSi(z, 'mm'), 4)} mm${label ? `: ${label}` : ''}`}</span>;
+  return <span className="at">{`z ${formatQuantity(z, 'mm')}${label ? `: ${label}` : ''}`}</span>;
 }
 
 type Values = readonly (number | null)[];
 
 /** Name and value of each line; every cell keeps its place, so that nothing moves while the pointer does. */
 export function AxialReadout({ series }: { readonly series: AxialSeries | null }) {
+  useLook();
   const z = useReadZ();
   const index = series && z !== null ? indexAt(series.z, z * 1000) : null;
   const value = (values: Values | undefined, unit: string, digits = 3) => {
     if (index === null) return '';
     const found = values?.[index] ?? null;
     return found === null ? '–' : `${formatNumber(found, digits)} ${unit}`;
+  };
+  const film = () => {
+    const found = index === null ? null : (series?.film[index] ?? null);
+    return found === null ? value(series?.film, '') : formatQuantity(toSi(found, 'mm'), 'mm', 2);
   };
   const pressure = () => {
     const found = index === null ? null : (series?.pressure[index] ?? null);
@@ -52,7 +59,7 @@ export function AxialReadout({ series }: { readonly series: AxialSeries | null }
     ['filled', words.filled, share(series?.filled)],
     ['wall', words.wall, value(series?.wall, '°C')],
     ['core', words.core, value(series?.core, '°C')],
-    ['film', words.film, value(series?.film, 'mm', 2)],
+    ['film', words.film, film()],
     ['molten', words.molten, share(series?.molten)],
   ] as const;
   return (

@@ -3,7 +3,7 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
-import { useLook } from '../store/look.ts';
+import { useRootLook } from '../store/look.ts';
 import { useView } from '../store/view.ts';
 import { plotText } from '../strings/plots.ts';
 import { type PlotActs, PlotMenu } from './PlotMenu.tsx';
@@ -69,7 +69,7 @@ function usePlot({ data, options, height }: ChartProps, hold: ZoomHold) {
   const plot = useRef<uPlot | null>(null);
   const latest = useRef(data);
   latest.current = data;
-  const look = useLook();
+  const look = useRootLook();
   const theme = useView((state) => state.theme);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the theme and look change the colours that readInk reads
   useEffect(() => {

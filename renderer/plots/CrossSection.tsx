@@ -2,10 +2,10 @@
 
 import { type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
 import type { Prediction, StationSection } from '../../core/index.ts';
-import { formatNumber, formatQuantity } from '../look.ts';
+import { formatNumber, formatQuantity, useLook } from '../look.ts';
 import { TimeBar } from '../panels/MeltLegend.tsx';
 import { gradientOf, speedColour, timeColour, timePlace } from '../scene/meltScale.ts';
-import { useLook } from '../store/look.ts';
+import { useRootLook } from '../store/look.ts';
 import { useMelt } from '../store/melt.ts';
 import { useView } from '../store/view.ts';
 import { meltText } from '../strings/melt.ts';
@@ -53,8 +53,9 @@ function usePainting(props: PictureProps, shown: SectionLayout) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const across = useMelt((state) => state.across);
   const theme = useView((state) => state.theme);
-  const look = useLook();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: theme and look change the colours that are read from the style
+  const root = useRootLook();
+  const numbers = useLook();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: theme and root change the colours that are read from the style
   useEffect(() => {
     const element = canvas.current;
     if (!element) return;
@@ -67,8 +68,14 @@ function usePainting(props: PictureProps, shown: SectionLayout) {
       page: colourOf('--pane'),
     };
     const colour = across === 'age' ? timeColour : speedColour;
-    paintSection(element, section, layout, shown, { places: placesOf(section, across, mean), colour, ink, node });
-  }, [section, layout, shown, mean, across, theme, look, node]);
+    paintSection(element, section, layout, shown, {
+      places: placesOf(section, across, mean),
+      colour,
+      ink,
+      node,
+      numbers,
+    });
+  }, [section, layout, shown, mean, across, theme, root, node, numbers]);
   return canvas;
 }
 
@@ -125,7 +132,7 @@ function Reading({ section, node, mean }: { section: StationSection; node: numbe
   const age = section.age[node] ?? 0;
   return (
     <p className="across-reading" aria-live="polite">
-      {formatQuantity(section.depth[node] ?? 0, 'mm', 3)} {words.depth.split(',')[0]?.toLowerCase()}:{' '}
+      {formatQuantity(section.depth[node] ?? 0, 'mm', 3)} {words.depth.toLowerCase()}:{' '}
       <b>{formatQuantity(age, 's', 3)}</b> ({formatNumber(age / mean, 2)} {meltText.timesMean}),{' '}
       <b>{formatQuantity(section.speed[node] ?? 0, 'mm/s', 2)}</b>
     </p>

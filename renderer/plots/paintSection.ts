@@ -1,7 +1,7 @@
-/** Draws the cross-section of the channel on a canvas: steel, melt by colour, axes in mm. */
+/** Draws the cross-section of the channel on a canvas: steel, melt by colour, axes in the reader's unit. */
 
-import type { StationSection } from '../../core/index.ts';
-import { scaleLength } from '../scene/frame.ts';
+import { fromSi, lookNumber, lookUnit, type NumberLook, type StationSection, toSi } from '../../core/index.ts';
+import { scaleBarShape } from '../scene/scaleBar.ts';
 import { meltText } from '../strings/melt.ts';
 import type { Ink } from './Chart.tsx';
 import { frameOf, room, roundMarks, type SectionLayout } from './sectionLayout.ts';
@@ -105,36 +105,35 @@ const placeAt = ({ layout }: Shown, px: number, py: number) => ({
   depth: (py - layout.y(0)) / layout.perMetre,
 });
 
-function paintAxes(pen: CanvasRenderingContext2D, shown: Shown, ink: SectionInk): void {
+function paintAxes(pen: CanvasRenderingContext2D, shown: Shown, { ink, numbers }: SectionLook): void {
   const { frame, layout } = shown;
+  const unit = lookUnit('mm', numbers);
   const [from, to] = [placeAt(shown, frame.left, frame.top), placeAt(shown, frame.right, frame.bottom)];
   pen.fillStyle = ink.chart.text;
   pen.strokeStyle = ink.chart.text;
   pen.font = '12px system-ui, sans-serif';
   pen.textAlign = 'center';
-  for (const mm of roundMarks(from.x * 1000, to.x * 1000, 7)) {
-    const x = Math.round(layout.x(mm / 1000)) + 0.5;
+  for (const mark of roundMarks(fromSi(from.x, unit), fromSi(to.x, unit), 7)) {
+    const x = Math.round(layout.x(toSi(mark, unit))) + 0.5;
     pen.fillRect(x, frame.bottom, 1, 4);
-    pen.fillText(String(mm), x, frame.bottom + 16);
+    pen.fillText(lookNumber(mark, 6, numbers), x, frame.bottom + 16);
   }
-  pen.fillText(words.width, (frame.left + frame.right) / 2, frame.bottom + 33);
+  pen.fillText(`${words.width}, ${unit}`, (frame.left + frame.right) / 2, frame.bottom + 33);
   pen.textAlign = 'right';
   const most = Math.max(2, Math.floor((frame.bottom - frame.top) / 22));
-  for (const mm of roundMarks(from.depth * 1000, to.depth * 1000, most)) {
-    const y = Math.round(layout.y(mm / 1000)) + 0.5;
+  for (const mark of roundMarks(fromSi(from.depth, unit), fromSi(to.depth, unit), most)) {
+    const y = Math.round(layout.y(toSi(mark, unit))) + 0.5;
     pen.fillRect(frame.left - 4, y, 4, 1);
-    pen.fillText(String(mm), frame.left - 7, y + 4);
+    pen.fillText(lookNumber(mark, 6, numbers), frame.left - 7, y + 4);
   }
   pen.textAlign = 'left';
-  pen.fillText(words.depth, Math.max(2, frame.left - room.left + 4), 11);
+  pen.fillText(`${words.depth}, ${unit}`, Math.max(2, frame.left - room.left + 4), 11);
 }
 
 /** A bar of round length in the lower right corner of the frame. */
-function paintScaleBar(pen: CanvasRenderingContext2D, { frame, layout }: Shown, ink: SectionInk): void {
-  const length = scaleLength(layout.perMetre / 1000, 0.25 * (frame.right - frame.left));
-  const wide = (length * layout.perMetre) / 1000;
+function paintScaleBar(pen: CanvasRenderingContext2D, { frame, layout }: Shown, { ink, numbers }: SectionLook): void {
+  const { width: wide, label } = scaleBarShape(layout.perMetre, 0.25 * (frame.right - frame.left), numbers);
   const [x, y] = [frame.right - wide - 8, frame.bottom - 7];
-  const label = `${length} mm`;
   pen.font = '11px system-ui, sans-serif';
   pen.textAlign = 'center';
   const half = Math.max(wide, pen.measureText(label).width) / 2 + 4;
@@ -177,6 +176,8 @@ export interface SectionLook {
   readonly ink: SectionInk;
   /** node that is read, or null */
   readonly node: number | null;
+  /** the reader's unit and decimal sign */
+  readonly numbers: NumberLook;
 }
 
 /** Everything, on a canvas whose pixels are `ratio` times finer than the layout's; `layout` may be a part of `whole`. */
@@ -203,7 +204,7 @@ export function paintSection(
   paintMelt(pen, section, layout, look.places, look.colour);
   paintOutline(pen, section, layout, look.ink.line);
   if (look.node !== null) paintReading(pen, section, layout, look.node, look.ink);
-  paintScaleBar(pen, shown, look.ink);
+  paintScaleBar(pen, shown, look);
   pen.restore();
-  paintAxes(pen, shown, look.ink);
+  paintAxes(pen, shown, look);
 }

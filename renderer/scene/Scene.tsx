@@ -3,6 +3,7 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, useCallback, useState } from 'react';
 import type { DeadSpot } from '../../core/index.ts';
+import { useLook } from '../look.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { flyTo } from '../store/view.ts';
 import { sceneText } from '../strings/scene.ts';
@@ -10,7 +11,6 @@ import { text } from '../strings.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { drawsInSoftware } from './canDraw.ts';
 import { Followers } from './Followers.tsx';
-import { scaleLength } from './frame.ts';
 import { Lights } from './Lights.tsx';
 import { Machine } from './Machine.tsx';
 import { moveOfKey } from './moveKeys.ts';
@@ -19,6 +19,7 @@ import { Overlay } from './Overlay.tsx';
 import { useMeltShown, useOpenPlanes, useSpotPlaces } from './openPlanes.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { MarkerLayer } from './SpotMarkers.tsx';
+import { scaleBarShape } from './scaleBar.ts';
 import { moveCamera, setScene, useScene } from './sceneStore.ts';
 import { passMessages } from './threeMessages.ts';
 import { restRatio } from './useCoarse.ts';
@@ -28,11 +29,11 @@ import { usePlacing } from './useGrains.ts';
 passMessages();
 
 function ScaleBar({ zoom }: { readonly zoom: number }) {
-  const length = scaleLength(zoom, 140);
+  const { width, label } = scaleBarShape(1000 * zoom, 140, useLook());
   return (
     <div className="scale-bar" aria-hidden="true">
-      <span className="scale-line" style={{ width: `${length * zoom}px` }} />
-      {length} mm
+      <span className="scale-line" style={{ width: `${width}px` }} />
+      {label}
     </div>
   );
 }

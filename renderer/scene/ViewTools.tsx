@@ -86,10 +86,12 @@ export function ViewTools() {
           ))}
         </select>
       </label>
-      <SliceTool />
-      <MeltTool />
-      <ExtraTools />
-      <TurnTool />
+      <span className="tool-set">
+        <SliceTool />
+        <MeltTool />
+        <ExtraTools />
+        <TurnTool />
+      </span>
     </div>
   );
 }

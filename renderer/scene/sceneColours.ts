@@ -1,7 +1,7 @@
 /** Colours of the 3D view, read from the style sheet so that every theme fits. */
 
 import { useMemo } from 'react';
-import { useLook } from '../store/look.ts';
+import { useRootLook } from '../store/look.ts';
 
 const names = {
   screw: '--scene-screw',
@@ -31,7 +31,7 @@ function read(): SceneColours {
 
 /** The colours now. */
 export function useSceneColours(): SceneColours {
-  const look = useLook();
+  const look = useRootLook();
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new look means new values in the style sheet
   return useMemo(read, [look]);
 }

@@ -27,4 +27,4 @@ function subscribe(listener: () => void): () => void {
 }
 
 /** A number that grows with every change of the colours. */
-export const useLook = (): number => useSyncExternalStore(subscribe, () => count);
+export const useRootLook = (): number => useSyncExternalStore(subscribe, () => count);

@@ -58,7 +58,7 @@ export const templateText = {
 export const newText = {
   command: 'New project …',
   title: 'A new project',
-  help: 'Six things that cannot be guessed. All else follows from the rules below and can be changed afterwards.',
+  help: 'Seven things that cannot be guessed. All else follows from the rules below and can be changed afterwards.',
   asked: 'What is asked',
   name: 'Name',
   firstName: 'New extruder head',

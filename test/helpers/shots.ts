@@ -235,7 +235,8 @@ async function pulling(page: Page): Promise<void> {
 async function grainsShown(page: Page): Promise<void> {
   await press('Granules')(page);
   await page.locator('.grains-card').waitFor();
-  await press('Feed')(page);
+  // tools of the section table name the feed too
+  await page.locator('.view-tools').getByRole('button', { name: 'Feed' }).click();
   await page.waitForTimeout(900);
 }
 
