@@ -104,49 +104,27 @@ function outlines(revision: Revision, view: View): Shape[] {
   ];
 }
 
+/** A short line between two points of an axis. */
+const stroke = (from: Spot, to: Spot): Shape => line([from, to], 'soft', 0.6);
+
 function axes(view: View): Shape[] {
   const [left, top, width, height] = view.at;
   const bottom = top + height;
+  const corner: Spot = [left, bottom];
   const zs = linearTicks(view.z[0] * 1000, view.z[1] * 1000, 8);
   const rs = linearTicks(view.r[0] * 1000, view.r[1] * 1000, 4);
   return [
     ...zs.flatMap((mm): Shape[] => {
       const [x] = placed(view, mm / 1000, 0);
-      return [
-        line(
-          [
-            [x, bottom],
-            [x, bottom + 3],
-          ],
-          'soft',
-          0.6,
-        ),
-        word(x, bottom + 12, formatNumber(mm, 5), { anchor: 'middle' }),
-      ];
+      const number = word(x, bottom + 12, formatNumber(mm, 5), { anchor: 'middle' });
+      return [stroke([x, bottom], [x, bottom + 3]), number];
     }),
     ...rs.flatMap((mm): Shape[] => {
       const [, y] = placed(view, 0, mm / 1000);
-      return [
-        line(
-          [
-            [left - 3, y],
-            [left, y],
-          ],
-          'soft',
-          0.6,
-        ),
-        word(left - 5, y + 3, formatNumber(mm, 4), { anchor: 'end' }),
-      ];
+      return [stroke([left - 3, y], [left, y]), word(left - 5, y + 3, formatNumber(mm, 4), { anchor: 'end' })];
     }),
-    line(
-      [
-        [left, top],
-        [left, bottom],
-        [left + width, bottom],
-      ],
-      'soft',
-      0.6,
-    ),
+    stroke([left, top], corner),
+    stroke(corner, [left + width, bottom]),
     word(left + width / 2, bottom + 25, 'Along the screw (mm)', { anchor: 'middle' }),
     word(left - 28, top + height / 2, 'Radius (mm)', { anchor: 'middle', turned: true }),
   ];
