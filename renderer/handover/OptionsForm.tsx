@@ -52,12 +52,16 @@ function Field({ option, value, take }: FieldProps) {
   }
 }
 
-/** The fields. */
-export function OptionsForm({ kind, values }: { readonly kind: HandoverKind; readonly values: HandoverValues }) {
-  if (kind.options.length === 0) return <p className="quiet">{words.noOptions}</p>;
+interface ListProps {
+  readonly kind: HandoverKind;
+  readonly options: readonly HandoverOption[];
+  readonly values: HandoverValues;
+}
+
+function Options({ kind, options, values }: ListProps) {
   return (
     <div className="handover-options">
-      {kind.options.map((option) => (
+      {options.map((option) => (
         <div key={option.id} className="handover-option">
           <Field
             option={option}
@@ -68,5 +72,24 @@ export function OptionsForm({ kind, values }: { readonly kind: HandoverKind; rea
         </div>
       ))}
     </div>
+  );
+}
+
+/** More texts than this are folded away: each has a start, and few are changed. */
+const openTexts = 3;
+
+/** The fields. */
+export function OptionsForm({ kind, values }: { readonly kind: HandoverKind; readonly values: HandoverValues }) {
+  if (kind.options.length === 0) return <p className="quiet">{words.noOptions}</p>;
+  const texts = kind.options.filter((option) => option.kind === 'text');
+  if (texts.length <= openTexts) return <Options {...{ kind, values }} options={kind.options} />;
+  return (
+    <>
+      <Options {...{ kind, values }} options={kind.options.filter((option) => option.kind !== 'text')} />
+      <details className="handover-texts">
+        <summary>{words.texts(texts.length)}</summary>
+        <Options {...{ kind, values }} options={texts} />
+      </details>
+    </>
   );
 }

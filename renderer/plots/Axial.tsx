@@ -86,7 +86,7 @@ function optionsFor([from, to]: Range, unit: Unit, marks: readonly MeltMark[], l
         axis(ink, '', {
           size: 20,
           labelSize: 0,
-          values: (_u, splits) => splits.map((z) => `${lookNumber(z, 4, look)}${z === 0 ? ` ${length}` : ''}`),
+          values: (_u, splits) => splits.map((z, i) => `${lookNumber(z, 4, look)}${i === 0 ? ` ${length}` : ''}`),
         }),
         axis(ink, `${words.pressure}, ${unit}`, { scale: 'p', size: sideRoom - 18 }),
         axis(ink, `${words.temperature}, °C`, { scale: 'C', side: 1, size: sideRoom - 18, grid: { show: false } }),

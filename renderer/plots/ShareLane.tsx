@@ -57,14 +57,17 @@ const Lane = memo(function Curves({ series, bounds, width, height }: LaneProps) 
           {share} %
         </text>
       ))}
+      <clipPath id="lane-room">
+        <rect x={left} y={0} width={Math.max(0, right - left)} height={height} />
+      </clipPath>
       {filled.map((points) => (
-        <g key={points.slice(0, 20)}>
+        <g clipPath="url(#lane-room)" key={points.slice(0, 20)}>
           <polygon className="lane-filled-area" points={area(points)} />
           <polyline className="lane-filled" points={points} />
         </g>
       ))}
       {molten.map((points) => (
-        <polyline key={points.slice(0, 20)} className="lane-molten" points={points} />
+        <polyline key={points.slice(0, 20)} clipPath="url(#lane-room)" className="lane-molten" points={points} />
       ))}
     </>
   );

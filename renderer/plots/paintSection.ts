@@ -130,10 +130,10 @@ function paintAxes(pen: CanvasRenderingContext2D, shown: Shown, { ink, numbers }
   pen.fillText(`${words.depth}, ${unit}`, Math.max(2, frame.left - room.left + 4), 11);
 }
 
-/** A bar of round length in the lower right corner of the frame. */
+/** A bar of round length in the lower left corner of the frame; buttons stand on the right. */
 function paintScaleBar(pen: CanvasRenderingContext2D, { frame, layout }: Shown, { ink, numbers }: SectionLook): void {
   const { width: wide, label } = scaleBarShape(layout.perMetre, 0.25 * (frame.right - frame.left), numbers);
-  const [x, y] = [frame.right - wide - 8, frame.bottom - 7];
+  const [x, y] = [frame.left + 9, frame.bottom - 7];
   pen.font = '11px system-ui, sans-serif';
   pen.textAlign = 'center';
   const half = Math.max(wide, pen.measureText(label).width) / 2 + 4;

@@ -114,7 +114,7 @@ function useDrawn(picture: Omit<MapPicture, 'ink'>, width: number) {
       text: colour('--ink-soft'),
       line: colour('--line-strong'),
       mark: colour('--mark'),
-      hatch: '#ffffffb0',
+      hatch: '#fff',
     };
     paintMap(ctx, { ...picture, ink }, width, height);
   }, [picture, width, theme]);

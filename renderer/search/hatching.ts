@@ -29,13 +29,14 @@ export function reasonOf(design: Evaluated | undefined, limits: readonly LimitSe
 /** Distance between strokes, px. */
 const gaps = { hole: 6, missed: 11 } as const;
 
-/** Slanted strokes over a rectangle: close ones for holes, wide ones the other way for limits that are not kept. */
+/** Slanted strokes over a rectangle: close ones for holes, wide ones the other way for limits that are not kept. `weight`: px. */
 export function hatch(
   ctx: CanvasRenderingContext2D,
   box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
   kind: 'hole' | 'missed',
   colour: string,
   ratio = 1,
+  weight = 1,
 ): void {
   const { x, y, width, height } = box;
   const gap = gaps[kind] * ratio;
@@ -45,7 +46,7 @@ export function hatch(
   ctx.rect(x, y, width, height);
   ctx.clip();
   ctx.strokeStyle = colour;
-  ctx.lineWidth = ratio;
+  ctx.lineWidth = ratio * weight;
   ctx.beginPath();
   // strokes lie on one lattice of the whole picture, so that cells join
   const along = (px: number, py: number) => px + way * py;

@@ -108,7 +108,11 @@ function drawCells(ctx: CanvasRenderingContext2D, picture: MapPicture, area: Box
     }
     const ground = grounds[i];
     if (ground === 'hole') hatch(ctx, box, 'hole', ink.text);
-    else if (ground === 'missed') hatch(ctx, box, 'missed', ink.hatch);
+    // light strokes in dark ones are seen on every colour
+    else if (ground === 'missed') {
+      hatch(ctx, box, 'missed', '#000', 1, 3.4);
+      hatch(ctx, box, 'missed', ink.hatch, 1, 1.4);
+    }
   });
 }
 

@@ -24,6 +24,7 @@ export const handoverText = {
     solved: 'Solves the flow fields first where that was not done yet, some seconds.',
   },
   options: 'Options',
+  texts: (count: number) => `Texts to be written on it (${count})`,
   noOptions: 'There is nothing to choose.',
   outside: (allowed: string) => `Allowed: ${allowed}.`,
   prepare: 'Work it out',
