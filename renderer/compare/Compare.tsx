@@ -93,7 +93,7 @@ function Comparison() {
           <Parts {...{ revisions, compared, base }} />
         </>
       ) : (
-        <p className="quiet">{words.chooseMore}</p>
+        <p className="quiet">{project.revisions.length > 1 ? words.chooseMore : words.onlyOne}</p>
       )}
     </div>
   );

@@ -6,6 +6,7 @@ export const compareText = {
   choose: 'Revisions',
   tooMany: (most: number) => `At most ${most} at a time; take one out first.`,
   chooseMore: 'Choose two or more revisions.',
+  onlyOne: 'There is one revision yet. Close this, press Branch for a second, change it, then compare both.',
   base: 'Compared with',
   tabs: {
     numbers: 'Predicted numbers',
