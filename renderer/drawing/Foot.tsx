@@ -39,7 +39,8 @@ function useEntry(entry: Entry | null): { readonly name: string; readonly tools:
     return { name: words.section(index + 1, sections[index].name ?? ''), tools };
   }
   if (list === 'zones' && zones[index]) {
-    return { name: words.zone(zones[index].name), tools: zoneTools(place([...root, 'barrel', list], zones.length)) };
+    const tools = zoneTools(revision, place([...root, 'barrel', list], zones.length));
+    return { name: words.zone(zones[index].name), tools };
   }
   if (list === 'segments' && segments[index]) {
     const tools = pieceTools(place([...root, 'nozzle', list], segments.length));

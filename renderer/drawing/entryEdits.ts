@@ -88,20 +88,47 @@ export const addPiece = (list: Path, index: number, kind: PieceKind) =>
     if (before) pieces.splice(index + 1, 0, freshPiece(kind, before, pieces[index + 1]));
   });
 
-/** Cuts a zone in the middle; both halves keep its duty. */
+/** Largest heater power that the file takes for a zone, W. */
+const mostPowerW = 20000;
+
+/**
+ * Cuts a zone in the middle; both halves keep its temperature, and a heater's power is shared by their lengths, so that
+ * the machine's total stays.
+ */
 export const splitZone = (list: Path, index: number) =>
   splitEntry<Zone>(list, index, (whole) => {
     const cut = Math.round(middle(whole.startMm, whole.endMm) * 10) / 10;
-    return [
+    const halves: [Zone, Zone] = [
       { ...whole, endMm: cut },
       { ...whole, startMm: cut },
     ];
+    const [first, second] = halves;
+    const length = whole.endMm - whole.startMm;
+    if (whole.kind === 'heated' && first.kind === 'heated' && second.kind === 'heated' && length > 0) {
+      first.maxPowerW = clean((whole.maxPowerW * (cut - whole.startMm)) / length);
+      second.maxPowerW = clean(whole.maxPowerW - first.maxPowerW);
+    }
+    return halves;
   });
 
-/** Makes one zone of two; it keeps the first one's name and duty. */
+/** Why a zone cannot be merged with the one after it in the list, or null where it can. */
+export function zoneMergeFault(zones: readonly Zone[], index: number): 'last' | 'kind' | 'power' | null {
+  const [first, second] = [zones[index], zones[index + 1]];
+  if (!first || !second) return 'last';
+  if (first.kind !== second.kind) return 'kind';
+  return powerOf(first) + powerOf(second) > mostPowerW ? 'power' : null;
+}
+
+/** Power of a zone's heater, W; none where it has no heater. */
+const powerOf = (zone: Zone): number => (zone.kind === 'heated' ? zone.maxPowerW : 0);
+
+/** Makes one zone of two of a kind; it keeps the first one's name and temperature and has the power of both. */
 export const mergeZones = (list: Path, index: number) =>
-  mergeEntry<Zone>(list, index, (first, second) => ({
-    ...first,
-    startMm: Math.min(first.startMm, second.startMm),
-    endMm: Math.max(first.endMm, second.endMm),
-  }));
+  changed<Zone>(list, (zones) => {
+    const [first, second] = [zones[index], zones[index + 1]];
+    if (!first || !second || zoneMergeFault(zones, index) !== null) return;
+    const stretch = { startMm: Math.min(first.startMm, second.startMm), endMm: Math.max(first.endMm, second.endMm) };
+    const maxPowerW = clean(powerOf(first) + powerOf(second));
+    const one = first.kind === 'heated' ? { ...first, ...stretch, maxPowerW } : { ...first, ...stretch };
+    zones.splice(index, 2, one);
+  });

@@ -8,7 +8,15 @@ import type { Path } from '../store/path.ts';
 import { mergeFault, mergeSections } from '../store/sectionEdits.ts';
 import { drawingText } from '../strings/drawing.ts';
 import { text } from '../strings.ts';
-import { addPiece, mergePieces, mergeZones, type PieceKind, splitPiece, splitZone } from './entryEdits.ts';
+import {
+  addPiece,
+  mergePieces,
+  mergeZones,
+  type PieceKind,
+  splitPiece,
+  splitZone,
+  zoneMergeFault,
+} from './entryEdits.ts';
 
 const words = drawingText.entry;
 
@@ -49,12 +57,18 @@ export const pieceTools = (place: EntryPlace): readonly EntryTool[] => [
 ];
 
 /** For a zone of the barrel; where it lies its numbers say, and its place in the list only where it is listed. */
-export const zoneTools = (place: EntryPlace): readonly EntryTool[] => [
-  tool(place, text.actions.split, splitZone(place.list, place.index)),
-  tool(place, words.merge, mergeZones(place.list, place.index), place.index === place.count - 1),
-  ...order(place),
-  removal(place),
-];
+export function zoneTools({ barrel }: Revision, place: EntryPlace): readonly EntryTool[] {
+  const fault = zoneMergeFault(barrel.zones, place.index);
+  return [
+    tool(place, text.actions.split, splitZone(place.list, place.index)),
+    {
+      ...tool(place, words.merge, mergeZones(place.list, place.index), fault !== null),
+      note: fault ? words.zoneReasons[fault] : words.zoneKeeps,
+    },
+    ...order(place),
+    removal(place),
+  ];
+}
 
 /** For a section of the screw of a revision. */
 export const sectionTools = ({ id, screw }: Revision, place: EntryPlace): readonly EntryTool[] => [

@@ -52,7 +52,7 @@ function ZoneCard({ zone, index, list }: { readonly zone: Zone; readonly index: 
             </option>
           ))}
         </select>
-        <EntryTools entry={zone.name} tools={zoneTools({ list, index, count, locked })} />
+        <EntryTools entry={zone.name} tools={zoneTools(revision, { list, index, count, locked })} />
       </header>
       <div className="pairs">
         <Fields root={path} specs={specsOf(zone)} locked={locked} />

@@ -66,6 +66,12 @@ export const drawingText = {
   entry: {
     label: (name: string) => `Tools for ${name}`,
     merge: 'Merge with next',
+    zoneReasons: {
+      last: 'there is no next zone',
+      kind: 'one is heated, cooled or insulated, and the other is not',
+      power: 'together their heaters would be above 20000 W',
+    },
+    zoneKeeps: 'The name and temperature of the first are kept; heater powers are added.',
     land: 'Add land after',
     cone: 'Add cone after',
     ledge: 'Add ledge after',

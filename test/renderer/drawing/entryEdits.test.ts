@@ -1,9 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import type { Project } from '../../../core/index.ts';
 import { revisionIssues } from '../../../core/index.ts';
-import { addPiece, mergePieces, mergeZones, splitPiece, splitZone } from '../../../renderer/drawing/entryEdits.ts';
+import {
+  addPiece,
+  mergePieces,
+  mergeZones,
+  splitPiece,
+  splitZone,
+  zoneMergeFault,
+} from '../../../renderer/drawing/entryEdits.ts';
+import { zoneTools } from '../../../renderer/drawing/entryTools.ts';
 import { activeRevision } from '../../../renderer/store/project.ts';
-import { demo } from './examples.ts';
+import { changed, demo } from './examples.ts';
 
 const pieces = ['revisions', 2, 'nozzle', 'segments'];
 const zones = ['revisions', 2, 'barrel', 'zones'];
@@ -15,6 +23,8 @@ const segmentsOf = (project: Project) =>
   ]);
 const stretchesOf = (project: Project) =>
   activeRevision(project).barrel.zones.map(({ startMm, endMm }) => [startMm, endMm]);
+const powersOf = (project: Project) =>
+  activeRevision(project).barrel.zones.map((zone) => (zone.kind === 'heated' ? zone.maxPowerW : 0));
 
 describe('pieces of the nozzle', () => {
   test('splitting keeps the shape, and merging the halves brings the piece back', () => {
@@ -60,5 +70,29 @@ describe('zones', () => {
     ]);
     expect(revisionIssues(activeRevision(cut), [])).toEqual([]);
     expect(stretchesOf(mergeZones(zones, 2)(cut))).toEqual(stretchesOf(demo()));
+  });
+
+  test('the power of a heater is shared by length when cut, and added when merged: the total stays', () => {
+    const odd = changed(demo(), ({ barrel }) => Object.assign(barrel.zones[2] ?? {}, { endMm: 107.9, maxPowerW: 100 }));
+    const [total, cut] = [(p: Project) => powersOf(p).reduce((a, b) => a + b, 0), splitZone(zones, 2)(odd)];
+    // 58 to 107.9 mm is cut at 83 mm: 25 and 24.9 mm
+    expect(powersOf(cut).slice(2)).toEqual([50.1002, 49.8998, 120].map((watts) => expect.closeTo(watts, 4)));
+    expect(total(cut)).toBeCloseTo(220, 9);
+    expect(powersOf(mergeZones(zones, 2)(cut))).toEqual(powersOf(odd));
+    expect(total(mergeZones(zones, 2)(demo()))).toBe(240);
+  });
+
+  test('zones of unlike kinds, or too strong together, are not merged, and the menu says why', () => {
+    const strong = changed(demo(), ({ barrel }) => Object.assign(barrel.zones[3] ?? {}, { maxPowerW: 19900 }));
+    const fault = (project: Project, index: number) => zoneMergeFault(activeRevision(project).barrel.zones, index);
+    expect([0, 1, 2, 3].map((index) => fault(demo(), index))).toEqual(['kind', 'kind', null, 'last']);
+    expect(fault(strong, 2)).toBe('power');
+    for (const [project, index] of [[demo(), 1] as const, [strong, 2] as const]) {
+      expect(mergeZones(zones, index)(project)).toEqual(project);
+    }
+    const menu = (index: number) =>
+      zoneTools(activeRevision(demo()), { list: zones, index, count: 4, locked: false })[1];
+    expect(menu(1)).toMatchObject({ disabled: true, note: expect.stringMatching(/the other is not/) });
+    expect(menu(2)).toMatchObject({ disabled: false, note: expect.stringMatching(/powers are added/) });
   });
 });
