@@ -75,7 +75,7 @@ export type * from './doubt/types.ts';
 export { type GrainPicture, grainPicture } from './feed/grains/grainPicture.ts';
 export { findingRules } from './findings/rules.ts';
 export { barrelMesh } from './geometry/barrelMesh.ts';
-export { barrelVolume } from './geometry/barrelWall.ts';
+export { barrelVolume, outerStretches } from './geometry/barrelWall.ts';
 export { coneAngle, coneLength } from './geometry/cone.ts';
 export { creaseNormals, type ShadedTriangles } from './geometry/creaseNormals.ts';
 export { eulerNumber, meshArea, meshIsClosed, meshVolume } from './geometry/meshMeasure.ts';
@@ -166,10 +166,9 @@ export {
 } from './project/schema.ts';
 export { serializeMaterial, serializeProject } from './project/serialize.ts';
 export { type RheologyModel, type ShiftKind, withRheologyModel, withShiftKind } from './project/switchRheology.ts';
+export { type Assumed, assumedValues } from './project/templates/assumed.ts';
 export {
-  type Assumed,
   askRanges,
-  assumedValues,
   type NewProjectAsk,
   newProject,
 } from './project/templates/newProject.ts';

@@ -1,6 +1,5 @@
 /** A first project from the few things that cannot be guessed; everything else follows rules that are told. */
 
-import type { Unit } from '../../units.ts';
 import type { Material } from '../materialSchema.ts';
 import { type Project, projectFormat, projectVersion, type Revision } from '../schema.ts';
 import { newBarrel, newDrive, newHopper, newNozzle, newPrint, newProcess } from './newParts.ts';
@@ -33,16 +32,6 @@ export const askRanges = {
   torqueNm: { least: 0.01, most: 500, whole: false },
   gearRatio: { least: 0.1, most: 1000, whole: false },
 } as const;
-
-/** One value that was not asked. */
-export interface Assumed {
-  readonly label: string;
-  /** in `unit` */
-  readonly value: number;
-  readonly unit: Unit | '';
-  readonly rule: string;
-  readonly source: 'common practice' | 'own choice' | 'from memory' | 'granulate';
-}
 
 /** Steel of the screw, values from memory. */
 const steel = {
@@ -104,58 +93,4 @@ export function newProject(ask: NewProjectAsk): Project {
     print: newPrint(ask),
     benchLog: [],
   };
-}
-
-/** What the project of these answers takes for granted, read back from it. */
-export function assumedValues(project: Project): Assumed[] {
-  const [revision] = project.revisions;
-  if (!revision) return [];
-  const { screw, barrel, nozzle, hopper } = revision;
-  const heated = barrel.zones.find((zone) => zone.kind === 'heated');
-  const root = (end: 'first' | 'last') =>
-    (end === 'first' ? screw.sections[0] : screw.sections.at(-1))?.rootDiameterEndMm ?? Number.NaN;
-  const mm = (label: string, value: number, rule: string, source: Assumed['source'] = 'own choice'): Assumed => ({
-    label,
-    value,
-    unit: 'mm',
-    rule,
-    source,
-  });
-  return [
-    mm('Barrel length', barrel.lengthMm, 'four bores of cooled feed and heat break, and the heated length'),
-    mm('Barrel outer Ø', barrel.outerDiameterMm, 'twice the bore, 10 mm more at least', 'common practice'),
-    mm('Feed opening', barrel.feedOpening.lengthMm, '1.7 bores long, so that every turn passes under it'),
-    mm('Flight clearance', screw.radialClearanceMm, '0.5 % of the bore, 0.05 mm at least'),
-    mm(
-      'Root Ø at the feed',
-      root('first'),
-      '1.3 grains or 0.18 bores deep, a core of 0.4 bores at least',
-      'common practice',
-    ),
-    mm('Root Ø at the end', root('last'), 'depth falls 2.5 times', 'common practice'),
-    mm('Lead', barrel.boreDiameterMm, 'one bore', 'common practice'),
-    {
-      label: 'Set temperatures',
-      value: nozzle.setTempC,
-      unit: '°C',
-      rule: 'a third, then the middle of the granulate’s working window',
-      source: 'granulate',
-    },
-    {
-      label: 'Heater power per zone',
-      value: heated?.kind === 'heated' ? heated.maxPowerW : Number.NaN,
-      unit: 'W',
-      rule: '4 W on each cm² of the outside',
-      source: 'common practice',
-    },
-    mm('Hopper outlet Ø', hopper.outletDiameterMm, 'as long as the feed opening'),
-    {
-      label: 'Screw speed',
-      value: project.process.screwSpeedRpm,
-      unit: 'rpm',
-      rule: 'to begin with',
-      source: 'own choice',
-    },
-    mm('Line width', project.print.lineWidthMm, '1.5 orifices, layers of 0.6 orifices', 'common practice'),
-  ];
 }

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
 import { checkProject } from '../../../core/project/parse.ts';
 import type { Project, Revision } from '../../../core/project/schema.ts';
-import { assumedValues, newProject } from '../../../core/project/templates/newProject.ts';
+import { assumedValues } from '../../../core/project/templates/assumed.ts';
+import { newProject } from '../../../core/project/templates/newProject.ts';
 import { screwRoom } from '../../../core/project/templates/room.ts';
 import { screwPicture } from '../../../core/project/templates/screwPicture.ts';
 import { templateIds, templateScrew } from '../../../core/project/templates/screwTemplates.ts';
@@ -79,6 +80,19 @@ describe('a new project', () => {
       expect([label, Number.isFinite(value), rule.length > 3]).toEqual([label, true, true]);
     }
   });
+});
+
+test('what is told as assumed is what the project has, in a bore of half an inch', () => {
+  const project = newProject(asked(12.7));
+  const { screw, barrel } = revisionOf(project);
+  const told = Object.fromEntries(assumedValues(project).map(({ label, value }) => [label, value]));
+  const [first] = screw.sections;
+  // the template rounds leads above 10 mm to half a millimetre
+  expect(first).toMatchObject({ kind: 'flighted', leadStartMm: 12.5 });
+  expect(told.Lead).toBe(12.5);
+  expect(told['Root Ø at the feed']).toBe(first?.rootDiameterStartMm);
+  expect(told['Root Ø at the end']).toBe(screw.sections.at(-1)?.rootDiameterEndMm);
+  expect(told['Barrel length']).toBe(barrel.lengthMm);
 });
 
 describe('a screw template', () => {
