@@ -65,7 +65,7 @@ function Row(props: {
   const chosen = useSearch((state) => state.chosen);
   const here = chosen?.from === from && chosen.rank === candidate.rank;
   const unmet = candidate.limits.filter(({ state }) => state === 'unmet').length;
-  const choose = () => setSearch({ chosen: { from, rank: candidate.rank }, sensitivity: null, taken: null });
+  const choose = () => setSearch({ chosen: { from, rank: candidate.rank } });
   return (
     <tr className={here ? 'chosen' : ''}>
       <th scope="row">

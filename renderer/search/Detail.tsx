@@ -1,14 +1,15 @@
 /** One candidate in full: what it changes, its limits, every figure, what a maker's step does; taking it over. */
 
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Candidate, FigureChange, LimitState } from '../../core/index.ts';
+import { useProject } from '../store/project.ts';
 import { setView } from '../store/view.ts';
 import { searchText } from '../strings/search.ts';
 import { Sensitivity } from './Sensitivity.tsx';
 import { inSentence, shownChange, shownFigure, shownValue } from './shown.ts';
 import { type ChosenCandidate, type SeekRun, setSearch, useSearch } from './store.ts';
-import { isShared, takeOver } from './takeOver.ts';
+import { isShared, takenAs, takeOver } from './takeOver.ts';
 
 const words = searchText.detail;
 
@@ -112,8 +113,11 @@ function Figures({ candidate }: { readonly candidate: Candidate }) {
 }
 
 /** Making it a revision, and what then. */
-function Take({ run, chosen }: { readonly run: SeekRun; readonly chosen: ChosenCandidate }) {
-  const taken = useSearch((state) => state.taken);
+function Take(props: { readonly run: SeekRun; readonly chosen: ChosenCandidate; readonly candidate: Candidate }) {
+  const { run, chosen, candidate } = props;
+  const all = useSearch((state) => state.taken);
+  const taken = takenAs(all, candidate.design.changes, useProject());
+  const [refusal, refuse] = useState<string | null>(null);
   const shared = run.spec.inputs.some(({ input }) => isShared(input));
   if (taken !== null)
     return (
@@ -127,11 +131,16 @@ function Take({ run, chosen }: { readonly run: SeekRun; readonly chosen: ChosenC
   return (
     <>
       <div className="study-bar">
-        <Button className="tool primary" onPress={() => takeOver(run, chosen)}>
+        <Button className="tool primary" onPress={() => refuse(takeOver(run, chosen))}>
           {words.take}
         </Button>
         <span className="quiet">{words.takeHelp}</span>
       </div>
+      {refusal !== null && (
+        <p className="issue" role="alert">
+          ✕ {refusal}
+        </p>
+      )}
       {shared && <p className="doubt">▲ {words.shared}</p>}
     </>
   );
@@ -156,7 +165,7 @@ export function Detail(props: {
           {words.close}
         </Button>
       </header>
-      <Take run={run} chosen={chosen} />
+      <Take run={run} chosen={chosen} candidate={candidate} />
       <div className="candidate-columns">
         <div>
           <Changed run={run} candidate={candidate} />

@@ -2,12 +2,13 @@
 
 import { useEffect, useMemo } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { proposedLimits, searchInputs } from '../../core/index.ts';
+import { searchInputs } from '../../core/index.ts';
 import { DialogFrame } from '../panels/DialogFrame.tsx';
 import { activeRevision, useProject } from '../store/project.ts';
 import { useView } from '../store/view.ts';
 import { searchText } from '../strings/search.ts';
 import { GoalTab } from './GoalTab.tsx';
+import { proposeFor } from './proposals.ts';
 import { SweepTab } from './SweepTab.tsx';
 import { setSearch, useSearch } from './store.ts';
 
@@ -18,11 +19,8 @@ export function SearchRoom() {
   const project = useProject();
   const revisionId = activeRevision(project).id;
   const way = useSearch((state) => state.way);
-  const limits = useSearch((state) => state.limits);
   const inputs = useMemo(() => searchInputs(project, revisionId), [project, revisionId]);
-  useEffect(() => {
-    if (limits === null) setSearch({ limits: proposedLimits(project, revisionId) });
-  }, [limits, project, revisionId]);
+  useEffect(() => proposeFor(project, revisionId), [project, revisionId]);
   return (
     <Tabs
       className="bench search-room"

@@ -5,7 +5,7 @@ import { type Candidate, figureOf, type SensitivityRow } from '../../core/index.
 import { searchText } from '../strings/search.ts';
 import { startSensitivity } from './acts.ts';
 import { inSentence, shownChange, shownValue } from './shown.ts';
-import { type SeekRun, useSearch } from './store.ts';
+import { type SeekRun, sameChanges, useSearch } from './store.ts';
 
 const words = searchText.detail;
 
@@ -51,22 +51,24 @@ function Rows({ rows, objective }: { readonly rows: readonly SensitivityRow[]; r
 
 /** The section; it is worked out when asked for. */
 export function Sensitivity({ run, candidate }: { readonly run: SeekRun; readonly candidate: Candidate }) {
-  const found = useSearch((state) => state.sensitivity);
-  const busy = found === 'running' || run.state === 'running';
+  const last = useSearch((state) => state.sensitivity);
+  const found = last && sameChanges(last.of, candidate.design.changes) ? last : null;
+  const busy = found?.state === 'running' || run.state === 'running';
   return (
     <section>
       <h3>{words.exact}</h3>
       <p className="quiet">{words.exactHelp}</p>
-      {found === null || found === 'running' ? (
+      {found?.state === 'fault' && <p className="issue" role="alert">{`${searchText.run.fault} ${found.fault}`}</p>}
+      {found?.state === 'done' ? (
+        <Rows rows={found.rows} objective={run.spec.objective.figure} />
+      ) : (
         <Button
           className="tool"
           isDisabled={busy}
           onPress={() => void startSensitivity(run, run.spec, candidate.design)}
         >
-          {found === 'running' ? words.exactBusy : words.exactRun}
+          {found?.state === 'running' ? words.exactBusy : words.exactRun}
         </Button>
-      ) : (
-        <Rows rows={found} objective={run.spec.objective.figure} />
       )}
     </section>
   );

@@ -2,10 +2,11 @@
 
 import type { Evaluated, Project, SearchInput, SeekSpec, SweepPlan } from '../../core/index.ts';
 import type { JobWorker } from '../solve/job.ts';
+import { projectStore } from '../store/project.ts';
 import { createPool, type Pool } from './solve/pool.ts';
 import { runSeek, runSensitivity, runSweep } from './solve/runs.ts';
 import { startSearchWorker, workerCount } from './solve/startWorker.ts';
-import { type SeekRun, type SweepRun, searchStore, setSearch } from './store.ts';
+import { emptySearch, type SeekRun, type SweepRun, searchStore, setSearch } from './store.ts';
 
 /** What a run is on. */
 export interface RunOn {
@@ -42,7 +43,7 @@ export function stopSearch(): void {
   setSearch({
     sweepRun: sweepRun?.state === 'running' ? { ...sweepRun, state: 'stopped' } : sweepRun,
     seekRun: seekRun?.state === 'running' ? { ...seekRun, state: 'stopped' } : seekRun,
-    sensitivity: sensitivity === 'running' ? null : sensitivity,
+    sensitivity: sensitivity?.state === 'running' ? null : sensitivity,
   });
 }
 
@@ -108,7 +109,7 @@ export function startSeek(
     if (seekRun) setSearch({ seekRun: { ...seekRun, ...more } });
   };
   const news = { phase: 'present', done: 0, of: spec.budget, result: null, solved: null } as const;
-  setSearch({ seekRun: { ...begun(on), spec, news }, chosen: null, sensitivity: null, taken: null });
+  setSearch({ seekRun: { ...begun(on), spec, news }, chosen: null, sensitivity: null, taken: [] });
   const hear = (heard: SeekRun['news']) => {
     const before = searchStore.getState().seekRun?.news.phase;
     if (run !== current) return;
@@ -129,11 +130,20 @@ export function startSensitivity(
 ): Promise<void> {
   stopSearch();
   const { pool: at, run } = freshPool(on, startWorker, workers);
-  setSearch({ sensitivity: 'running' });
-  const work = runSensitivity(at, spec, design).then((sensitivity) => {
-    if (run === current) setSearch({ sensitivity });
+  const of = design.changes;
+  setSearch({ sensitivity: { of, state: 'running', rows: [], fault: null } });
+  const work = runSensitivity(at, spec, design).then((rows) => {
+    if (run === current) setSearch({ sensitivity: { of, state: 'done', rows, fault: null } });
   });
-  return followed(run, work, ({ state }) => {
-    if (state === 'fault') setSearch({ sensitivity: null });
+  return followed(run, work, ({ state, fault }) => {
+    if (state === 'fault') setSearch({ sensitivity: { of, state, rows: [], fault } });
   });
 }
+
+// What was searched in one project says nothing of another: nothing of it may stay.
+projectStore.subscribe((state, before) => {
+  const opened = state.file !== before.file && state.history?.past.length === 0 && state.history !== before.history;
+  if (!opened) return;
+  stopSearch();
+  searchStore.setState(emptySearch);
+});

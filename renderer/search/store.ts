@@ -5,6 +5,7 @@ import { createStore } from 'zustand/vanilla';
 import type {
   Evaluated,
   Project,
+  SearchChange,
   SearchInput,
   SeekLimit,
   SeekResult,
@@ -35,6 +36,8 @@ export interface GoalInputSetup {
 export interface LimitSetup extends SeekLimit {
   readonly on: boolean;
   readonly why: string;
+  /** stated by the reader: stays when limits are proposed for another revision */
+  readonly own: boolean;
 }
 
 /** How a run stands. */
@@ -70,6 +73,21 @@ export interface ChosenCandidate {
   readonly rank: number;
 }
 
+/** What a maker's step does to the candidate with these changes. */
+export interface StepsRun {
+  readonly of: readonly SearchChange[];
+  readonly state: 'running' | 'done' | 'fault';
+  readonly rows: readonly SensitivityRow[];
+  readonly fault: string | null;
+}
+
+/** A candidate that became a revision. */
+export interface Taken {
+  readonly of: readonly SearchChange[];
+  readonly id: string;
+  readonly note: string;
+}
+
 /** Everything. */
 export interface SearchState {
   readonly way: 'sweep' | 'goal';
@@ -82,15 +100,17 @@ export interface SearchState {
   readonly objective: SeekSpec['objective'];
   /** null until they are proposed for a machine */
   readonly limits: readonly LimitSetup[] | null;
+  /** the revision that they were proposed for */
+  readonly limitsFor: string | null;
   readonly budget: number;
   readonly confirm: boolean;
   readonly sweepRun: SweepRun | null;
   readonly seekRun: SeekRun | null;
   readonly chosen: ChosenCandidate | null;
-  /** of the chosen candidate; null until asked for */
-  readonly sensitivity: readonly SensitivityRow[] | 'running' | null;
-  /** id of the revision that the chosen candidate became */
-  readonly taken: string | null;
+  /** of the candidate it was last asked for; null until then */
+  readonly sensitivity: StepsRun | null;
+  /** candidates of the last search that became revisions */
+  readonly taken: readonly Taken[];
 }
 
 /** As it stands before anything is chosen. */
@@ -103,13 +123,14 @@ export const emptySearch: SearchState = {
   goalInputs: [],
   objective: { figure: 't95', sense: 'least' },
   limits: null,
+  limitsFor: null,
   budget: 120,
   confirm: true,
   sweepRun: null,
   seekRun: null,
   chosen: null,
   sensitivity: null,
-  taken: null,
+  taken: [],
 };
 
 /** Outside React. */
@@ -124,6 +145,10 @@ export const setSearch = (change: Partial<SearchState>): void => searchStore.set
 /** The list a search's result is shown from. */
 export const shownResult = ({ news }: SeekRun, from: ChosenCandidate['from']): SeekResult | null =>
   from === 'solved' ? news.solved : news.result;
+
+/** Whether two candidates are one design. */
+export const sameChanges = (a: readonly SearchChange[], b: readonly SearchChange[]): boolean =>
+  a.length === b.length && a.every(({ input, value }, i) => b[i]?.input === input && b[i]?.value === value);
 
 /** Whether what a run rests on has changed since: its revision, material, running or print. */
 export function isStale(run: RunState, project: Project): boolean {

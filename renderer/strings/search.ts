@@ -151,6 +151,11 @@ export const searchText = {
     takeHelp: 'Branches the revision that was searched and makes these changes, as one step that can be undone.',
     shared: 'Running and print belong to all revisions: taking over changes them for all.',
     taken: (id: string) => `Taken over as revision ${id}.`,
+    gone: (id: string) =>
+      `Revision ${id}, which was searched, is no longer in the project, so there is nothing to branch. Undo its removal, or search again.`,
+    goneMaterial: (id: string) =>
+      `The granulate “${id}” that was searched with is no longer in the project. Undo its removal, or search again.`,
+    refused: (reason: string) => `It was not taken over: ${reason}`,
     doubt: 'How sure is its prediction …',
     exact: 'What a maker’s step does',
     exactHelp: 'Nobody holds an exact size: each input one step down and up, all else held. By formulas.',

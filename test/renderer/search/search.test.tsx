@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { type Evaluated, parseProject, searchInputs, sweepPlan } from '../../../core/index.ts';
@@ -12,6 +12,7 @@ import { movedCell } from '../../../renderer/search/SweepMap.tsx';
 import type { SearchAsk } from '../../../renderer/search/solve/protocol.ts';
 import { workerCount } from '../../../renderer/search/solve/startWorker.ts';
 import { emptySearch, isStale, searchStore, setSearch } from '../../../renderer/search/store.ts';
+import { takeOver } from '../../../renderer/search/takeOver.ts';
 import type { JobWorker } from '../../../renderer/solve/job.ts';
 import { applyEdit, currentProject, loadProject, undo } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
@@ -89,6 +90,17 @@ function turnWorker(turns: () => number, ended: () => void = () => undefined): J
   return worker;
 }
 
+/** A worker that breaks at the first word. */
+function brokenWorker(): JobWorker {
+  const worker: JobWorker = {
+    postMessage: () => queueMicrotask(() => worker.onerror?.({ message: 'out of memory' } as ErrorEvent)),
+    terminate: () => undefined,
+    onmessage: null,
+    onerror: null,
+  };
+  return worker;
+}
+
 const goal = () => {
   setSearch({ way: 'goal', goalInputs: [lead, root], budget: 150, limits: [] });
   return specOf(searchStore.getState(), inputs);
@@ -141,16 +153,7 @@ describe('running', () => {
   });
 
   test('a worker that breaks ends the search with its words', async () => {
-    const broken = (): JobWorker => {
-      const worker: JobWorker = {
-        postMessage: () => queueMicrotask(() => worker.onerror?.({ message: 'out of memory' } as ErrorEvent)),
-        terminate: () => undefined,
-        onmessage: null,
-        onerror: null,
-      };
-      return worker;
-    };
-    await startSeek(on, goal(), false, broken, 1);
+    await startSeek(on, goal(), false, brokenWorker, 1);
     expect(searchStore.getState().seekRun).toMatchObject({ state: 'fault', fault: 'out of memory' });
   });
 
@@ -228,8 +231,68 @@ describe('the dialog', () => {
     expect(made?.note).toMatch(/from revision C, over \d+ designs.*estimates by formulas/s);
     fireEvent.click(screen.getByText(searchText.detail.doubt));
     expect(viewStore.getState().dialog).toBe('doubt');
-    undo();
+    expect(screen.getByText(/Taken over as revision D\./)).toBeTruthy();
+    fireEvent.click(within(table).getByRole('button', { name: 'Show candidate 2' }));
+    expect(screen.queryByText(/Taken over as revision D\./)).toBeNull();
+    fireEvent.click(within(table).getByRole('button', { name: 'Show candidate 1' }));
+    expect(screen.getByText(/Taken over as revision D\./)).toBeTruthy();
+    act(undo);
     expect(currentProject()?.revisions.map(({ id }) => id)).toEqual(['A', 'B', 'C']);
+    expect(screen.queryByText(/Taken over as revision D\./)).toBeNull();
+    expect(screen.getByText(searchText.detail.take)).toBeTruthy();
+  });
+
+  test('nothing is taken over whose base or granulate is gone, or that the file cannot hold', async () => {
+    const run = await sought(1, false);
+    const first = { from: 'formula', rank: 1 } as const;
+    setSearch({ chosen: first });
+    render(<SearchRoom />);
+    const refusedFor = (label: string, change: (p: typeof project) => typeof project) => {
+      act(() => applyEdit(change, { label }));
+      const before = currentProject();
+      fireEvent.click(screen.getByText(searchText.detail.take));
+      expect(currentProject()).toBe(before);
+      const said = screen.getByRole('alert').textContent;
+      act(undo);
+      return said;
+    };
+    const { materialId } = project.revisions[2] ?? { materialId: '' };
+    expect(refusedFor('no granulate', (p) => ({ ...p, materials: p.materials.slice(0, 0) }))).toContain(
+      searchText.detail.goneMaterial(materialId),
+    );
+    const without = (p: typeof project) => ({
+      ...p,
+      revisions: p.revisions.filter(({ id }) => id !== 'C'),
+      activeRevision: 'A',
+    });
+    expect(refusedFor('no base', without)).toContain(searchText.detail.gone('C'));
+    // a speed that the file format refuses, as no search asks for
+    const fast = { ...run, project: { ...project, process: { ...project.process, screwSpeedRpm: 9000 } } };
+    const design = run.news.result?.candidates[0]?.design;
+    if (!design || !run.news.result) throw new Error('no candidate');
+    const changes = [...design.changes, { input: 'process.screwSpeedRpm', value: 9000 }];
+    const candidates = run.news.result.candidates.map((one) => ({ ...one, design: { ...one.design, changes } }));
+    const asked = { ...fast, news: { ...run.news, result: { ...run.news.result, candidates } } };
+    expect(takeOver(asked, first)).toMatch(/not taken over.*9000/);
+    expect(currentProject()).toBe(project);
+  });
+
+  test('a maker’s steps stay with the candidate they were worked out for', async () => {
+    const run = await sought(1, false);
+    const [first, second] = run.news.result?.candidates ?? [];
+    if (!first || !second) throw new Error('no candidates');
+    setSearch({ chosen: { from: 'formula', rank: 1 } });
+    const work = startSensitivity(on, run.spec, first.design, () => turnWorker(() => 3), 2);
+    render(<SearchRoom />);
+    fireEvent.click(screen.getByRole('button', { name: 'Show candidate 2' }));
+    await act(() => work);
+    const part = () => screen.getByText(searchText.detail.exact).closest('section') as HTMLElement;
+    expect(within(part()).queryByRole('table')).toBeNull();
+    expect(within(part()).getByText(searchText.detail.exactRun)).toBeTruthy();
+    fireEvent.click(screen.getByRole('button', { name: 'Show candidate 1' }));
+    expect(within(part()).getByRole('table')).toBeTruthy();
+    await act(() => startSensitivity(on, run.spec, first.design, brokenWorker, 1));
+    expect(within(part()).getByRole('alert').textContent).toBe(`${searchText.run.fault} out of memory`);
   });
 
   test('a maker’s step on each input is worked out for the chosen candidate', async () => {
