@@ -37,6 +37,7 @@ import './styles/bench-find.css';
 import './styles/bench-photo.css';
 import './styles/bench-sheet.css';
 import './styles/tour.css';
+import './styles/narrow.css';
 import './styles/contrast.css';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
