@@ -2,6 +2,7 @@
 
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import { evaluationStore } from '../store/evaluation.ts';
 import { setView, viewStore } from '../store/view.ts';
 import { prefersStill } from './still.ts';
 
@@ -106,6 +107,11 @@ export function toggleMeasuring(): void {
 /** Takes a measured place in; a third begins anew. */
 export const addPoint = (point: MeasuredPoint): void =>
   sceneStore.setState(({ points }) => ({ points: points.length === 2 ? [point] : [...points, point] }));
+
+// Places are measured on one design: on the next one they would hang in the air, with a length that is no longer there.
+evaluationStore.subscribe(({ shape }, before) => {
+  if (shape?.designHash !== before.shape?.designHash) setScene({ points: [] });
+});
 
 const kinds: readonly SliceKind[] = ['upright', 'level', 'across'];
 
