@@ -8,11 +8,12 @@ import { choiceOf, numberOf } from '../check.ts';
 import { csvText, type DataTable } from '../data/table.ts';
 import { fileName } from '../names.ts';
 import type { HandoverFile, HandoverModule, HandoverSource } from '../types.ts';
+import { flowTestCautions, stopCautions } from './cautions.ts';
+import { directionText, senseOf } from './direction.ts';
 import { type FlowPlan, flowPlan, planOptions } from './flowPlan.ts';
 import { flowGcode, type HeaterWay } from './gcode.ts';
 import { controllerTable } from './numbers.ts';
 import { sheetCsv, sheetPage } from './weighingSheet.ts';
-import { flowCautions } from './words.ts';
 
 const shared = { group: 'controller', needs: 'solved', several: false } as const;
 
@@ -29,7 +30,7 @@ function originOf({ project, subjects: [{ revision, design }], date }: HandoverS
 const textTable = (table: DataTable): string[] =>
   alignColumns(
     table.rows.map(([, name, value, unit, meaning]) => {
-      const number = typeof value === 'number' ? formatNumber(value, 7) : '–';
+      const number = typeof value === 'number' ? formatNumber(value, 8) : (value ?? '–');
       return [String(name), number, String(unit), String(meaning)];
     }),
   );
@@ -38,12 +39,20 @@ type Form = 'text' | 'csv' | 'json';
 
 const mediaTypes: Readonly<Record<Form, string>> = { text: 'text/plain', csv: 'text/csv', json: 'application/json' };
 
+const stopsOf = ({ subjects: [{ prediction }] }: HandoverSource): readonly string[] =>
+  prediction === null ? [] : stopCautions(prediction);
+
 function numbersBytes(source: HandoverSource, form: Form): Uint8Array {
   const table = controllerTable(source.subjects[0]);
-  if (form === 'csv') return tableBytes(csvText(table, { decimal: '.' }));
-  if (form === 'text') return utf8(`${[...originOf(source), '', ...textTable(table)].join('\r\n')}\r\n`);
+  const origin = [...originOf(source), directionText(source.subjects[0].design)];
+  const mind = stopsOf(source);
+  if (form === 'csv') {
+    const rows = [...mind.map((text) => ['Mind', 'Stop', null, '', text] as const), ...table.rows];
+    return tableBytes(csvText({ ...table, rows }, { decimal: '.' }));
+  }
+  if (form === 'text') return utf8(`${[...mind, ...origin, '', ...textTable(table)].join('\r\n')}\r\n`);
   const numbers = table.rows.map(([topic, name, value, unit, meaning]) => ({ topic, name, value, unit, meaning }));
-  return utf8(`${JSON.stringify({ origin: originOf(source), numbers }, null, 1)}\n`);
+  return utf8(`${JSON.stringify({ origin, mind, numbers }, null, 1)}\n`);
 }
 
 /** Steps, limits, pressure, temperatures. */
@@ -73,11 +82,16 @@ export const controllerModule: HandoverModule = {
 
 async function numbersFile(source: HandoverSource, form: Form): Promise<Result<readonly HandoverFile[]>> {
   const { project, subjects } = source;
-  const [{ revision, prediction }] = subjects;
+  const [{ revision, design, prediction }] = subjects;
   const name = fileName([project.name, revision.id, 'controller'], form === 'text' ? 'txt' : form);
   const perMm3 = prediction?.print.firmware.stepsPerVolume;
-  const facts = [{ label: 'Steps per mm³', text: perMm3 ? formatNumber(perMm3 * 1e-9, 5) : 'nothing flows' }];
-  return ok([{ name, mediaType: mediaTypes[form], bytes: numbersBytes(source, form), facts }]);
+  const facts = [
+    { label: 'Steps per mm³', text: perMm3 ? formatNumber(perMm3 * 1e-9, 5) : 'nothing flows' },
+    { label: 'Turns', text: `${senseOf(design.screw.hand)}, seen from the drive` },
+  ];
+  return ok([
+    { name, mediaType: mediaTypes[form], bytes: numbersBytes(source, form), facts, cautions: stopsOf(source) },
+  ]);
 }
 
 /** Facts of a flow test that are worth knowing before it is saved. */
@@ -87,37 +101,11 @@ function planFacts({ steps, highestRpm, bound, soak, purge }: FlowPlan, pause: n
   const grams = steps.reduce((sum, step) => sum + step.grams, 0);
   return [
     { label: 'Steps', text: steps.map(({ rpm }) => `${rpm} rpm`).join(', ') },
-    { label: 'Highest allowed', text: `${highestRpm} rpm: ${bound}` },
+    { label: 'Highest allowed', text: `${highestRpm} rpm, bound by: ${bound}` },
     { label: 'Takes', text: `about ${formatNumber(seconds / 60, 2)} min after the heaters are hot` },
     { label: 'Weighed', text: `about ${formatNumber(grams, 2)} g in all` },
   ];
 }
-
-/** Less than this, g, asks for a finer balance than a kitchen's; own choice. */
-const lightest = 5;
-
-/** How finely to weigh for one part in a hundred. */
-const lightText = (grams: number): string =>
-  `The lightest step brings about ${formatNumber(grams, 2)} g: weigh to ${formatNumber(grams / 100, 1)} g, or weigh for longer.`;
-
-/** What is special here, then the usual cautions, then the material's. */
-const cautionsOf = (
-  { subjects: [{ design, prediction }] }: HandoverSource,
-  { soak, steps }: FlowPlan,
-): readonly string[] => {
-  const warmUp = prediction?.warmUp ?? null;
-  const wanted = warmUp === null ? 0 : warmUp.mayTurn - warmUp.ready;
-  const short = soak < wanted;
-  const minutes = Number.isFinite(wanted)
-    ? `${formatNumber(wanted / 60, 2)} min`
-    : 'time, of which no end is predicted,';
-  return [
-    ...(short ? [`The soak is shorter than the ${minutes} predicted from hot heaters until the screw may turn.`] : []),
-    ...(steps[0].grams < lightest ? [lightText(steps[0].grams)] : []),
-    ...flowCautions,
-    ...design.material.cautions,
-  ];
-};
 
 /** The flow test. */
 export const gcodeModule: HandoverModule = {
@@ -157,8 +145,8 @@ export const gcodeModule: HandoverModule = {
     const pause = Math.round(numberOf(values, 'pause'));
     const way = choiceOf<HeaterWay>(values, 'heaters');
     const name = fileName([source.project.name, source.subjects[0].revision.id, 'flow-test'], 'gcode');
-    const bytes = utf8(flowGcode(plan.value, way, pause, originOf(source)));
-    const cautions = cautionsOf(source, plan.value);
+    const cautions = flowTestCautions(source, plan.value);
+    const bytes = utf8(flowGcode(plan.value, way, pause, { origin: originOf(source), cautions }));
     return ok([{ name, mediaType: 'text/x-gcode', bytes, facts: planFacts(plan.value, pause), cautions }]);
   },
 };
@@ -177,7 +165,7 @@ export const weighingSheetModule: HandoverModule = {
     if (!plan.ok) return plan;
     const parts = [source.project.name, source.subjects[0].revision.id, 'weighing-sheet'];
     const facts = [{ label: 'Steps', text: plan.value.steps.map(({ rpm }) => `${rpm} rpm`).join(', ') }];
-    const cautions = cautionsOf(source, plan.value);
+    const cautions = flowTestCautions(source, plan.value);
     return ok([
       {
         name: fileName(parts, 'csv'),
@@ -189,7 +177,7 @@ export const weighingSheetModule: HandoverModule = {
       {
         name: fileName(parts, 'html'),
         mediaType: 'text/html',
-        bytes: utf8(sheetPage(plan.value, source)),
+        bytes: utf8(sheetPage(plan.value, source, cautions)),
         facts: [{ label: 'Page', text: 'A4 across, to print' }],
         cautions,
       },

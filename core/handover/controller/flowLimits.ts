@@ -30,6 +30,10 @@ function stops(design: Design, prediction: Prediction): readonly Issue[] {
     .map(({ saw, change }) => refused(`A trial would be run against a stop: ${saw}`, change));
   if (!prediction.output.flows && found.length === 0)
     found.push(refused('Nothing is predicted to come out of the nozzle.', 'Mend the design first; see the findings.'));
+  if (prediction.warmUp !== null && !Number.isFinite(prediction.warmUp.mayTurn) && found.length === 0)
+    found.push(
+      refused('The screw is predicted never to be warm enough to turn.', 'Give zones more power; see warming up.'),
+    );
   const hottest = Math.max(design.nozzle.setTemperature, ...design.barrel.zones.map(setOf));
   if (hottest > design.material.maxSafe) {
     const most = formatQuantity(design.material.maxSafe, '°C', 4);

@@ -1,26 +1,37 @@
 /**
  * The flow test as a plain program in widely documented G- and M-codes (open firmware documentation): M0, G4, G21, G92, G1
- * with E alone, M83, M84, M92, M104, M109, M117, M400. No axis but the extruder moves.
+ * with E alone, M83, M84, M92, M104, M109, M117, M200, M220, M221, M400, T0. No axis but the extruder moves.
  */
 
 import { formatNumber } from '../../units.ts';
-import type { FlowPlan } from './flowPlan.ts';
+import { guardLines } from './coldGuard.ts';
+import { type FlowPlan, feedOf } from './flowPlan.ts';
 import type { Heater } from './heaters.ts';
-import { flowCautions } from './words.ts';
 
 /** How heaters beside the nozzle are reached. */
 export type HeaterWay = 'nozzle' | 'tools';
 
-/** Longest single move: firmware may refuse longer ones (200 mm is a usual limit), and a stop acts after each, mm and s. */
-const longestMove = 100;
+/** Longest single move: firmware may refuse longer ones (some allow 50 mm), and a stop acts after each, mm and s. */
+const longestMove = 50;
 const longestTime = 10;
+
+/** The first turn is watched: no faster than this, rpm; own choice. */
+const watchedRpm = 6;
+
+/** What is told in the head. */
+export interface FlowWords {
+  /** where the program comes from */
+  readonly origin: readonly string[];
+  /** what must be minded */
+  readonly cautions: readonly string[];
+}
 
 /** A command with its remark. */
 const line = (code: string, remark: string): string => `${code} ; ${remark}`;
 
 /** Turns of the screw as moves of the virtual filament. */
 function moves(plan: FlowPlan, rpm: number, seconds: number): string[] {
-  const perMinute = (rpm * plan.stepsPerTurn) / plan.stepsPerMm;
+  const perMinute = feedOf(plan, rpm);
   const whole = (perMinute * seconds) / 60;
   const count = Math.max(1, Math.ceil(whole / longestMove), Math.ceil(seconds / longestTime));
   const move = `G1 E${(whole / count).toFixed(4)} F${perMinute.toFixed(3)}`;
@@ -54,20 +65,44 @@ const byHand = ({ heaters }: FlowPlan, way: HeaterWay): string[] =>
         ...heaters.slice(0, -1).map(({ name, celsius }) => `;   ${name}: ${celsius} C`),
       ];
 
-function head(plan: FlowPlan, way: HeaterWay, origin: readonly string[]): string[] {
-  const perSecond = (rpm: number) => formatNumber((rpm * plan.stepsPerTurn) / plan.stepsPerMm / 60, 4);
+function head(plan: FlowPlan, way: HeaterWay, { origin, cautions }: FlowWords): string[] {
   const fastest = Math.max(...plan.steps.map(({ rpm }) => rpm));
   return [
     '; FLOW TEST: turns the screw at several speeds so that the output can be weighed',
     ...origin.map((text) => `; ${text}`),
     ';',
     '; MIND:',
-    ...flowCautions.map((text) => `;  - ${text}`),
+    ...cautions.map((text) => `;  - ${text}`),
+    '; The controller must know M92 (steps) and M0 (wait for a person). Where it goes on by itself at M0,',
+    ';   or the first turn is not exactly one turn the right way: switch off.',
     ';',
-    `; Highest speed that torque and pressure leave: ${plan.highestRpm} rpm (${plan.bound}).`,
+    `; Highest speed of this test: ${fastest} rpm; allowed: ${plan.highestRpm} rpm, bound by: ${plan.bound}.`,
     `; Lengths are of a virtual filament of ${formatNumber(plan.filamentDiameter, 7)} mm.`,
-    `; The firmware must let the extruder move at ${perSecond(fastest)} mm/s; its guard against cold extrusion stays on.`,
     ...byHand(plan, way),
+  ];
+}
+
+/** Sets what an earlier print may have left: tool, units, overrides, volumes. */
+const cleared = (way: HeaterWay): string[] => [
+  ...(way === 'tools' ? [line('T0', 'the tool whose motor turns the screw')] : []),
+  line('G21', 'millimetres'),
+  line('M83', 'extruder moves are relative'),
+  line('M220 S100', 'speed override off'),
+  line('M221 S100', 'flow override off'),
+  line('M200 D0', 'lengths are lengths, not volumes'),
+];
+
+/** One watched turn, then a person says whether it was one. */
+function firstTurn(plan: FlowPlan): string[] {
+  const rpm = Math.min(watchedRpm, plan.steps[0].rpm);
+  return [
+    '',
+    `; First turn: exactly one, in ${formatNumber(60 / rpm, 3)} s. Mark the shaft and watch. Switch off if it labours.`,
+    line('M117 One turn: watch', 'tell'),
+    ...moves(plan, rpm, 60 / rpm),
+    line('M400', 'wait until the moves are done'),
+    line('M117 One turn, right way?', 'tell'),
+    line('M0', 'go on by hand only if it was exactly one turn and the right way; else switch off'),
   ];
 }
 
@@ -75,16 +110,19 @@ function head(plan: FlowPlan, way: HeaterWay, origin: readonly string[]): string
 function preparing(plan: FlowPlan, way: HeaterWay): string[] {
   const { purge, heaters, soak } = plan;
   return [
-    line('G21', 'millimetres'),
-    line('M83', 'extruder moves are relative'),
+    ...cleared(way),
     line('M117 Heating', 'tell'),
     ...heating(heaters, way, 'M104', ({ celsius }) => celsius),
     ...heating(heaters, way, 'M109', ({ celsius }) => celsius),
-    ...(byHand(plan, way).length > 0 ? [line('M0', 'go on by hand once every heater set by hand is hot')] : []),
+    ...(byHand(plan, way).length > 0
+      ? [line('M117 Set zones by hand', 'tell'), line('M0', 'go on by hand once every heater set by hand is hot')]
+      : []),
     line('M117 Soaking', 'tell'),
     line(`G4 S${soak}`, `soak for ${formatNumber(soak / 60, 3)} min`),
-    line(`M92 E${plan.stepsPerMm.toFixed(5)}`, 'steps per mm for this test; not stored'),
+    ...guardLines(plan.heaters),
+    line(`M92 E${plan.stepsPerMm}`, 'steps per mm for this test; stays in force until the controller is reset'),
     line('G92 E0', 'count from here'),
+    ...firstTurn(plan),
     '',
     `; Low speed first: ${plan.steps[0].rpm} rpm. Switch off if nothing comes within a minute or two.`,
     line('M117 Low speed', 'tell'),
@@ -118,7 +156,8 @@ function ending(plan: FlowPlan, way: HeaterWay): string[] {
     line('M400', 'wait until the moves are done'),
     ...heating(plan.heaters, way, 'M104', () => 0),
     line('M84', 'motors off'),
-    line('M117 Done, still hot', 'tell'),
+    '; Steps per mm, overrides and a guard changed for this test stay in force: RESET THE CONTROLLER before printing.',
+    line('M117 Still hot. Reset controller', 'reset gets its own steps back'),
     ...(byHand(plan, way).length > 0 ? ['; SWITCH OFF the heaters that were set by hand.'] : []),
   ];
 }
@@ -136,12 +175,11 @@ const plain = (text: string): string =>
 
 /**
  * The program's text, lines ended by LF.
- * @param origin remarks for its head
  * @param pause s between steps
  */
-export function flowGcode(plan: FlowPlan, way: HeaterWay, pause: number, origin: readonly string[]): string {
+export function flowGcode(plan: FlowPlan, way: HeaterWay, pause: number, words: FlowWords): string {
   const lines = [
-    ...head(plan, way, origin),
+    ...head(plan, way, words),
     '',
     ...preparing(plan, way),
     ...weighing(plan, pause),

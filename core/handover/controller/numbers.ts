@@ -3,14 +3,25 @@
 import type { Prediction } from '../../prediction/types.ts';
 import { stepsPerFilamentLength } from '../../print/bead.ts';
 import { unitFilament } from '../../print/firmware.ts';
-import { formatNumber } from '../../units.ts';
+import { formatNumber, type Unit } from '../../units.ts';
 import type { Cell, DataTable } from '../data/table.ts';
-import { cellIn, cellOf } from '../data/table.ts';
+import { cellIn as exactIn, cellOf as exactOf } from '../data/table.ts';
 import type { HandoverSubject } from '../types.ts';
+import { senseOf } from './direction.ts';
 import { heatersOf } from './heaters.ts';
 
 /** Virtual filaments for which steps are told, m: 1 mm of it is 1 mm³; and the two usual diameters. */
 const usualFilaments: readonly number[] = [unitFilament, 1.75e-3, 2.85e-3];
+
+/** Digits of a predicted figure, and of a step setting, which a person corrects by weighing but types as it stands. */
+const figureDigits = 4;
+const settingDigits = 6;
+
+const rounded = (cell: Cell, digits = figureDigits): Cell =>
+  typeof cell === 'number' ? Number(cell.toPrecision(digits)) : cell;
+
+const cellOf = (value: number | null | undefined): Cell => rounded(exactOf(value));
+const cellIn = (value: number | null | undefined, unit: Unit): Cell => rounded(exactIn(value, unit));
 
 type Row = readonly [topic: string, name: string, value: Cell, unit: string, meaning: string];
 
@@ -24,14 +35,14 @@ function filamentRows({ print, output }: Prediction): Row[] {
     const area = (Math.PI / 4) * diameter ** 2;
     const volumes = diameter === unitFilament ? '; 1 mm is 1 mm³, so lengths are volumes' : '';
     const own = diameter === filamentDiameter ? '; the one of the print settings' : '';
-    const perMm = stepsPerFilamentLength(stepsPerVolume, diameter) / 1000;
+    const perMm = rounded(exactOf(stepsPerFilamentLength(stepsPerVolume, diameter) / 1000), settingDigits);
     return [
       [
         'Steps',
         `E steps per mm, ${name}`,
-        cellOf(perMm),
+        perMm,
         'steps/mm',
-        `M92 E${perMm.toFixed(4)} with filament diameter ${name}${volumes}${own}`,
+        `M92 E${perMm} with filament diameter ${name}${volumes}${own}`,
       ],
       [
         'Limits',
@@ -52,7 +63,7 @@ function stepRows({ print }: Prediction): Row[] {
     [
       'Steps',
       'Microsteps per turn of the screw',
-      cellOf(firmware.stepsPerScrewTurn),
+      exactOf(firmware.stepsPerScrewTurn),
       'steps',
       'Full steps × microsteps × gear',
     ],
@@ -63,7 +74,7 @@ function stepRows({ print }: Prediction): Row[] {
       'mm³',
       'At the working pressure; weigh and correct',
     ],
-    ['Steps', 'Steps per volume', cellOf(perMm3), 'steps/mm³', 'Volumetric setting'],
+    ['Steps', 'Steps per volume', rounded(exactOf(perMm3), settingDigits), 'steps/mm³', 'Volumetric setting'],
     ['Steps', 'Melt per full step', cellIn(firmware.fullStepVolume, 'mm³'), 'mm³', 'Grain in which the motor meters'],
   ];
 }
@@ -109,6 +120,11 @@ function pressureRows({ print, output }: Prediction): Row[] {
   ];
 }
 
+function directionRow({ screw }: HandoverSubject['design']): Row {
+  const meaning = `Looking towards the nozzle; the flight is ${screw.hand}-hand`;
+  return ['Direction', 'The screw turns, seen from the drive', senseOf(screw.hand), '', meaning];
+}
+
 /** The numbers of one revision as a table. Needs a prediction. */
 export function controllerTable({ design, prediction }: HandoverSubject): DataTable {
   if (prediction === null) throw new Error('the controller’s numbers need a prediction');
@@ -122,6 +138,7 @@ export function controllerTable({ design, prediction }: HandoverSubject): DataTa
     ],
   );
   const rows = [
+    directionRow(design),
     ...stepRows(prediction),
     ...filamentRows(prediction),
     ...limitRows(prediction),

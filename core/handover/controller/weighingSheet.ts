@@ -4,11 +4,11 @@
 import Papa from 'papaparse';
 import { formatNumber } from '../../units.ts';
 import type { HandoverSource } from '../types.ts';
+import { directionText } from './direction.ts';
 import type { FlowPlan } from './flowPlan.ts';
-import { flowCautions } from './words.ts';
 
 /** The table: remarks, heading, one line a step; date, lot, mass, torque, current, colour and note are left to fill in. */
-export function sheetCsv(plan: FlowPlan, { subjects: [{ revision }], project }: HandoverSource): string {
+export function sheetCsv(plan: FlowPlan, { subjects: [{ revision, design }], project }: HandoverSource): string {
   const heating = plan.heaters.map((_, i) => `set temperature ${i + 1} (°C)`);
   const heading = [
     ...['id', 'date', 'revision', 'material', 'lot', 'screw speed (rpm)', ...heating, 'time (s)', 'mass (g)'],
@@ -22,6 +22,7 @@ export function sheetCsv(plan: FlowPlan, { subjects: [{ revision }], project }: 
   const remarks = [
     `# Weighing sheet of ${project.name}, revision ${revision.id}`,
     `# Heaters: ${plan.heaters.map(({ name }, i) => `${i + 1} ${name}`).join('; ')}`,
+    `# ${directionText(design)}`,
     '# Fill in date (2026-04-30) and mass (g) of every step, then import the file into the bench log.',
   ];
   const style = { delimiter: ',', newline: '\r\n' } as const;
@@ -39,8 +40,11 @@ h1{font-size:15pt;margin:0 0 4px}p{margin:3px 0}table{border-collapse:collapse;w
 th,td{border:1px solid #000;padding:5px 6px;text-align:left;font-size:10pt}td{height:26px}li{margin:2px 0}
 .blanks span{display:inline-block;min-width:44mm;border-bottom:1px solid #000;margin:8px 10px 0 0}`;
 
-/** The page: complete in itself, black on white, A4 across. */
-export function sheetPage(plan: FlowPlan, source: HandoverSource): string {
+/**
+ * The page: complete in itself, black on white, A4 across.
+ * @param cautions all that is to be minded, the direction of turning among it
+ */
+export function sheetPage(plan: FlowPlan, source: HandoverSource, cautions: readonly string[]): string {
   const { project, date, subjects } = source;
   const [{ revision, design }] = subjects;
   const head = ['Step', 'Screw speed, rpm', 'Settle, s', 'Weigh for, s', 'About, g'];
@@ -57,7 +61,7 @@ export function sheetPage(plan: FlowPlan, source: HandoverSource): string {
 <p class="blanks"><span>Date</span><span>Lot</span><span>Dried, h at °C</span><span>Room, °C</span><span>By</span></p>
 <table><thead>${cells('th', [...head, ...blanks])}</thead><tbody>${rows.join('')}</tbody></table>
 <p>Run the steps in this order. Tare the cup; cut the strand, catch for the time told, cut again, weigh. A step that went wrong is worth writing down too.</p>
-<ul>${[...flowCautions, ...design.material.cautions].map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>
+<ul>${cautions.map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>
 </body></html>
 `;
 }

@@ -1,6 +1,7 @@
 /** How far a point lies from a part's exact surface, to first order in that distance. */
 
 import type { Design } from '../../design/types.ts';
+import { outerStretches } from '../../geometry/barrelWall.ts';
 import { placeSegments } from '../../geometry/bore.ts';
 import { type FlightProfile, flightProfileAt } from '../../geometry/flightProfile.ts';
 import { flightAngle, flightRadius, type PlacedSection, placeSections, rootRadiusAt } from '../../geometry/profile.ts';
@@ -91,7 +92,10 @@ function screwDistance(design: Design): SurfaceDistance {
 function wallPieces(design: Design, part: 'barrel' | 'nozzle'): RevolvedPiece[] {
   const { barrel, nozzle } = design;
   const tube = (from: number, to: number, diameter: number) => frustum(from, to, diameter / 2, diameter / 2);
-  if (part === 'barrel') return [barrel.outerDiameter, barrel.boreDiameter].map((d) => tube(0, barrel.length, d));
+  if (part === 'barrel') {
+    const skin = outerStretches(barrel).map(({ from, to, radius }) => tube(from, to, 2 * radius));
+    return [...skin, tube(0, barrel.length, barrel.boreDiameter)];
+  }
   const segments = placeSegments(design).filter(({ start, end }) => end > start);
   const end = segments[segments.length - 1]?.end ?? barrel.length;
   const bore = segments.map((each) => frustum(each.start, each.end, each.startRadius, each.endRadius));

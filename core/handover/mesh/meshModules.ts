@@ -13,9 +13,9 @@ type Write = HandoverModule['write'];
 
 const sizeText = (bytes: Uint8Array): string => `${formatNumber(bytes.length / 1e6, 3)} MB`;
 
-/** Which project, revision and design a body is of. */
+/** Which design, revision and project a body is of; what tells it apart comes first, since an STL cuts the end off. */
 const aboutOf = ({ project, subjects: [{ revision, design }] }: HandoverSource): string =>
-  `${project.name}, revision ${revision.id}, design ${design.hash.slice(0, 12)}${project.invented ? ', invented' : ''}`;
+  `design ${design.hash.slice(0, 12)}, ${project.invented ? 'invented, ' : ''}revision ${revision.id}, ${project.name}`;
 
 const withSize = (
   bytes: Uint8Array,
@@ -37,7 +37,7 @@ const writeStl: Write = async (source, values, tools, tell): Promise<Result<read
     facts.filter(({ label }) => label.startsWith(`${part}:`) || !label.includes(':'));
   return ok(
     bodies.map((body) => {
-      const bytes = stlBytes(body, `${body.name} of ${about}`);
+      const bytes = stlBytes(body, `${about}, ${body.name}`);
       const name = fileName([source.project.name, revision.id, body.name], 'stl');
       return { name, mediaType: 'model/stl', ...withSize(bytes, { facts: ofPart(body.part), cautions }) };
     }),

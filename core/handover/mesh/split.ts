@@ -1,6 +1,7 @@
 /** Cutting a body in two with holes for alignment pins. Lengths mm. */
 
 import type { Design } from '../../design/types.ts';
+import { neckOf, outsideAt } from '../../geometry/barrelWall.ts';
 import { boreEnd, placeSegments } from '../../geometry/bore.ts';
 import { placeSections, rootRadiusAt } from '../../geometry/profile.ts';
 import { tipShape } from '../../geometry/tip.ts';
@@ -28,7 +29,7 @@ export function partRange(design: Design, part: PartId): readonly [from: number,
 /** Solid between these radii at `z` (all mm): the core of the screw, the wall of barrel and nozzle. */
 function solidBand(design: Design, part: PartId, z: number): readonly [inner: number, outer: number] {
   const at = z / 1000;
-  if (part === 'barrel') return [500 * design.barrel.boreDiameter, 500 * design.barrel.outerDiameter];
+  if (part === 'barrel') return [500 * design.barrel.boreDiameter, 1000 * outsideAt(design.barrel, at)];
   if (part === 'nozzle') {
     const here = placeSegments(design).filter(({ start, end }) => at >= start - 1e-9 && at <= end + 1e-9);
     const bore = Math.max(0, ...here.flatMap(({ startRadius, endRadius }) => [startRadius, endRadius]));
@@ -46,11 +47,19 @@ interface PinPlace {
   readonly reach: number;
 }
 
+/** Ends of the barrel's neck, mm; a pin may not run through them. */
+function shoulders(design: Design, part: PartId): number[] {
+  const neck = part === 'barrel' ? neckOf(design.barrel) : null;
+  return neck ? [1000 * neck.start, 1000 * neck.end] : [];
+}
+
 /** Places on either side of the axis in a wall, or on the axis in a core; empty where there is no room. */
 function placesAt(design: Design, part: PartId, z: number, radius: number, isAcross: boolean): PinPlace[] {
   const [inner, outer] = solidBand(design, part, z);
   const [from, to] = partRange(design, part);
-  const along = Math.min(z - from, to - z) - margin;
+  const steps = shoulders(design, part).map((shoulder) => Math.abs(z - shoulder));
+  if (!isAcross && steps.some((away) => away < radius + margin)) return [];
+  const along = Math.min(z - from, to - z, ...steps) - margin;
   if (part === 'screw') {
     const beside = outer / 2;
     const twoFit = isAcross && beside - radius >= margin / 2 && outer - beside - radius >= margin;

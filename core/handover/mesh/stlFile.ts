@@ -16,12 +16,13 @@ function writeHeading(out: Uint8Array, text: string): void {
 
 /**
  * One body as binary STL.
- * @param about what it is; `unit mm` comes first, since nothing else in the file tells it
+ * @param about what it is, the weightiest first: only about 70 letters are kept; `unit mm` comes before it, since nothing
+ *   else in the file tells it
  */
 export function stlBytes({ positions, indices }: Body, about: string): Uint8Array {
   const count = indices.length / 3;
   const bytes = new Uint8Array(headingLength + 4 + perTriangle * count);
-  writeHeading(bytes, `unit mm, binary STL, ${about}`);
+  writeHeading(bytes, `unit mm, ${about}, binary STL`);
   const view = new DataView(bytes.buffer);
   view.setUint32(headingLength, count, true);
   const p = new Float64Array(9);

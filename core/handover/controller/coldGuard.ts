@@ -1,0 +1,35 @@
+/** The controller's guard against cold extrusion, which refuses to turn an extruder below a temperature. */
+
+import type { Heater } from './heaters.ts';
+
+/** Where that guard usually stands, °C: common practice of printer firmware. */
+export const usualGuard = 170;
+
+/** A heater swings about its set temperature; so much room is left below it, °C. Own choice. */
+const swing = 5;
+
+/** What the guard may be lowered to, and for which heater; null where the usual one leaves room below every heater. */
+export function guardLimit(heaters: readonly Heater[]): { readonly celsius: number; readonly of: Heater } | null {
+  const of = heaters.reduce((lowest, heater) => (heater.celsius < lowest.celsius ? heater : lowest));
+  return of.celsius - swing < usualGuard ? { celsius: of.celsius - swing, of } : null;
+}
+
+/** Told to the person, who decides; null where the usual guard may stay. */
+export function guardText(heaters: readonly Heater[]): string | null {
+  const limit = guardLimit(heaters);
+  if (limit === null) return null;
+  const { celsius, of } = limit;
+  const isNozzle = of === heaters.at(-1);
+  const where = isNozzle ? '' : `If it watches ${of.name}, `;
+  return `The guard against cold extrusion usually stands at ${usualGuard} °C, and ${of.name} is set to ${of.celsius} °C. ${where}${isNozzle ? 'Its' : 'its'} limit must be lowered by you to ${celsius} °C (M302 S${celsius}), no lower, and set back afterwards; never switch it off.`;
+}
+
+/** The command as a remark: nobody's guard is lowered without the person. */
+export function guardLines(heaters: readonly Heater[]): readonly string[] {
+  const limit = guardLimit(heaters);
+  if (limit === null) return [];
+  return [
+    `; Only where the guard refuses although ${limit.of.name} is at ${limit.of.celsius} C: take the first ; from the next line.`,
+    `;M302 S${limit.celsius} ; guard against cold extrusion, usually ${usualGuard} C`,
+  ];
+}
