@@ -28,7 +28,7 @@ export function readInk(element: Element): Ink {
   const colour = (name: string) => style.getPropertyValue(name).trim();
   return {
     text: colour('--ink-soft'),
-    grid: colour('--line'),
+    grid: colour('--plot-grid') || colour('--line'),
     series: [1, 2, 3, 4, 5, 6, 7].map((n) => colour(`--series-${n}`)),
     mark: colour('--mark'),
     good: colour('--good'),
