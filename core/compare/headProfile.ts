@@ -1,6 +1,7 @@
 /** The turned outlines of a head, and where two of them differ. m; no physics. */
 
 import type { Design } from '../design/types.ts';
+import { outerStretches } from '../geometry/barrelWall.ts';
 import { channelOutline } from '../geometry/outlines.ts';
 import type { AxialOutline } from '../geometry/types.ts';
 
@@ -10,7 +11,7 @@ export interface HeadProfile {
   readonly screw: AxialOutline;
   /** bore of barrel and nozzle from z = 0 to the orifice */
   readonly bore: AxialOutline;
-  /** outside of barrel and nozzle over the same length */
+  /** outside of barrel, with its neck, and nozzle over the same length */
   readonly outside: AxialOutline;
   /** radius of the flights' lands */
   readonly flightRadius: number;
@@ -32,7 +33,7 @@ export function headProfile(design: Design): HeadProfile {
   const { outer, inner } = channelOutline(design);
   const end = outer.z[outer.z.length - 1];
   const shank = screw.shankDiameter / 2;
-  const [inside, outside] = [barrel.outerDiameter / 2, nozzle.outerDiameter / 2];
+  const outside = nozzle.outerDiameter / 2;
   return {
     screw: outlineOf([
       [-screw.shankLength, shank],
@@ -41,8 +42,7 @@ export function headProfile(design: Design): HeadProfile {
     ]),
     bore: outer,
     outside: outlineOf([
-      [0, inside],
-      [barrel.length, inside],
+      ...outerStretches(barrel).flatMap(({ from, to, radius }) => [[from, radius] as const, [to, radius] as const]),
       [barrel.length, outside],
       [end, outside],
     ]),

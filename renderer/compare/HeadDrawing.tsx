@@ -8,6 +8,7 @@ import {
   type HeadProfile,
   lookNumber,
   lookUnit,
+  radiusAt,
   unitLabel,
 } from '../../core/index.ts';
 import { useLook } from '../look.ts';
@@ -33,12 +34,12 @@ export interface DrawnHead {
 
 const pointsOf = ({ z, r }: Outline): Point[] => Array.from(z, (at, i) => [at, r[i] ?? 0]);
 
-/** An outline without the stretch of the feed opening, in which it is even. */
-function opened(points: readonly Point[], { start, end }: HeadProfile['feedOpening']): Point[][] {
-  const radius = points.find(([z]) => z >= end)?.[1] ?? 0;
+/** An outline without the stretch of the feed opening. */
+function opened(outline: Outline, { start, end }: HeadProfile['feedOpening']): Point[][] {
+  const points = pointsOf(outline);
   return [
-    [...points.filter(([z]) => z <= start), [start, points[0]?.[1] ?? radius]],
-    [[end, points[0]?.[1] ?? radius], ...points.filter(([z]) => z >= end)],
+    [...points.filter(([z]) => z < start), [start, radiusAt(outline, start, 'before')]],
+    [[end, radiusAt(outline, end, 'after')], ...points.filter(([z]) => z > end)],
   ];
 }
 
@@ -46,18 +47,18 @@ function opened(points: readonly Point[], { start, end }: HeadProfile['feedOpeni
 function linesOf({ profile }: DrawnHead): Point[][] {
   const { screw, bore, outside, feedOpening, end } = profile;
   const [inner, outer] = [pointsOf(bore), pointsOf(outside)];
-  const face = (z: number, from: Point | undefined, to: Point | undefined): Point[] => [
-    [z, from?.[1] ?? 0],
-    [z, to?.[1] ?? 0],
+  const face = (z: number, from = 0, to = 0): Point[] => [
+    [z, from],
+    [z, to],
   ];
-  const faces = new Set([0, feedOpening.start, feedOpening.end]);
-  const rest = [...faces].map((z) => face(z, inner[0], outer[0]));
+  const wall = (z: number, side: 'before' | 'after') => face(z, radiusAt(bore, z, side), radiusAt(outside, z, side));
+  const rest = [wall(0, 'after'), wall(feedOpening.start, 'before'), wall(feedOpening.end, 'after')];
   return [
     pointsOf(screw),
-    ...opened(inner, feedOpening),
-    ...opened(outer, feedOpening),
+    ...opened(bore, feedOpening),
+    ...opened(outside, feedOpening),
     ...rest,
-    face(end, inner.at(-1), outer.at(-1)),
+    face(end, inner.at(-1)?.[1], outer.at(-1)?.[1]),
   ];
 }
 
@@ -102,7 +103,7 @@ function BaseFill({ head, scale }: { readonly head: DrawnHead; readonly scale: D
     [screw.z.at(-1) ?? 0, 0],
     [screw.z[0] ?? 0, 0],
   ];
-  const [before, after] = [opened(pointsOf(bore), feedOpening), opened(pointsOf(outside), feedOpening)];
+  const [before, after] = [opened(bore, feedOpening), opened(outside, feedOpening)];
   return (
     <>
       <polygon className="head-screw" points={placed(scale, head.shift, [...pointsOf(screw), ...down])} />

@@ -26,6 +26,16 @@ const points = (scale: Scale, list: readonly (readonly [number, number])[]): str
 const pairs = (outline: { readonly z: Float64Array; readonly r: Float64Array }): [number, number][] =>
   Array.from(outline.z, (z, i) => [z, outline.r[i] ?? 0]);
 
+/** The barrel's outer surface between two planes, with its neck. */
+const skinBetween = ({ barrelSkin }: Shape, from: number, to: number): [number, number][] =>
+  barrelSkin
+    .map((piece) => ({ ...piece, from: Math.max(from, piece.from), to: Math.min(to, piece.to) }))
+    .filter((piece) => piece.to > piece.from)
+    .flatMap((piece) => [
+      [piece.from, piece.radius],
+      [piece.to, piece.radius],
+    ]);
+
 /** A band between the bore and the outside, above and below the axis. */
 function Walls({
   shape,
@@ -38,17 +48,16 @@ function Walls({
 }) {
   const { bounds, outline } = shape;
   const bore = pairs(outline.outer);
-  const { boreDiameterMm, outerDiameterMm, feedOpening } = revision.barrel;
-  const [inner, outer] = [boreDiameterMm / 2000, outerDiameterMm / 2000];
+  const { boreDiameterMm, feedOpening } = revision.barrel;
+  const inner = boreDiameterMm / 2000;
   const nozzleBore = bore.filter(([z]) => z >= bounds.barrelEnd - 1e-9);
   const nozzleOuter = revision.nozzle.outerDiameterMm / 2000;
   const opening = [feedOpening.startMm / 1000, (feedOpening.startMm + feedOpening.lengthMm) / 1000] as const;
   const band = (side: number, from: number, to: number) =>
     points(scale, [
-      [from, side * inner],
+      ...skinBetween(shape, from, to).map(([z, r]) => [z, side * r] as const),
       [to, side * inner],
-      [to, side * outer],
-      [from, side * outer],
+      [from, side * inner],
     ]);
   const nozzle = (side: number) =>
     points(scale, [

@@ -42,6 +42,8 @@ export interface Shape {
   /** bore of barrel and nozzle, and the screw's root and tip */
   readonly outline: { readonly outer: AxialOutline; readonly inner: AxialOutline };
   readonly flights: readonly CutFlight[];
+  /** stretches of equal outer radius of the barrel, m */
+  readonly barrelSkin: readonly { readonly from: number; readonly to: number; readonly radius: number }[];
   /** radius of the flights' lands, m */
   readonly flightRadius: number;
   /** short hash of the screw's vertices, so that a change of shape can be told */

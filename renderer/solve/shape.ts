@@ -7,6 +7,7 @@ import {
   creaseNormals,
   type Design,
   nozzleMesh,
+  outerStretches,
   type SolidMesh,
   screwMesh,
 } from '../../core/index.ts';
@@ -46,6 +47,7 @@ export function makeShape(design: Design): Shape {
     nozzle: drawn(nozzleMesh(design, fineness, 0)),
     outline,
     flights: cutFlights(buildStations(design, 48)),
+    barrelSkin: outerStretches(design.barrel),
     flightRadius: design.barrel.boreDiameter / 2 - design.screw.radialClearance,
     meshHash: meshHash(screw),
     bounds: boundsOf(design, outline.outer.z.at(-1) ?? design.barrel.length),

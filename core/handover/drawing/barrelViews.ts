@@ -1,6 +1,6 @@
 /** The barrel: half section, view from above, zones. */
 
-import { openingRange } from '../../geometry/barrelWall.ts';
+import { openingRange, outerStretches } from '../../geometry/barrelWall.ts';
 import { formatNumber, fromSi } from '../../units.ts';
 import { type Axis, isBroken, isDrawn, onPaper } from './axis.ts';
 import { heightDimension } from './dimensions.ts';
@@ -53,7 +53,6 @@ function upperHalf(setting: DrawingSetting, axis: Axis): Entity[] {
   const { barrel } = setting.design;
   const s = 1e3 * axis.scale;
   const bore = (barrel.boreDiameter / 2) * s;
-  const R = (barrel.outerDiameter / 2) * s;
   const loops = wallStretches(setting, axis).map(({ from, to }) => [
     pt(onPaper(axis, from), bore),
     pt(onPaper(axis, to), bore),
@@ -61,8 +60,14 @@ function upperHalf(setting: DrawingSetting, axis: Axis): Entity[] {
   ]);
   const { start, end } = openingRange(barrel);
   const half = Math.min(barrel.feedOpening.width / 2, barrel.boreDiameter / 2) * s;
-  const behind = [R, bore].map((r) => Math.sqrt(Math.max(r ** 2 - half ** 2, 0)));
-  const faces = behind.map((y) => line('OUTLINE', pt(onPaper(axis, start), y), pt(onPaper(axis, end), y)));
+  const seen = (from: number, to: number, r: number) => {
+    const y = Math.sqrt(Math.max(r ** 2 - half ** 2, 0));
+    return line('OUTLINE', pt(onPaper(axis, from), y), pt(onPaper(axis, to), y));
+  };
+  const edges = outerStretches(barrel)
+    .map(({ from, to, radius }) => ({ from: Math.max(from, start), to: Math.min(to, end), r: radius * s }))
+    .filter(({ from, to }) => to > from);
+  const faces = [...edges.map(({ from, to, r }) => seen(from, to, r)), seen(start, end, bore)];
   return [
     ...loops.map((loop) => path('OUTLINE', loop, true)),
     { kind: 'hatch', layer: 'HATCH', loops, spacing: 2.5 },

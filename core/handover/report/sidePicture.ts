@@ -1,6 +1,6 @@
 /** The machine from the side as a picture, true to scale: barrel cut open, screw with its flights, zones and sections. */
 
-import { type HeadProfile, headProfile } from '../../compare/headProfile.ts';
+import { type HeadProfile, headProfile, radiusAt } from '../../compare/headProfile.ts';
 import type { Design } from '../../design/types.ts';
 import type { AxialOutline, PlaneOutline } from '../../geometry/types.ts';
 import { sideShape } from '../../present/sideShape.ts';
@@ -54,7 +54,11 @@ function walls(profile: HeadProfile, place: Place): Shape[] {
   const { bore, outside, feedOpening } = profile;
   const { x, y } = place;
   const wall = (side: 1 | -1): Spot[] => [...outline(outside, place, side), ...outline(bore, place, side).reverse()];
-  const [top, inner] = [y(outside.r[0]), y(bore.r[0])];
+  const top = y(Math.max(...outside.r));
+  const inner = y(bore.r[0]);
+  // a neck may end at the opening or run through it
+  const before = y(radiusAt(outside, feedOpening.start, 'before'));
+  const after = y(radiusAt(outside, feedOpening.end, 'after'));
   const width = x(feedOpening.end) - x(feedOpening.start);
   const opening = box(x(feedOpening.start), top - 1, width, inner - top + 1);
   return [
@@ -62,7 +66,7 @@ function walls(profile: HeadProfile, place: Place): Shape[] {
     areas([opening], 'paper'),
     line(
       [
-        [opening[0][0], top],
+        [opening[0][0], before],
         [opening[0][0], inner],
       ],
       'ink',
@@ -70,7 +74,7 @@ function walls(profile: HeadProfile, place: Place): Shape[] {
     ),
     line(
       [
-        [opening[1][0], top],
+        [opening[1][0], after],
         [opening[1][0], inner],
       ],
       'ink',

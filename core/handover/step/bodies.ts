@@ -1,7 +1,7 @@
 /** Screw, barrel and nozzle as bodies in the kernel, each with the volume that geometry says it has. */
 
 import type { Design } from '../../design/types.ts';
-import { barrelVolume, openingRange } from '../../geometry/barrelWall.ts';
+import { barrelVolume, openingRange, outerStretches } from '../../geometry/barrelWall.ts';
 import { placeSegments } from '../../geometry/bore.ts';
 import { nozzleBodyVolume } from '../../geometry/nozzleMesh.ts';
 import { screwVolume, shankVolume } from '../../geometry/summary.ts';
@@ -42,19 +42,17 @@ export function screwBody(kernel: BrepKernel, design: Design): KernelShape | str
   return sewFaces(kernel, [...sides, ...flats]);
 }
 
-/** The barrel: a tube less the straight slot of its feed opening, as `barrelVolume` describes it. */
+/** The barrel: a tube, turned down at its neck, less the straight slot of its feed opening, as `barrelVolume` describes it. */
 export function barrelBody(kernel: BrepKernel, design: Design): KernelShape {
   const { barrel } = design;
   const builder: Builder = { kernel, mirror: 1 };
   const [bore, outside, length] = [barrel.boreDiameter / 2, barrel.outerDiameter / 2, barrel.length].map(
     (each) => each * millimetres,
   ) as [number, number, number];
-  const tube = revolvedBody(builder, [
-    { r: bore, z: 0 },
-    { r: outside, z: 0 },
-    { r: outside, z: length },
-    { r: bore, z: length },
-  ]);
+  const skin = outerStretches(barrel).flatMap(({ from, to, radius }) =>
+    [from, to].map((z) => ({ r: radius * millimetres, z: z * millimetres })),
+  );
+  const tube = revolvedBody(builder, [{ r: bore, z: 0 }, ...skin, { r: bore, z: length }]);
   const { start, end } = openingRange(barrel);
   if (end <= start) return tube;
   const half = Math.min((barrel.feedOpening.width / 2) * millimetres, 0.99 * bore);

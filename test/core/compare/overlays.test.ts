@@ -63,6 +63,14 @@ describe('heads of the demo', () => {
     expect(differingStretches(c.screw, a.screw, alignmentShift(c, a, 'tip')).length).toBeGreaterThan(0);
   });
 
+  test('the outside has the neck of the heat break, and another neck differs', () => {
+    const design = loadDesign('demo', 'C');
+    // the example's neck: 17 mm from 44 to 58 mm in a barrel of 28 mm
+    expect([0.03, 0.05, 0.07].map((z) => Math.round(2e4 * radiusAt(c.outside, z)) / 10)).toEqual([28, 17, 28]);
+    const bare = headProfile({ ...design, barrel: { ...design.barrel, heatBreak: null } });
+    expect(differingStretches(bare.outside, c.outside)).toMatchObject([{ z: [0.044, 0.058], most: 0.0055 }]);
+  });
+
   test('laid on the tips, the foremost points coincide; on the orifices, the ends do', () => {
     expect(a.tipEnd + alignmentShift(c, a, 'tip')).toBeCloseTo(c.tipEnd, 12);
     expect(a.end + alignmentShift(c, a, 'orifice')).toBeCloseTo(c.end, 12);

@@ -71,6 +71,70 @@ describe('barrel', () => {
   });
 });
 
+/** A neck from `start`, `length` long and `wall` thick, mm, in a barrel 96 mm long, 14 by 28 mm, open from 4 to 24 mm. */
+const necked = (start: number, length: number, wall: number, more: Parameters<typeof designOf>[0] = {}) =>
+  designOf({
+    ...more,
+    heatBreak: { start: start * 1e-3, length: length * 1e-3, wall: wall * 1e-3, conductivity: 16 },
+  });
+
+describe('neck of the heat break', () => {
+  const plain = barrelVolume(designOf().barrel, 0);
+
+  it('takes pi L (R² - r²) off the barrel', () => {
+    const { barrel } = necked(40, 14, 1.5);
+    expect(plain - barrelVolume(barrel, 0)).toBeCloseTo(Math.PI * 14e-3 * (14e-3 ** 2 - 8.5e-3 ** 2), 14);
+    expect(barrelVolume(barrel, Math.PI)).toBeCloseTo(barrelVolume(barrel, 0) / 2, 14);
+  });
+
+  it('takes nothing off where it is as thick as the wall', () => {
+    expect(barrelVolume(necked(40, 14, 7).barrel, 0)).toBe(plain);
+  });
+
+  it('takes off only what the feed opening left, where both meet', () => {
+    // the opening over 10 mm of the ring between neck and outer surface, chord areas of both circles
+    const segment = (R: number) => 6e-3 * Math.sqrt(R * R - 36e-6) + R * R * Math.asin(6e-3 / R);
+    const shared = (segment(14e-3) - segment(8.5e-3)) * 10e-3;
+    const { barrel } = necked(14, 20, 1.5);
+    const ring = Math.PI * 20e-3 * (14e-3 ** 2 - 8.5e-3 ** 2);
+    expect(plain - barrelVolume(barrel, 0)).toBeCloseTo(ring - shared, 14);
+  });
+
+  it('reaches from shoulder to shoulder and no further', () => {
+    const { positions } = barrelMesh(necked(40, 14, 1.5), options, 0);
+    const radii = new Set<string>();
+    for (let i = 0; i < positions.length; i += 3) {
+      const [x, y, z] = Array.from(positions.subarray(i, i + 3)) as [number, number, number];
+      radii.add(`${(1e3 * z).toFixed(1)}: ${(1e3 * Math.hypot(x, y)).toFixed(1)}`);
+    }
+    expect([...radii].filter((each) => each.endsWith(' 8.5')).sort()).toEqual(['40.0: 8.5', '54.0: 8.5']);
+    expect([...radii].filter((each) => each.startsWith('40.0')).sort()).toEqual(['40.0: 14.0', '40.0: 8.5']);
+  });
+
+  it.each([
+    ['in the middle', necked(40, 14, 1.5)],
+    ['from the feed end', necked(0, 3, 1.5)],
+    ['up to the far end', necked(80, 16, 0.1)],
+    ['all along', necked(0, 96, 2)],
+    ['over the end of the opening', necked(14, 20, 1.5)],
+    ['within the opening', necked(8, 6, 0.4)],
+    ['round the opening', necked(2, 30, 1)],
+    ['from end to start of the opening alike', necked(4, 20, 1.5)],
+    ['behind the opening at once', necked(24, 10, 1.5)],
+    ['before the opening', necked(1, 3, 1.5)],
+    ['in a slot wider than itself', necked(14, 20, 0.2, { feedOpening: { start: 4e-3, length: 20e-3, width: 24e-3 } })],
+  ])('is meshed %s as one closed solid of the analytic volume', async (_, design) => {
+    for (const cut of [0, 90 * degree, 118 * degree, Math.PI]) {
+      const mesh = barrelMesh(design, options, cut);
+      expect(meshIsClosed(mesh)).toBe(true);
+      expect(Math.abs(meshVolume(mesh) / barrelVolume(design.barrel, cut) - 1)).toBeLessThan(1e-5);
+      const judged = await judge(mesh);
+      expect(judged.status()).toBe('NoError');
+      expect(judged.decompose()).toHaveLength(1);
+    }
+  });
+});
+
 describe('nozzle body', () => {
   const stepped = designOf({
     segments: [

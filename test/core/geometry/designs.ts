@@ -49,6 +49,7 @@ export interface Wanted {
   shankLength?: number;
   barrelLength?: number;
   feedOpening?: Design['barrel']['feedOpening'];
+  heatBreak?: Design['barrel']['heatBreak'];
   segments?: Nozzle['segments'];
 }
 
@@ -85,7 +86,7 @@ export function designOf(wanted: Wanted = {}): Design {
       conductivity: 40,
       feedOpening: wanted.feedOpening ?? { start: 4 * mm, length: 20 * mm, width: 12 * mm },
       zones: [],
-      heatBreak: null,
+      heatBreak: wanted.heatBreak ?? null,
     },
     nozzle: { segments: wanted.segments ?? entry, outerDiameter: 20 * mm, setTemperature: 470, maxPower: 40 },
   } as unknown as Design;

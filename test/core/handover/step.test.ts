@@ -1,6 +1,8 @@
 import occtImport, { type ImportedMesh } from 'occt-import-js';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../core/design/types.ts';
+import { barrelMesh } from '../../../core/geometry/barrelMesh.ts';
+import { meshVolume as solidVolume } from '../../../core/geometry/meshMeasure.ts';
 import { handoverSource, runHandover } from '../../../core/handover/run.ts';
 import { buildPart, type PartBody } from '../../../core/handover/step/bodies.ts';
 import { flatRegions } from '../../../core/handover/step/junction.ts';
@@ -71,6 +73,39 @@ test('all parts are three valid solids of the volumes of geometry, also for anot
     expect(share).toBeGreaterThan(0.99);
     expect(share).toBeLessThan(1.01);
   }
+});
+
+test('the barrel has its neck: pi L (R² - r²) less than a plain tube, in the kernel, the mesh and the formula', async () => {
+  const design = loadDesign('demo', 'C');
+  const { boreDiameter, outerDiameter, heatBreak } = design.barrel;
+  const [R, r] = [outerDiameter / 2, boreDiameter / 2 + (heatBreak?.wall ?? 0)];
+  const off = Math.PI * (heatBreak?.length ?? 0) * (R ** 2 - r ** 2);
+  expect(1e9 * off).toBeCloseTo(5443, 0);
+  const plainBarrel = { ...design, barrel: { ...design.barrel, heatBreak: null } };
+  const kit = await kernel();
+  const volumes = [plainBarrel, design].map((each) => {
+    const { shape, analyticVolume } = buildPart(kit, each, 'barrel') as PartBody;
+    const { volumes: solids, valid } = measureBody(kit, shape);
+    expect([solids.length, valid]).toEqual([1, true]);
+    const mesh = barrelMesh(each, { aroundCount: 64, ringsPerTurn: 48 }, 0);
+    return [solids[0] as number, analyticVolume, solidVolume(mesh)] as const;
+  });
+  const [before = [0, 0, 0], after = [0, 0, 0]] = volumes;
+  for (const k of [0, 1, 2] as const) expect((before[k] - after[k]) / off).toBeCloseTo(1, 4);
+});
+
+test.each([
+  ['at the feed end', 0, 4],
+  ['over the end of the feed opening', 14, 20],
+  ['round the feed opening', 2, 30],
+  ['up to the far end', 80, 16],
+])('a neck %s is one valid solid of its volume', async (_, start, length) => {
+  const heatBreak = { start: start * mm, length: length * mm, wall: 1.5 * mm, conductivity: 16 };
+  const kit = await kernel();
+  const { shape, analyticVolume } = buildPart(kit, designOf({ heatBreak }), 'barrel') as PartBody;
+  const { volumes, valid } = measureBody(kit, shape);
+  expect([volumes.length, valid]).toEqual([1, true]);
+  expect((volumes[0] as number) / analyticVolume).toBeCloseTo(1, 6);
 });
 
 /** What the trade makes: each by name. */
