@@ -59,6 +59,7 @@ export function Describe() {
   const counts = useCounts();
   return (
     <section className="pane describe" aria-label={text.describe.title}>
+      <h2 className="unseen">{text.describe.title}</h2>
       <Tabs className="parts" selectedKey={part} onSelectionChange={(key) => setView({ part: key as PartId })}>
         <TabList aria-label={text.describe.title} className="part-list">
           {partIds.map((id) => (
