@@ -8,6 +8,8 @@ import type { Prediction } from '../prediction/types.ts';
 export interface SearchFigure extends Omit<ComparedQuantity, 'value'> {
   /** SI, or null where there is no number */
   readonly value: (prediction: Prediction, design: Design) => number | null;
+  /** a limit counts as kept where there is no number: nothing is there that could break it */
+  readonly noneKeeps?: true;
 }
 
 const flighted = (design: Design): readonly FlightedSection[] =>
@@ -51,6 +53,8 @@ const further: readonly SearchFigure[] = [
     better: 'more',
     modelError: 0.02,
     value: ({ drive }) => drive.worstRoot.margin,
+    // a root that nothing loads has no margin to run out of
+    noneKeeps: true,
   },
   {
     id: 'unmelted',

@@ -73,17 +73,26 @@ const inSentence = (label: string): string =>
 const limitText = ({ label, sense, bound, unit }: LimitState): string =>
   `${inSentence(label)} ${sense === 'atMost' ? 'at most' : 'at least'} ${shown(bound, unit)}`;
 
+/** Whether a search gives up its objective for its limits, or has found less than there was. */
+const keptNow = ({ limits }: SeekSpec, base: Evaluated): string =>
+  limitStates(limits, base).every(({ beyond }) => beyond === 0)
+    ? 'and the present design keeps all limits'
+    : 'but the present design does not keep all limits';
+
 /** What the best candidate gains. */
 function gainText(spec: SeekSpec, best: Candidate, base: Evaluated): string {
   const { figure, sense } = spec.objective;
   const { label, unit } = figureOf(figure);
   const found = best.figures.find(({ id }) => id === figure);
-  const from = shown(base.figures[figure] ?? null, unit);
-  const to = shown(found?.value ?? null, unit);
+  const [before, after] = [base.figures[figure] ?? null, found?.value ?? null];
+  const from = shown(before, unit);
+  const to = shown(after, unit);
   const head = `${sense === 'least' ? 'Least' : 'Most'} ${inSentence(label)}: ${to}, against ${from} now`;
   if (found?.verdict === 'smaller than the model error')
     return `${head}; the difference is smaller than the model’s error.`;
-  return found?.verdict === 'same' ? `${head}: nothing is gained.` : `${head}.`;
+  if (found?.verdict === 'same') return `${head}: nothing is gained.`;
+  const lost = before !== null && after !== null && (sense === 'least' ? after > before : after < before);
+  return lost ? `${head}: worse than now, ${keptNow(spec, base)}.` : `${head}.`;
 }
 
 /** Which limits and bounds hold the best candidate where it is. */
@@ -96,14 +105,17 @@ function bindingText({ limits, atEnd }: Candidate): readonly string[] {
   ];
 }
 
+const missedText = (limit: LimitState): string =>
+  limit.beyond === null
+    ? `${limitText(limit)} cannot be told, as it has no number`
+    : `${limitText(limit)} is missed by ${formatQuantity(limit.beyond, '%', 2)} (${shown(limit.value, limit.unit)})`;
+
 /** Where nothing meets all limits: the one nearest to being met, and by how much each candidate misses. */
 function unmetText(first: Candidate | undefined): readonly string[] {
   if (!first) return ['No candidate delivers anything: all were refused or stood still.'];
-  const unmet = first.limits.filter(({ state }) => state === 'unmet').sort((a, b) => a.beyond - b.beyond);
-  const missed = unmet.map(
-    (limit) =>
-      `${limitText(limit)} is missed by ${formatQuantity(limit.beyond, '%', 2)} (${shown(limit.value, limit.unit)})`,
-  );
+  const far = ({ beyond }: LimitState) => beyond ?? Number.MAX_VALUE;
+  const unmet = first.limits.filter(({ state }) => state === 'unmet').sort((a, b) => far(a) - far(b));
+  const missed = unmet.map(missedText);
   const [nearest] = missed;
   const more = missed.length > 1 ? ` Further off: ${missed.slice(1).join('; ')}.` : '';
   return [

@@ -24,13 +24,14 @@ export function sensitivityRows(
 ): readonly SensitivityRow[] {
   const { figure } = spec.objective;
   const here = design.figures[figure] ?? null;
-  const kept = new Set(limitStates(spec.limits, design).flatMap((one) => (one.beyond === 0 ? [one.figure] : [])));
+  // a figure may be limited from both sides, so that the limit counts and not the figure
+  const kept = limitStates(spec.limits, design).map(({ beyond }) => beyond === 0);
   const sideOf = (one: Evaluated | undefined, input: string): SensitivityRow['sides'][number] => {
     const value = one?.changes.find((change) => change.input === input)?.value ?? Number.NaN;
     const objective = one?.figures[figure] ?? null;
     const change = objective !== null && here !== null && here !== 0 ? objective / here - 1 : null;
     const states = one && one.hole === null ? limitStates(spec.limits, one) : [];
-    const breaks = states.filter((state) => state.beyond > 0 && kept.has(state.figure));
+    const breaks = states.filter(({ beyond }, i) => beyond !== 0 && kept[i]);
     return {
       value,
       hole: one?.hole ?? null,

@@ -113,8 +113,8 @@ export interface LimitState {
   /** SI */
   readonly bound: number;
   readonly value: number | null;
-  /** 0 where kept, else how far beyond, relative to the bound */
-  readonly beyond: number;
+  /** 0 where kept, else how far beyond, relative to the bound; null where there is no number to tell by */
+  readonly beyond: number | null;
   readonly state: 'kept' | 'binds' | 'unmet';
 }
 

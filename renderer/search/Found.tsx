@@ -19,6 +19,7 @@ export function Found({ run }: { readonly run: SeekRun }) {
   return (
     <section className="search-result" aria-label={words.title}>
       <h2>{words.title}</h2>
+      {solved && <p className="quiet">{words.ofSolved(solved.evaluated)}</p>}
       <ul className="search-account">
         {(solved ?? result).account.map((sentence) => (
           <li key={sentence}>{sentence}</li>

@@ -15,14 +15,14 @@ export const ticked = (limits: readonly LimitSetup[] | null, hatch: boolean): re
 export function groundOf(design: Evaluated | undefined, limits: readonly LimitSetup[]): Ground {
   if (!design) return 'pending';
   if (design.hole !== null) return 'hole';
-  return limitStates(limits, design).some(({ beyond }) => beyond > 0) ? 'missed' : 'good';
+  return limitStates(limits, design).some(({ beyond }) => beyond !== 0) ? 'missed' : 'good';
 }
 
 /** The reason in words; empty where there is none. */
 export function reasonOf(design: Evaluated | undefined, limits: readonly LimitSetup[]): string {
   if (!design) return searchText.result.pending;
   if (design.hole !== null) return design.hole;
-  const missed = limitStates(limits, design).filter(({ beyond }) => beyond > 0);
+  const missed = limitStates(limits, design).filter(({ beyond }) => beyond !== 0);
   return missed.length > 0 ? searchText.result.missing(missed.map(({ label }) => label).join(', ')) : '';
 }
 

@@ -115,6 +115,8 @@ export const searchText = {
     candidates: 'Candidates',
     estimates: 'By formulas',
     solved: 'Confirmed by solved fields',
+    ofSolved: (count: number) =>
+      `Of ${count === 1 ? 'the one' : `the ${['', '', 'two', 'three'][count] ?? count}`} solved again, and of no other candidate:`,
     solvedHelp: 'The best three and the present design, solved again and ranked anew.',
     rank: 'Place',
     meets: 'Limits',

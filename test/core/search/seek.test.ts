@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { meritOf, penalised } from '../../../core/search/merit.ts';
 import { seekResult } from '../../../core/search/result.ts';
 import { seekGoal } from '../../../core/search/seek.ts';
 import { sensitivityCandidates, sensitivityRows } from '../../../core/search/sensitivity.ts';
@@ -135,4 +136,81 @@ test('a maker’s step on each input tells what moves and which limits break', (
   expect(rows[0]?.sides[0]?.breaks).toEqual(['Supply over demand']);
   expect(rows[1]?.sides[1]?.breaks).toEqual(['Supply over demand', 'Torque']);
   expect(rows[1]?.sides[0]?.change).toBeCloseTo((1.72 / 1.73) ** 3 - 1, 6);
+});
+
+describe('limits far off', () => {
+  const unmelted = { figure: 'unmelted', sense: 'atMost', bound: 0.005 } as const;
+  const spec: SeekSpec = { ...problem24.spec, limits: [unmelted] };
+  const cost = (figures: Evaluated['figures'], hole: string | null = null) =>
+    penalised(meritOf(spec, 1, { ...stated([], figures), hole }));
+
+  test('cost more the further off they are, at any distance, and a hole costs most', () => {
+    const shares = [0.004, 0.006, 0.03, 0.5, 1].map((share) => cost({ t95: 1, unmelted: share }));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(new Set(shares).size).toBe(shares.length);
+    expect(cost({ t95: 1, unmelted: null })).toBeGreaterThan(cost({ t95: 1, unmelted: 1 }));
+    expect(cost({}, 'refused')).toBeGreaterThan(cost({ t95: null, unmelted: null }));
+  });
+
+  test('weigh more than an objective that is many times better', () => {
+    expect(cost({ t95: 0.01, unmelted: 0.006 })).toBeGreaterThan(cost({ t95: 1, unmelted: 0.004 }));
+  });
+
+  test('without a number are said to have none, and rank behind every number; an unloaded root keeps its limit', () => {
+    const limits = [unmelted, { figure: 'rootMargin', sense: 'atLeast', bound: 1.5 }] as const;
+    const both: SeekSpec = { ...spec, limits };
+    const at = (x1: number, unmeltedShare: number | null) =>
+      stated([{ input: 'x1', value: x1 }], { t95: 1, unmelted: unmeltedShare, rootMargin: null });
+    const none = seekResult(both, at(1, 0.5), [at(2, null)]);
+    expect(none.candidates[0]?.limits.map(({ beyond, state }) => [beyond, state])).toEqual([
+      [null, 'unmet'],
+      [0, 'kept'],
+    ]);
+    expect(none.meeting).toBe(0);
+    expect(none.account.join(' ')).toMatch(
+      /not molten at the last flight at most 0\.5 % cannot be told, as it has no number/,
+    );
+    expect(none.account.join(' ')).not.toMatch(/missed by/);
+    const two = seekResult(both, at(1, 0.5), [at(2, null), at(4, 1)]);
+    expect(two.candidates[0]?.design.changes[0]?.value).toBe(4);
+    expect(seekResult(both, at(1, 0.5), [at(2, 0)]).meeting).toBe(1);
+  });
+});
+
+test('a first candidate that is worse than the present design is called that', () => {
+  const limits = [{ figure: 'torque', sense: 'atMost', bound: 3 }] as const;
+  const spec: SeekSpec = { ...problem24.spec, limits };
+  const at = (t95: number, torque: number) => stated([{ input: 'x1', value: t95 / 10 }], { t95, torque });
+  const said = (now: Evaluated, found: Evaluated) => seekResult(spec, now, [found]).account[0];
+  expect(said(at(40, 2), at(55, 2))).toMatch(
+    /55 s, against 40 s now: worse than now, and the present design keeps all/,
+  );
+  expect(said(at(40, 4), at(55, 2))).toMatch(/worse than now, but the present design does not keep all limits\.$/);
+  expect(said(at(55, 2), at(40, 2))).toMatch(/40 s, against 55 s now\.$/);
+});
+
+test('an input at the low end of its range is told', () => {
+  const limits = [] as const;
+  const design = stated(
+    [
+      { input: 'x1', value: 0 },
+      { input: 'x2', value: 1 },
+    ],
+    { t95: 1 },
+  );
+  const { candidates, account } = seekResult({ ...problem24.spec, limits }, design, [design]);
+  expect(candidates[0]?.atEnd).toEqual([{ input: 'x1', label: 'x1', end: 'low' }]);
+  expect(account.join(' ')).toMatch(/At the end of its range: x1 at its lowest\./);
+});
+
+test('of two limits on one figure only the one that was kept can break', () => {
+  const limits = [
+    { figure: 'torque', sense: 'atLeast', bound: 2 },
+    { figure: 'torque', sense: 'atMost', bound: 1 },
+  ] as const;
+  const spec: SeekSpec = { ...problem24.spec, inputs: problem24.spec.inputs.slice(0, 1), limits };
+  const at = (torque: number) => stated([{ input: 'x1', value: torque }], { t95: 1, torque });
+  // at most 1 was never kept, so that going from 2.5 to 2.6 breaks nothing and going to 1.9 the lower limit alone
+  const [row] = sensitivityRows(spec, at(2.5), [at(1.9), at(2.6)]);
+  expect(row?.sides.map(({ breaks }) => breaks)).toEqual([['Torque'], []]);
 });
