@@ -4,7 +4,7 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useS
 import { figureOf } from '../../core/index.ts';
 import { formatNumber } from '../look.ts';
 import { useBox } from '../plots/useBox.ts';
-import { useView } from '../store/view.ts';
+import { useRootLook } from '../store/look.ts';
 import { searchText } from '../strings/search.ts';
 import { HatchLegend } from './HatchLegend.tsx';
 import { groundOf, reasonOf, ticked } from './hatching.ts';
@@ -98,8 +98,8 @@ function Readout({
 /** Draws whenever what is shown changes. */
 function useDrawn(picture: Omit<MapPicture, 'ink'>, width: number) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const theme = useView((state) => state.theme);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the theme changes the colours that are read
+  const root = useRootLook();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the root's look changes the colours that are read
   useEffect(() => {
     const element = canvas.current;
     const ctx = element?.getContext('2d');
@@ -117,7 +117,7 @@ function useDrawn(picture: Omit<MapPicture, 'ink'>, width: number) {
       hatch: '#fff',
     };
     paintMap(ctx, { ...picture, ink }, width, height);
-  }, [picture, width, theme]);
+  }, [picture, width, root]);
   return canvas;
 }
 
