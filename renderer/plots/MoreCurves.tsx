@@ -2,7 +2,8 @@
 
 import { useEffect, useMemo, useRef } from 'react';
 import type uPlot from 'uplot';
-import { formatNumber, formatQuantity, type PresentedSeries } from '../../core/index.ts';
+import type { PresentedSeries } from '../../core/index.ts';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { evaluationStore, useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';

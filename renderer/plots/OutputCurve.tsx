@@ -2,7 +2,8 @@
 
 import { useMemo } from 'react';
 import type uPlot from 'uplot';
-import { type OutputCurve as Curve, formatNumber, formatQuantity, fromSi, type Prediction } from '../../core/index.ts';
+import { type OutputCurve as Curve, fromSi, type Prediction } from '../../core/index.ts';
+import { formatNumber, formatQuantity } from '../look.ts';
 import { text } from '../strings.ts';
 import { axis, Chart, curveHeight, type Ink } from './Chart.tsx';
 import { workingRanges } from './workingRanges.ts';

@@ -2,7 +2,8 @@
 
 import { useMemo } from 'react';
 import type uPlot from 'uplot';
-import { formatNumber, fromSi, type RadialProfile } from '../../core/index.ts';
+import { fromSi, type RadialProfile } from '../../core/index.ts';
+import { formatNumber } from '../look.ts';
 import { meltText } from '../strings/melt.ts';
 import { axis, Chart, type Ink } from './Chart.tsx';
 import { timeAxis } from './residenceMarks.ts';

@@ -1,6 +1,7 @@
 /** The unit in which a pressure reads well: wax heads build pascals, plastic heads megapascals. */
 
-import { formatQuantity, toSi, type Unit } from '../../core/index.ts';
+import { toSi, type Unit } from '../../core/index.ts';
+import { formatQuantity } from '../look.ts';
 
 /** MPa, kPa or Pa, by the largest pressure shown (Pa). */
 export function pressureUnit(largest: number): Unit {
