@@ -1,0 +1,59 @@
+/** The description: sections, templates, a new project, barrel and results beside them: how each picture is reached. */
+
+import type { Page } from 'playwright-core';
+import { all, press, type Shot, scroll, tab } from './steps.ts';
+
+/** Points at the plot along the axis, where granulate melts. */
+async function pointedAtMelting(page: Page): Promise<void> {
+  const plot = await page.locator('.axial .u-over').boundingBox();
+  if (plot) await page.mouse.move(plot.x + 0.42 * plot.width, plot.y + 0.4 * plot.height);
+}
+
+/** Puts the cursor into a field. */
+const lookedAt = (label: string) => (page: Page) => page.getByLabel(label, { exact: true }).focus();
+
+async function askedForCut(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Actions: Section 2' }).click();
+  await page.getByRole('menuitem', { name: 'Split at a place' }).click();
+  await page.getByLabel('Distance').fill('20');
+}
+
+async function openedNew(page: Page): Promise<void> {
+  await page.keyboard.press('Control+Alt+N');
+  await page.getByRole('img', { name: 'Side view of the first screw' }).waitFor();
+}
+
+async function warmingUp(page: Page): Promise<void> {
+  const group = page.locator('[data-group="warmUp"]');
+  await group.locator('summary').click();
+  await group.getByRole('button', { name: /^Show as a curve/ }).click();
+}
+
+/** The menu of the plot along the axis, zoomed in once by key. */
+async function plotMenuOpen(page: Page): Promise<void> {
+  await page.locator('.axial .chart').focus();
+  await page.keyboard.press('+');
+  await page.getByRole('button', { name: /^Actions for the plot: Along the axis/ }).click();
+  await page.getByRole('menuitem').first().waitFor();
+}
+
+/** Its pictures. */
+export const describingShots: readonly Shot[] = [
+  { name: 'start' },
+  { name: 'help-sketch', reach: lookedAt('Section 2, Root Ø end') },
+  { name: 'inch-display', reach: all(press('Millimetres or inches'), lookedAt('Section 2, Lead start')) },
+  { name: 'split-at', reach: askedForCut },
+  { name: 'templates', reach: press('Screw templates') },
+  { name: 'new-project', reach: openedNew },
+  { name: 'axial', reach: pointedAtMelting },
+  { name: 'print-side', reach: scroll('.print-side') },
+  { name: 'controller', reach: scroll('.print-topic:last-child') },
+  { name: 'cautions', reach: scroll('.cautions-head') },
+  { name: 'warming-up', reach: warmingUp },
+  { name: 'barrel', reach: tab('Barrel') },
+  { name: 'plot-menu', reach: plotMenuOpen },
+  { name: 'revisions', reach: press('Revisions …') },
+  { name: 'examples', reach: press('Examples') },
+  { name: 'wax', file: 'assets/examples/wax-head.json' },
+  { name: 'misfit', file: 'assets/examples/pla-pellet-misfit.json' },
+];
