@@ -49,22 +49,31 @@ export function placesOf(project: Project, revisionId: string, input: string): r
   return joint && revision ? joint.touches(revision) : [input];
 }
 
+/** Places that what an input writes depends on; only an input of a single number may not set them beside it. */
+function readsOf(project: Project, revisionId: string, input: string): readonly string[] {
+  const revision = project.revisions.find(({ id }) => id === revisionId);
+  return (revision && jointInput(input)?.reads?.(revision)) ?? [];
+}
+
 /**
- * Two inputs that would write the same number.
- * @returns their ids, or null where all are apart
+ * Two inputs that cannot be varied together: both write one number, or one writes by itself what the other rests on.
+ * @returns their ids, the earlier first, or null where all are apart
  */
 export function overlapOf(
   project: Project,
   revisionId: string,
   inputs: readonly string[],
 ): readonly [string, string] | null {
-  const owner = new Map<string, string>();
-  for (const input of inputs) {
-    for (const place of placesOf(project, revisionId, input)) {
-      const other = owner.get(place);
-      if (other !== undefined) return [other, input];
-      owner.set(place, input);
-    }
+  const meet = (a: string, b: string): boolean => {
+    const places = placesOf(project, revisionId, b);
+    const held = placesOf(project, revisionId, a);
+    const rests = (reader: string, writer: string) =>
+      jointInput(writer) === undefined && readsOf(project, revisionId, reader).includes(writer);
+    return places.some((place) => held.includes(place)) || rests(a, b) || rests(b, a);
+  };
+  for (const [i, later] of inputs.entries()) {
+    const earlier = inputs.slice(0, i).find((one) => meet(one, later));
+    if (earlier !== undefined) return [earlier, later];
   }
   return null;
 }

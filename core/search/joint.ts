@@ -17,6 +17,10 @@ export interface JointInput {
   write(revision: Revision, value: number, base: Revision): Revision;
   /** places that are written, from the revision on */
   touches(revision: Revision): readonly string[];
+  /** places beside these that what is written depends on; a joint input that writes them comes before this one */
+  reads?(revision: Revision): readonly string[];
+  /** writes other values than asked for, because parts are made in steps: `read` tells the one that is built */
+  readonly rounds?: true;
 }
 
 /** A root diameter at one end of a section. */
@@ -106,6 +110,8 @@ const compression: JointInput = {
     return withRoots(revision, feedEnds(base), onStep(revision.barrel.boreDiameterMm - 2 * deep, turned));
   },
   touches: (revision) => placesOf(feedEnds(revision)),
+  reads: (revision) => ['barrel.boreDiameterMm', ...placesOf(meteringEnds(revision))],
+  rounds: true,
 };
 
 /** One number that every flighted section has. */
@@ -137,6 +143,7 @@ const lead: JointInput = {
   },
   touches: (revision) =>
     flightedOf(revision).flatMap(([i]) => [`screw.sections[${i}].leadStartMm`, `screw.sections[${i}].leadEndMm`]),
+  rounds: true,
 };
 
 const temperature: JointInput = {
@@ -172,3 +179,10 @@ export const jointInputs: readonly JointInput[] = [
 
 /** The joint input of an id. */
 export const jointInput = (id: string): JointInput | undefined => jointInputs.find((joint) => joint.id === id);
+
+/** The value that a revision has of an input once it is asked for: the same, but where parts are made in steps. */
+export function builtValue(revision: Revision, id: string, asked: number): number {
+  const joint = jointInput(id);
+  const built = joint?.rounds ? joint.read(joint.write(revision, asked, revision)) : asked;
+  return built !== null && Number.isFinite(built) ? Number(built.toPrecision(6)) : asked;
+}

@@ -34,7 +34,7 @@ export const searchText = {
     more: (count: number) => `${count} more; type on to narrow them down`,
     full: (most: number) => `At most ${most} inputs at once.`,
     measured: 'Numbers of the granulate are not offered here: they are measured, not chosen.',
-    overlap: (label: string) => `It sets numbers that “${label}” sets too.`,
+    overlap: (label: string) => `It and “${label}” set the same numbers, or one rests on what the other sets.`,
     named: (label: string, value: string) => `${label}: now ${value}`,
     reach: (low: string, high: string) => `${low} to ${high}`,
   },
