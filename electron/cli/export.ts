@@ -16,7 +16,8 @@ import {
   readOptionWords,
   runHandover,
 } from '../../core/index.ts';
-import { type WriteOne, writeOut } from '../services/writeOut.ts';
+import { localDay } from '../services/localDay.ts';
+import { checkOut, type WriteOne, writeOut } from '../services/writeOut.ts';
 import { type Command, type Output, refuse, type Status, status } from './command.ts';
 import { nodeTools } from './handoverTools.ts';
 import { readWords, type Words } from './options.ts';
@@ -78,7 +79,7 @@ async function filesOf(
   named: string | undefined,
 ): Promise<Result<readonly HandoverFile[]>> {
   const cache = createFieldCache();
-  const date = new Date().toISOString().slice(0, 10);
+  const date = localDay(new Date());
   const source = await handoverSource(module, project, revisionsOf(project, named), date, (design, fields, tell) =>
     predict(design, { fields, warmUp: true }, tell, cache),
   );
@@ -139,6 +140,11 @@ export const exportCommandOver = (writeOne?: WriteOne): Command => ({
       return refuse([...(file === undefined ? [fileMissing] : []), ...(asked.ok ? [] : asked.issues)], output);
     const project = await readProject(file);
     if (!project.ok) return refuse(project.issues, output, file);
+    const place = await checkOut(asked.value.out);
+    if (!place.ok) {
+      refuse(place.issues, output);
+      return status.fault;
+    }
     const files = await filesOf(asked.value, project.value, words.value.values.get('revision'));
     if (!files.ok) return refuse(files.issues, output, file);
     return finish(asked.value.out, files.value, output, writeOne);

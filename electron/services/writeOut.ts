@@ -1,6 +1,6 @@
 /** Writes finished files to a place on disk: into a folder, or to the path that was named; never half. */
 
-import { mkdir, stat } from 'node:fs/promises';
+import { mkdir, open, rm, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import { fail, type Issue, ok, type Result } from '../../core/index.ts';
 import { errorCode, fileIssue } from './fileIssues.ts';
@@ -76,10 +76,63 @@ export async function outPaths(out: string, files: readonly OutFile[]): Promise<
   return ok(files.length === 1 ? [out] : toldApart(out, files));
 }
 
+/** Nothing can be written there: the place that was named, and why. */
+function notWritable(out: string, folder: string, error: unknown): Issue {
+  const { code } = fileIssue(folder, error);
+  const why: Record<string, string> = {
+    EACCES: 'you may not write into it',
+    EPERM: 'the system does not permit it',
+    EROFS: 'it is read-only',
+    ENOSPC: 'the disk is full',
+    ENOTDIR: 'a part of the path is a file, not a folder',
+  };
+  const known = errorCode(error);
+  return {
+    path: [out],
+    code,
+    message: `Nothing can be written into the folder ${folder}: ${why[known] ?? `it takes no new files (${known || String(error)})`}.`,
+    value: out,
+    remedy: 'Choose another place, or change its permissions.',
+  };
+}
+
+/** Makes and removes an empty file: permissions alone do not tell what a place takes. */
+async function tried(out: string, folder: string): Promise<Result<null>> {
+  const probe = join(folder, `.augerwright-${process.pid}-${Date.now()}`);
+  try {
+    await (await open(probe, 'wx')).close();
+    await rm(probe, { force: true });
+    return ok(null);
+  } catch (error) {
+    return fail(notWritable(out, folder, error));
+  }
+}
+
+/**
+ * Whether files can be written to a place, before anything long is worked out for it. Makes no folder.
+ * @returns an issue that names the place and the cause
+ */
+export async function checkOut(out: string): Promise<Result<null>> {
+  const kind = await kindOf(out);
+  if (!kind.ok) return kind;
+  if (kind.value === 'folder') return tried(out, out);
+  const folder = dirname(out);
+  const parent = await kindOf(folder);
+  if (!parent.ok) return parent;
+  if (parent.value === 'nothing') return fail(noFolder(out));
+  return tried(out, folder);
+}
+
+/** The issues of a failed write, with the files that were written before it. */
+const withWritten = (issues: readonly Issue[], written: readonly string[]): readonly Issue[] =>
+  written.length === 0
+    ? issues
+    : issues.map((issue) => ({ ...issue, message: `${issue.message} Written before it: ${written.join(', ')}.` }));
+
 /**
  * Writes all files; stops at the first that fails. Each is written beside its place and renamed, so that whatever
  * stood there stays whole until the new one is.
- * @returns the paths written, or an issue that names the path and the cause
+ * @returns the paths written, or an issue that names the path, the cause and the files written before
  */
 export async function writeOut(
   out: string,
@@ -90,7 +143,7 @@ export async function writeOut(
   if (!paths.ok) return paths;
   for (const [i, path] of paths.value.entries()) {
     const written = await writeOne(path, files[i]?.bytes ?? new Uint8Array());
-    if (!written.ok) return written;
+    if (!written.ok) return fail(...withWritten(written.issues, paths.value.slice(0, i)));
   }
   return paths;
 }

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type Project, startValues } from '../../core/index.ts';
+import { today } from '../bench/trials.ts';
 import { useJob } from '../solve/job.ts';
 import { evaluationStore } from '../store/evaluation.ts';
 import { useProject } from '../store/project.ts';
@@ -35,7 +36,7 @@ function askFor(kind: HandoverKind, choices: HandoverState, project: Project): W
     project,
     revisionIds: revisionsFor(kind, choices, project),
     values: { ...startValues(kind), ...choices.values[kind.id] },
-    date: new Date().toISOString().slice(0, 10),
+    date: today(),
     known: solved ? [solved] : [],
   };
 }

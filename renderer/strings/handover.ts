@@ -40,6 +40,7 @@ export const handoverText = {
   saveNamed: (name: string) => `Save ${name}`,
   cautions: 'Mind',
   saved: (name: string) => `Saved ${name}.`,
+  savedBefore: (names: string) => `Saved before it: ${names}.`,
   yes: 'yes',
   progress: 'How far it is',
 };

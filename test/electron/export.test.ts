@@ -1,10 +1,11 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { exportCommandOver } from '../../electron/cli/export.ts';
 import { main } from '../../electron/cli/main.ts';
-import { writeOut } from '../../electron/services/writeOut.ts';
+import { localDay } from '../../electron/services/localDay.ts';
+import { checkOut, writeOut } from '../../electron/services/writeOut.ts';
 
 const demo = 'assets/examples/demo.json';
 let folder: string;
@@ -104,6 +105,56 @@ describe('headless export', () => {
     expect(problems.join()).toContain('disk is full');
     expect(readFileSync(out, 'utf8')).toBe('the old one');
   });
+});
+
+// a prediction takes longer than the test may
+test.runIf(existsSync('/proc/self'))(
+  'a place that takes no files is told by path and cause, before predicting',
+  async () => {
+    const { status, problems } = await run(demo, '--to', 'controller', '--out', '/proc/x.csv');
+    expect(status).toBe(1);
+    expect(problems).toContain('/proc/x.csv');
+    expect(problems).toMatch(/into the folder \/proc: .*ENOENT/);
+    expect(problems).not.toContain('no such file');
+  },
+  4000,
+);
+
+test('looking at a place leaves nothing there, and finds a file in the way', async () => {
+  const inside = join(folder, 'looked');
+  mkdirSync(inside);
+  expect(await checkOut(inside)).toMatchObject({ ok: true });
+  expect(await checkOut(join(inside, 'new.csv'))).toMatchObject({ ok: true });
+  expect(await checkOut(`${join(inside, 'new')}/`)).toMatchObject({ ok: true });
+  expect(readdirSync(inside)).toEqual([]);
+  writeFileSync(join(inside, 'a.txt'), 'a file');
+  const way = join(inside, 'a.txt', 'x.csv');
+  expect(await checkOut(way)).toMatchObject({ ok: false, issues: [{ path: [way], code: 'file-enotdir' }] });
+});
+
+test('a failure at a later file names those that were written', async () => {
+  const files = ['one.stl', 'two.stl', 'three.stl'].map((name) => ({ name, bytes: new Uint8Array(1) }));
+  const inside = join(folder, 'some');
+  mkdirSync(inside);
+  const issue = { path: ['two'], code: 'file-enospc', message: 'The disk is full.', remedy: 'Free some space.' };
+  const written = await writeOut(inside, files, async (path) =>
+    path.endsWith('two.stl') ? { ok: false, issues: [issue] } : { ok: true, value: null },
+  );
+  const message = written.ok ? '' : (written.issues[0]?.message ?? '');
+  expect(message).toContain(`Written before it: ${join(inside, 'one.stl')}.`);
+  expect(message).not.toContain('three');
+});
+
+test('the day of issue is the local one', () => {
+  const zone = process.env.TZ;
+  try {
+    process.env.TZ = 'Pacific/Auckland';
+    expect(localDay(new Date('2026-03-04T20:00:00Z'))).toBe('2026-03-05');
+    process.env.TZ = 'America/Los_Angeles';
+    expect(localDay(new Date('2026-03-04T03:00:00Z'))).toBe('2026-03-03');
+  } finally {
+    process.env.TZ = zone;
+  }
 });
 
 test('a write that fails leaves neither a half file nor leavings beside it', async () => {

@@ -6,6 +6,7 @@ import { flowLimit, trialShare } from '../../../core/handover/controller/flowLim
 import { heatersOf } from '../../../core/handover/controller/heaters.ts';
 import { controllerTable } from '../../../core/handover/controller/numbers.ts';
 import type { HandoverSource } from '../../../core/handover/types.ts';
+import { expectOk } from '../../helpers/projects.ts';
 import { changed, demo, planOf, subjectOf, withPrediction, written } from './flowSource.ts';
 
 describe('limits', () => {

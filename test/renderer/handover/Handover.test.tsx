@@ -131,3 +131,29 @@ test('a disk that refuses is told with its path and cause', async () => {
   expect(viewStore.getState().notice).toMatchObject({ kind: 'bad' });
   expect(viewStore.getState().notice?.text).toMatch(/\/full\/x\.stl.*disk is full/);
 });
+
+test('a failure at a later file names those that were saved', async () => {
+  const issue = {
+    path: ['/full/b.stl'],
+    code: 'file-enospc',
+    message: 'The disk is full.',
+    remedy: 'Free some space.',
+  };
+  const { bridge } = host();
+  setBridge({
+    ...bridge,
+    exportFile: async (name, bytes) =>
+      name === 'b.stl' ? { ok: false, issues: [issue] } : bridge.exportFile(name, bytes),
+  });
+  const { saveFiles } = await import('../../../renderer/handover/save.ts');
+  const files = ['a.stl', 'b.stl', 'c.stl'].map((name) => ({
+    name,
+    mediaType: 'model/stl',
+    bytes: new Uint8Array(3),
+    facts: [],
+  }));
+  await saveFiles(files);
+  const text = viewStore.getState().notice?.text ?? '';
+  expect(text).toMatch(/disk is full.*Saved before it: .*a\.stl/s);
+  expect(text).not.toContain('c.stl');
+});
