@@ -67,11 +67,21 @@ export function lookStored(value: number, unit: Unit, look: NumberLook): string 
 }
 
 const unitNames = Object.keys(inchOf).join('|');
-/** `12.5 mm`, `1 to 3 mm` and the like; a unit that goes on (mm/s, mm³) is left alone. */
+const oneNumber = '-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?';
+/** What joins numbers that share the unit after the last of them. */
+const joint = '(?:, (?:and |or )?| (?:to|and|or|by|x|×|…|–|-) |[–…×-]| …|… )';
+/**
+ * `12.5 mm`, `1 to 3 mm`, `2, 3 and 4 mm`, `10 × 12 mm` and the like. A unit that goes on (mm/s, mm³) is left alone, and
+ * so is a number that is part of a name or of another number (M3, 1/8, 2.1.3).
+ */
 const lengthInText = new RegExp(
-  `(-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?)( (?:to|and|…|–|or) | ?[–…] ?)?(?:(-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?))? (${unitNames})(?![\\w²³/·])`,
+  `(?<![\\w.,/×-])(${oneNumber}(?:${joint}${oneNumber})*) (${unitNames})(?![\\w²³/·])`,
   'g',
 );
+/** The same list in pieces: every second one is a number. */
+const betweenNumbers = new RegExp(`(${oneNumber})(${joint})?`, 'g');
+/** Words that are followed by the place in a list, which is no length. */
+const beforePlace = /(?:section|zone|piece|entry|segment)(s?) $|(entries) $/i;
 /** A decimal point inside a number that stands alone: not in a version, a reference or a name. */
 const pointInText = /(?<![\w.,])(-?\d+)\.(\d+)(?:e(-?\d+))?(?![\w.]*\d)/g;
 
@@ -84,23 +94,30 @@ function inInches(number: string, unit: string): string {
   return formatNumber(fromSi(si, inchOf[unit] ?? from), Math.max(3, digitsOf(number)));
 }
 
+/** How many numbers at the head of a list are places in a list, or stand for themselves. */
+function countsBefore(before: string, parts: readonly RegExpMatchArray[]): number {
+  const [first] = parts;
+  // `3 of 4, 12 mm`: two numbers that only a comma parts are hardly two lengths
+  if (parts.length === 2 && first[2] === ', ') return 1;
+  const place = beforePlace.exec(before);
+  if (!place || !/^\d+$/.test(first[1]) || first[2]?.includes('×')) return 0;
+  return place[1] || place[2] ? parts.length - 1 : 1;
+}
+
+/** All lengths of a text in inches. */
+const textInInches = (text: string): string =>
+  text.replace(lengthInText, (_all, list: string, unit: string, offset: number) => {
+    const parts = [...list.matchAll(betweenNumbers)];
+    const counts = parts.length > 1 ? countsBefore(text.slice(0, offset), parts) : 0;
+    const turned = parts.map(([, number, after = ''], i) => `${i < counts ? number : inInches(number, unit)}${after}`);
+    return `${turned.join('')} ${inchOf[unit] ?? unit}`;
+  });
+
 /**
  * A sentence or a figure of core for the reader: its lengths in the reader's unit, its decimals with the reader's sign.
  * Meant for texts that state values; a text that cites sources should be left as it is.
  */
 export function lookText(text: string, look: NumberLook): string {
-  const metric = look.system === 'metric';
-  const turned = metric
-    ? text
-    : text.replace(
-        lengthInText,
-        (_all, first: string, between: string | undefined, second: string | undefined, unit: string) => {
-          const numbers =
-            second === undefined
-              ? inInches(first, unit)
-              : `${inInches(first, unit)}${between ?? ' '}${inInches(second, unit)}`;
-          return `${numbers} ${inchOf[unit] ?? unit}`;
-        },
-      );
+  const turned = look.system === 'metric' ? text : textInInches(text);
   return look.decimal === '.' ? turned : turned.replace(pointInText, (number) => number.replace('.', ','));
 }

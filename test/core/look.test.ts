@@ -57,6 +57,16 @@ describe('a text with lengths', () => {
     ['0.50 … 0.75 mm', '0.0197 … 0.0295 in'],
     ['45 mm²', '0.0698 in²'],
     ['40 µm', '1.57 thou'],
+    ['2, 3 and 4 mm', '0.0787, 0.118 and 0.157 in'],
+    ['2, 3, 4 mm', '0.0787, 0.118, 0.157 in'],
+    ['10 × 12 mm and 10×12 mm', '0.394 × 0.472 in and 0.394×0.472 in'],
+    ['3-12 mm, 3–12 mm, -3 mm', '0.118-0.472 in, 0.118–0.472 in, -0.118 in'],
+    ['Section 2 to 12 mm', 'Section 2 to 0.472 in'],
+    ['zone 3 and 5 mm', 'zone 3 and 0.197 in'],
+    ['pieces 1, 2 and 5 mm', 'pieces 1, 2 and 0.197 in'],
+    ['the entry 0.5 to 2 mm deep, a section 12 mm long', 'the entry 0.0197 to 0.0787 in deep, a section 0.472 in long'],
+    ['3 of 4, 12 mm; M3 × 12 mm', '3 of 4, 0.472 in; M3 × 0.472 in'],
+    ['1 mm to 3 mm, then 2.1.3 mm and 1/8 mm', '0.0394 in to 0.118 in, then 2.1.3 mm and 1/8 mm'],
   ])('%j reads %j', (metric, turned) => {
     expect(lookText(metric, inch)).toBe(turned);
     expect(lookText(metric, plainLook)).toBe(metric);
