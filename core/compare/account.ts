@@ -21,13 +21,17 @@ export interface TopicAccount {
   /** id of the compared figure that decides it */
   readonly figure: string;
   /**
-   * best: one or some are ahead of the others by more than the model's error; alike: all are within it, or too close to
+   * best: one or some are ahead of all others by more than the model's error; leading: those at the head are within it
+   * of each other, but only some of them are ahead of the next by more; alike: all are within it, or too close to
    * matter; unknown: fewer than two have a number
    */
-  readonly standing: 'best' | 'alike' | 'unknown';
-  /** ids of those ahead; empty unless best */
+  readonly standing: 'best' | 'leading' | 'alike' | 'unknown';
+  /** ids of those ahead of all others; empty unless best */
   readonly best: readonly string[];
-  /** lead of the last of those ahead over the next, as a share of the next; null unless best, or where the next is 0 */
+  /**
+   * lead of the last of those beyond the next over it, as a share of it; null unless best or leading, or where the next
+   * is 0
+   */
   readonly lead: number | null;
   /** relative error of the model in this figure between two similar designs */
   readonly modelError: number;
@@ -112,9 +116,6 @@ const figureWords: Readonly<Record<AccountTopic, string>> = {
 const shown = (topic: Topic, value: number, write: NumberWriter): string =>
   comparedText(value, quantityOf(topic.figure), write);
 
-const said = (topic: Topic, value: number, write: NumberWriter): string =>
-  `${shown(topic, value, write)}${figureWords[topic.topic]}`;
-
 function alikeSentence(topic: Topic, order: readonly Placed[], why: string, write: NumberWriter): string {
   const [first, last] = [order[0], order[order.length - 1]];
   return `${capital(topic.label)}: ${shown(topic, first.value, write)} (${first.id}) to ${shown(topic, last.value, write)} (${last.id}), ${why}.`;
@@ -128,32 +129,42 @@ function leadText(topic: Topic, next: Placed, lead: number | null, write: Number
   return `${percent(lead, write)} ${topic.more} than ${next.id} (${shown(topic, next.value, write)})`;
 }
 
-/** Those ahead, the next after them, and which of those ahead cannot be told from either. */
+/** Those at the head, those of them who are beyond the next by more than the model's error, and the next. */
 interface Lead {
-  readonly ahead: readonly Placed[];
-  readonly between: readonly Placed[];
+  readonly head: readonly Placed[];
+  /** all of the head where it is best; in the order of the head, one at least */
+  readonly beyond: readonly Placed[];
   readonly next: Placed;
   readonly share: number | null;
 }
 
-function bestSentence(topic: Topic, { ahead, between, next, share }: Lead, write: NumberWriter): string {
-  const [first, last] = [ahead[0], ahead[ahead.length - 1]];
-  const by = leadText(topic, next, share, write);
-  const names = (placed: readonly Placed[]) => listed(placed.map(({ id }) => id));
-  if (ahead.length === 1) {
-    const middle = between.length > 0 ? `; ${names(between)} cannot be told from either` : '';
-    return `For ${topic.label} ${first.id} is best: ${said(topic, first.value, write)}, ${by}${middle}.`;
-  }
-  const range = [...new Set([first, last].map(({ value }) => shown(topic, value, write)))].join(' to ');
-  return `For ${topic.label} ${names(ahead)} are alike and best: ${range}${figureWords[topic.topic]}, at least ${by}.`;
+const namesOf = (placed: readonly Placed[]): string => listed(placed.map(({ id }) => id));
+
+/** Their numbers from the best to the last, or the one where they read alike. */
+function rangeText(topic: Topic, placed: readonly Placed[], write: NumberWriter): string {
+  const ends = [placed[0], placed[placed.length - 1]].map(({ value }) => shown(topic, value, write));
+  return `${[...new Set(ends)].join(' to ')}${figureWords[topic.topic]}`;
 }
 
-/** Who leads whom: those within the error of the best, unless the last of them is as near to the next. */
-function leadOf(topic: Topic, order: readonly Placed[], near: readonly Placed[], next: Placed): Lead {
-  const apart = !isNear(topic, near[near.length - 1].value, next.value);
-  const [ahead, between] = apart ? [near, []] : [order.slice(0, 1), near.slice(1)];
-  const share = next.value === 0 ? null : Math.abs(ahead[ahead.length - 1].value / next.value - 1);
-  return { ahead, between, next, share };
+function headSentence(topic: Topic, { head, beyond, next, share }: Lead, write: NumberWriter): string {
+  const by = leadText(topic, next, share, write);
+  const least = beyond.length > 1 ? `at least ${by}` : by;
+  if (beyond.length < head.length) {
+    const are = beyond.length > 1 ? 'are' : 'is';
+    const only = `only ${namesOf(beyond)} ${are} beyond ${next.id} by more than the model's error`;
+    return `For ${topic.label} ${namesOf(head)} lead; ${only}: ${rangeText(topic, beyond, write)}, ${least}.`;
+  }
+  if (head.length > 1) {
+    return `For ${topic.label} ${namesOf(head)} are alike and best: ${rangeText(topic, head, write)}, ${least}.`;
+  }
+  return `For ${topic.label} ${namesOf(head)} is best: ${rangeText(topic, head, write)}, ${by}.`;
+}
+
+/** Who leads whom: those within the error of the best, and which of them are beyond the next. */
+function leadOf(topic: Topic, head: readonly Placed[], next: Placed): Lead {
+  const beyond = head.filter(({ value }) => !isNear(topic, value, next.value));
+  const share = next.value === 0 ? null : Math.abs(beyond[beyond.length - 1].value / next.value - 1);
+  return { head, beyond, next, share };
 }
 
 /** Whether two numbers are within the model's error of each other, or too close to matter. */
@@ -185,9 +196,11 @@ function topicAccount(topic: Topic, predictions: readonly Prediction[], write: N
     const sentence = alikeSentence(topic, order, alikeReason(topic, order, write), write);
     return { ...shared, standing: 'alike', best: [], lead: null, sentence };
   }
-  const lead = leadOf(topic, order, near, next);
-  const sentence = bestSentence(topic, lead, write);
-  return { ...shared, standing: 'best', best: lead.ahead.map(({ id }) => id), lead: lead.share, sentence };
+  const lead = leadOf(topic, near, next);
+  const sentence = headSentence(topic, lead, write);
+  const best = lead.beyond.length === near.length;
+  const standing = best ? 'best' : 'leading';
+  return { ...shared, standing, best: best ? near.map(({ id }) => id) : [], lead: lead.share, sentence };
 }
 
 const stillSentence = ({ revisionId, limit }: Prediction): string =>
@@ -210,7 +223,7 @@ export function betterForWhat(
     all.filter((topic) => topic.standing === standing).map(({ sentence }) => sentence);
   const unknown = all.filter(({ standing }) => standing === 'unknown').map(({ label }) => label);
   const compared = predictions.length > 1;
-  const best = sentences('best');
+  const best = [...sentences('best'), ...sentences('leading')];
   const parts = [
     ...refused.map(({ id, reason }) => `${id} is refused and left out: ${reason}`),
     ...predictions.filter(({ output }) => !output.flows).map(stillSentence),

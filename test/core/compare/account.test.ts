@@ -66,12 +66,22 @@ describe('who is better for what', () => {
     expect(tied.sentence).toContain('A and B are alike and best');
   });
 
-  test('one between two that differ is said to be told from neither', () => {
-    const flows = [100, 96, 93].map((flow, i) => invented('ABC'.charAt(i), { flow }));
+  test('where the second is as near to the next, both lead and none is called best', () => {
+    const flows = [10, 9.6, 9.3].map((flow, i) => invented('ABC'.charAt(i), { flow }));
     const chain = topicOf(flows, 'output');
-    expect(chain).toMatchObject({ standing: 'best', best: ['A'] });
-    expect(chain.lead).toBeCloseTo(100 / 93 - 1, 12);
-    expect(chain.sentence).toContain('B cannot be told from either');
+    expect(chain).toMatchObject({ standing: 'leading', best: [] });
+    expect(chain.lead).toBeCloseTo(10 / 9.3 - 1, 12);
+    expect(chain.sentence).toBe(
+      "For output A and B lead; only A is beyond C by more than the model's error: 10 mm³/s, 7.5 % more than C (9.3 mm³/s).",
+    );
+    const { paragraph } = betterForWhat(flows);
+    expect(paragraph).toContain(chain.sentence);
+    expect(paragraph).not.toContain('no reason to prefer one');
+  });
+
+  test('of three at the head, the two beyond the next are named', () => {
+    const flows = [10, 9.9, 9.6, 9.3].map((flow, i) => invented('ABCD'.charAt(i), { flow }));
+    expect(topicOf(flows, 'output').sentence).toContain('A, B and C lead; only A and B are beyond D');
   });
 
   test('the order of the revisions does not matter', () => {
