@@ -1,10 +1,10 @@
 /** Findings about what is hard to cut: slender roots, corners, thin flights, narrow channels, fine tips, thin walls. */
 
 import type { Design } from '../design/types.ts';
-import { placeSegments } from '../geometry/bore.ts';
 import { type CutFigures, overallLength, sectionEnds } from '../make/cutting.ts';
 import { formatNumber, fromSi } from '../units.ts';
 import { type FindingRule, type Found, found } from './context.ts';
+import { wallRules } from './wallRules.ts';
 import { lengthText } from './words.ts';
 
 /** Length over diameter from which a bar between centres wants a rest; common practice, 10 to 12. */
@@ -25,12 +25,11 @@ export const mostReach = 3;
 /** Included angle below which a bare point is burnt or broken while it is cut, rad: 40 degrees; own choice. */
 export const leastPoint = (40 * Math.PI) / 180;
 
-/** Thinnest free pin, m, and its greatest length over diameter; common practice of turning without a tailstock, 3 to 4. */
+/** Thinnest free pin, m: 1 mm; common practice of turning without a tailstock. */
 export const leastPin = 1e-3;
-export const mostPin = 4;
 
-/** Thinnest walls that bore true without springing, m; common practice, about 1 mm on small nozzles and 2 mm on barrels. */
-export const leastWall = { barrel: 2e-3, nozzle: 1e-3 } as const;
+/** Greatest length over diameter of a free pin; common practice of turning without a tailstock, 3 to 4. */
+export const mostPin = 4;
 
 /** Lengths that differ by less are one, m. */
 const same = 1e-9;
@@ -97,34 +96,6 @@ function finePoint({ screw: { tip } }: Design, z: number): Found | null {
     value: includedAngle,
     limit: leastPoint,
     unit: 'rad',
-  });
-}
-
-function thinWall(design: Design): Found | null {
-  const { barrel, nozzle } = design;
-  const orifice = placeSegments(design).filter(({ start, end }) => end > start);
-  const widest = orifice.reduce((most, { startRadius, endRadius }) => Math.max(most, startRadius, endRadius), 0);
-  const walls = [
-    {
-      part: 'barrel',
-      wall: (barrel.outerDiameter - barrel.boreDiameter) / 2,
-      limit: leastWall.barrel,
-      z: barrel.length / 2,
-    },
-    { part: 'nozzle', wall: nozzle.outerDiameter / 2 - widest, limit: leastWall.nozzle, z: barrel.length },
-  ];
-  const thin = walls.find(({ wall, limit }) => wall < limit - same);
-  if (!thin) return null;
-  return found({
-    severity: 'note',
-    where: `wall of the ${thin.part}`,
-    z: thin.z,
-    saw: `The wall of the ${thin.part} is ${lengthText(thin.wall)} at its thinnest; ${lengthText(thin.limit)} bore true with common tools.`,
-    why: 'A thin wall springs under the chuck and the tool: the bore comes out of round, and threads or clamps dent it. Strength under pressure is judged apart.',
-    change: 'Take a larger outer diameter, or bore it before the outside is finished and hold it in soft jaws.',
-    value: thin.wall,
-    limit: thin.limit,
-    unit: 'm',
   });
 }
 
@@ -218,9 +189,5 @@ export const makeRules: readonly FindingRule[] = [
     about: 'point and pin of the tip against what is turned without breaking',
     check: ({ design, prediction: { geometry } }) => finePoint(design, geometry.tipEnd),
   },
-  {
-    code: 'wall-thin-to-bore',
-    about: 'thinnest walls of barrel and nozzle against what bores true',
-    check: ({ design }) => thinWall(design),
-  },
+  ...wallRules,
 ];

@@ -1,6 +1,7 @@
 /** Where walls, flights and roots are thinner than a wanted least. */
 
 import type { Design } from '../../design/types.ts';
+import { neckOf, openingRange } from '../../geometry/barrelWall.ts';
 import { placeSegments } from '../../geometry/bore.ts';
 import { helixAngle } from '../../geometry/crossSection.ts';
 import { flightProfileAt } from '../../geometry/flightProfile.ts';
@@ -35,10 +36,27 @@ function screwThicknesses(design: Design): Thickness[] {
   return [...shank, ...sections, ...pin];
 }
 
+/** Wall, neck of the heat break, and the webs that the feed opening leaves to both ends of the barrel. */
+function barrelThicknesses({ barrel }: Design): Thickness[] {
+  const bore = barrel.boreDiameter / 2;
+  const neck = neckOf(barrel);
+  const { start, end } = openingRange(barrel);
+  const webs = [
+    { where: 'web from the barrel’s start to the feed opening', thick: start },
+    { where: 'web from the feed opening to the barrel’s end', thick: barrel.length - end },
+  ];
+  const place = neck && `${formatQuantity(neck.start, 'mm', 4)} to ${formatQuantity(neck.end, 'mm', 4)}`;
+  return [
+    { where: 'wall of the barrel', thick: barrel.outerDiameter / 2 - bore },
+    ...(neck ? [{ where: `wall of the heat break’s neck from ${place}`, thick: neck.radius - bore }] : []),
+    // an opening that runs out of an end leaves no web there
+    ...webs.filter(({ thick }) => end > start && thick > 0),
+  ];
+}
+
 function wallThicknesses(design: Design, part: 'barrel' | 'nozzle'): Thickness[] {
-  const { barrel, nozzle } = design;
-  if (part === 'barrel')
-    return [{ where: 'wall of the barrel', thick: (barrel.outerDiameter - barrel.boreDiameter) / 2 }];
+  const { nozzle } = design;
+  if (part === 'barrel') return barrelThicknesses(design);
   return placeSegments(design)
     .filter(({ start, end }) => end > start)
     .map(({ start, startRadius, endRadius }) => ({

@@ -172,7 +172,26 @@ describe('shapes for making', () => {
   test('thin places are told by name, and only those', () => {
     const design = loadDesign('demo');
     expect(thinPlaces(design, 'screw', 1e-6)).toEqual([]);
-    expect(thinPlaces(design, 'barrel', 1)[0]).toContain('wall of the barrel');
+    expect(thinPlaces(design, 'barrel', 1).join()).toContain('wall of the barrel: 7 mm');
     expect(thinPlaces(design, 'screw', 1).length).toBeGreaterThan(thinPlaces(design, 'screw', 3e-3).length);
+  });
+
+  test('a thin neck and thin webs beside the feed opening are told', async () => {
+    const [file] = expectOk(await handedOver(stlModule, { part: 'barrel', minWall: 1.6 }));
+    expect(file?.cautions.join()).toContain(
+      'Thinner than 1.6 mm: wall of the heat break’s neck from 44 mm to 58 mm: 1.5 mm',
+    );
+    const { barrel } = loadDesign('demo');
+    const opening = (start: number, length: number) => ({
+      ...loadDesign('demo'),
+      barrel: { ...barrel, heatBreak: null, feedOpening: { start, length, width: 8e-3 } },
+    });
+    expect(thinPlaces(opening(1e-3, 10e-3), 'barrel', 2e-3)).toEqual([
+      'web from the barrel’s start to the feed opening: 1 mm',
+    ]);
+    expect(thinPlaces(opening(20e-3, barrel.length - 21e-3), 'barrel', 2e-3)).toEqual([
+      'web from the feed opening to the barrel’s end: 1 mm',
+    ]);
+    expect(thinPlaces(opening(0, 10e-3), 'barrel', 2e-3)).toEqual([]);
   });
 });
