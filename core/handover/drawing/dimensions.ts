@@ -5,8 +5,9 @@ import type { ArcEntity, DimensionEntity, Entity, FillEntity, PathEntity, Point,
 import { arrow, line, path, pt } from './shapes.ts';
 import { degreesText, type Size, sizeText } from './size.ts';
 
-/** Extension lines start this far from the part and run on this far over the dimension line, mm. */
+/** Extension lines start this far from the part, mm. */
 export const extensionGap = 0.8;
+/** Extension lines run on this far over the dimension line, mm. */
 export const extensionReach = 1.6;
 /** Room between a line and the text over it, mm. */
 export const textGap = 0.9;

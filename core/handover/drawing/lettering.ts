@@ -5,9 +5,11 @@ import type { Box, LayerName, Point, TextEntity } from './model.ts';
 
 /** Height of a capital over the type size, of the font whose widths are used. */
 export const capShare = 0.718;
-/** Height of field names, of notes and dimensions on small sheets, and of titles and dimensions on large ones, mm. */
+/** Height of field names, mm. */
 export const tiny = 1.8;
+/** Height of notes and of dimensions on small sheets, mm. */
 export const small = 2.5;
+/** Height of titles and of dimensions on large sheets, mm. */
 export const large = 3.5;
 /** Reach of letters under the base line and over a capital, as shares of its height. */
 const descent = 0.3;

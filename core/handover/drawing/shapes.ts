@@ -87,6 +87,7 @@ function movedDimension(entity: DimensionEntity, dx: number, dy: number): Dimens
 
 /** An entity moved by (`dx`, `dy`), mm. */
 export function moved<E extends Entity>(entity: E, dx: number, dy: number): E;
+/** Of any kind of entity; mm. */
 export function moved(entity: Entity, dx: number, dy: number): Entity {
   const shift = shifted(dx, dy);
   switch (entity.kind) {
