@@ -4,22 +4,13 @@ import type { Design } from '../../design/types.ts';
 import { boreEnd, placeSegments } from '../../geometry/bore.ts';
 import { flightRadius } from '../../geometry/profile.ts';
 import { overallLength } from '../../make/cutting.ts';
-import { formatNumber, formatQuantity } from '../../units.ts';
+import { formatQuantity } from '../../units.ts';
 import type { HandoverSource, HandoverSubject } from '../types.ts';
+import { driveParts } from './driveParts.ts';
+import { type Part, unknown } from './part.ts';
 import type { Sheet } from './sheet.ts';
 import { aboutLines } from './turning.ts';
 
-/** One line; its place in the tree follows from `parts`. */
-export interface Part {
-  readonly name: string;
-  /** null where it is not described */
-  readonly quantity: number | null;
-  readonly source: 'make' | 'buy' | 'by the maker';
-  readonly figures: readonly string[];
-  readonly parts?: readonly Part[];
-}
-
-const unknown = 'not described';
 const mm = (length: number) => formatQuantity(length, 'mm', 5);
 const celsius = (kelvin: number) => formatQuantity(kelvin, '°C', 4);
 const watts = (power: number) => formatQuantity(power, 'W', 4);
@@ -137,67 +128,6 @@ function hopperPart({ hopper }: Design): Part {
     ],
     parts: mover,
   };
-}
-
-/** Thrust that the bearing meets, where it was predicted. */
-function thrustFigures({ prediction }: HandoverSubject): string[] {
-  if (!prediction) return [];
-  const { thrust, thrustBlocked } = prediction.drive;
-  const force = (value: number) => formatQuantity(value, 'N', 3);
-  return [`predicted thrust ${force(thrust)} running, ${force(thrustBlocked)} with the nozzle blocked`];
-}
-
-function bearingPart(subject: HandoverSubject): Part {
-  const { bearing } = subject.design.drive;
-  const rating = (load: number | null) => (load === null ? unknown : formatQuantity(load, 'N', 4));
-  const ratings = bearing && [
-    `static rating ${rating(bearing.staticLoad)}`,
-    `dynamic rating ${rating(bearing.dynamicLoad)}`,
-  ];
-  return {
-    name: bearing ? `thrust bearing, ${bearing.kind}` : 'thrust bearing',
-    quantity: bearing ? 1 : null,
-    source: 'buy',
-    figures: [...(ratings ?? [unknown]), ...thrustFigures(subject)],
-  };
-}
-
-function driveParts(subject: HandoverSubject): Part[] {
-  const { drive } = subject.design;
-  const { motorCurve } = drive;
-  const best = motorCurve.reduce((a, b) => (b.torque > a.torque ? b : a));
-  const last = motorCurve[motorCurve.length - 1] ?? best;
-  const gear: Part = {
-    name: 'gear',
-    quantity: 1,
-    source: 'buy',
-    figures: [
-      `ratio ${formatNumber(drive.gearRatio, 4)}`,
-      `efficiency ${formatNumber(100 * drive.gearEfficiency, 3)} %`,
-    ],
-  };
-  const at = ({ speed, torque }: { speed: number; torque: number }) =>
-    `${formatQuantity(torque, 'N·m', 3)} at ${formatQuantity(speed, 'rpm', 3)}`;
-  return [
-    bearingPart(subject),
-    {
-      name: 'stepping motor',
-      quantity: 1,
-      source: 'buy',
-      figures: [
-        `pull-out ${at(best)}, ${at(last)}`,
-        `${drive.fullStepsPerTurn} full steps a turn`,
-        `frame and current ${unknown}`,
-      ],
-    },
-    ...(drive.gearRatio === 1 ? [] : [gear]),
-    {
-      name: 'motor driver',
-      quantity: 1,
-      source: 'buy',
-      figures: [`${drive.microsteps} microsteps a full step`, `current and voltage ${unknown}`],
-    },
-  ];
 }
 
 /** Everything, as one tree. */
