@@ -31,10 +31,9 @@ function read({ label, unit, value, refuse }: TypedNumberProps, text: string): n
   return refuse?.(found.value) ?? found.value;
 }
 
-/** The field; it hands its number over when it is left or on Enter. */
-export function TypedNumber(props: TypedNumberProps) {
-  const { label, value, unit, take, noteProblem } = props;
-  const id = useId();
+/** What is typed, what is wrong with it, and taking it. */
+function useTyped(props: TypedNumberProps) {
+  const { value, unit, take, noteProblem } = props;
   const look = useLook();
   const shown = showNumber(value, unitOf(unit), look);
   const [text, setText] = useState(shown);
@@ -55,6 +54,15 @@ export function TypedNumber(props: TypedNumberProps) {
     if (found !== value) take(found);
     else setText(shown);
   };
+  return { text, setText, problem, commit };
+}
+
+/** The field; it hands its number over when it is left or on Enter. */
+export function TypedNumber(props: TypedNumberProps) {
+  const { label, unit } = props;
+  const id = useId();
+  const look = useLook();
+  const { text, setText, problem, commit } = useTyped(props);
   return (
     <span className="typed-number">
       <label htmlFor={id}>{label}</label>

@@ -44,6 +44,29 @@ function usePlaced(card: RefObject<HTMLElement | null>, frame: RefObject<HTMLEle
   });
 }
 
+/** How far the tour is, and where it may go from here. */
+function Steps({ at }: { readonly at: number }) {
+  const last = at === stops.length - 1;
+  return (
+    <footer>
+      <span className="quiet">{tourText.count(at + 1, stops.length)}</span>
+      {!last && (
+        <Button className="tool" onPress={leaveTour}>
+          {tourText.leave}
+        </Button>
+      )}
+      {at > 0 && (
+        <Button className="tool" onPress={() => moveTour(-1)}>
+          {tourText.back}
+        </Button>
+      )}
+      <Button className="tool main" onPress={() => moveTour(1)}>
+        {last ? tourText.done : tourText.next}
+      </Button>
+    </footer>
+  );
+}
+
 function Card({ at, stop }: { readonly at: number; readonly stop: Stop }) {
   const card = useRef<HTMLElement>(null);
   const frame = useRef<HTMLDivElement>(null);
@@ -52,7 +75,6 @@ function Card({ at, stop }: { readonly at: number; readonly stop: Stop }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: each stop is read from its beginning
   useEffect(() => card.current?.focus(), [at]);
   const { title, text } = tourText.stops[stop.id];
-  const last = at === stops.length - 1;
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== 'Escape') return;
     event.stopPropagation();
@@ -71,22 +93,7 @@ function Card({ at, stop }: { readonly at: number; readonly stop: Stop }) {
       >
         <h2>{title}</h2>
         <p id="tour-text">{text}</p>
-        <footer>
-          <span className="quiet">{tourText.count(at + 1, stops.length)}</span>
-          {!last && (
-            <Button className="tool" onPress={leaveTour}>
-              {tourText.leave}
-            </Button>
-          )}
-          {at > 0 && (
-            <Button className="tool" onPress={() => moveTour(-1)}>
-              {tourText.back}
-            </Button>
-          )}
-          <Button className="tool main" onPress={() => moveTour(1)}>
-            {last ? tourText.done : tourText.next}
-          </Button>
-        </footer>
+        <Steps at={at} />
       </aside>
     </>
   );
