@@ -1,47 +1,12 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { Drawing } from '../../../renderer/drawing/Drawing.tsx';
-import { drawingStore, resetDrawing, setDrawing } from '../../../renderer/drawing/store.ts';
-import { dropDrafts } from '../../../renderer/store/drafts.ts';
-import { activeRevision, currentProject, loadProject, projectStore, undo } from '../../../renderer/store/project.ts';
-import { setView, viewStore } from '../../../renderer/store/view.ts';
+import { drawingStore, setDrawing } from '../../../renderer/drawing/store.ts';
+import { undo } from '../../../renderer/store/project.ts';
+import { viewStore } from '../../../renderer/store/view.ts';
 import { changed, demo } from './examples.ts';
-
-const size = { width: 900, height: 500 };
-
-class FixedObserver {
-  constructor(private readonly tell: () => void) {}
-  observe(element: Element): void {
-    Object.defineProperty(element, 'clientWidth', { value: size.width, configurable: true });
-    Object.defineProperty(element, 'clientHeight', { value: size.height, configurable: true });
-    this.tell();
-  }
-  disconnect(): void {}
-  unobserve(): void {}
-}
-
-const revision = () => {
-  const project = currentProject();
-  if (!project) throw new Error('no project');
-  return activeRevision(project);
-};
-const lengths = () => revision().screw.sections.map(({ lengthMm }) => lengthMm);
-const steps = () => projectStore.getState().history?.past.map(({ label }) => label);
-
-/** A handle; found by its mark, as asking for roles and names costs a second among so many. */
-function grip(id: string): Element {
-  const found = document.querySelector(`[role="slider"][data-grip="${id}"]`);
-  if (!found) throw new Error(`no handle for ${id}`);
-  return found;
-}
-const border = () => grip('section/0/lengthMm');
-
-/** px per mm of the fitted drawing, read off two handles. */
-function zoomOf(): number {
-  const x = (element: Element) => Number(/translate\(([-\d.]+)/.exec(element.getAttribute('transform') ?? '')?.[1]);
-  return (x(grip('section/1/lengthMm')) - x(border())) / 55;
-}
+import { border, freshDrawings, grip, lengths, open, revision, size, steps, zoomOf } from './opened.tsx';
 
 function press(element: Element, keys = {}): void {
   fireEvent.pointerDown(element, { button: 0, clientX: 300, clientY: 200, ...keys });
@@ -50,20 +15,7 @@ const move = (dx: number, dy = 0, keys = {}) =>
   fireEvent.pointerMove(window, { clientX: 300 + dx, clientY: 200 + dy, ...keys });
 const release = () => fireEvent.pointerUp(window);
 
-function open(project = demo()): void {
-  loadProject(project, { handle: null, name: 'demo.json' });
-  render(<Drawing />);
-}
-
-beforeEach(() => {
-  globalThis.ResizeObserver = FixedObserver as unknown as typeof ResizeObserver;
-  setView({ helpFor: null, part: 'screw', mark: null, hoverZ: null });
-  resetDrawing();
-});
-afterEach(() => {
-  cleanup();
-  dropDrafts([]);
-});
+freshDrawings();
 
 describe('pulling', () => {
   test('shows the value and the difference at once, and is one named step when let go', () => {
