@@ -90,6 +90,9 @@ describe('the program', () => {
     const heater = (celsius: number) => [{ name: 'nozzle', celsius }];
     expect(guardLimit(heater(174))?.celsius).toBe(169);
     expect(guardLimit(heater(175))).toBeNull();
+    // the nozzle is what it watches: a cooler zone does not take it lower than the nozzle needs
+    expect(guardLimit([{ name: 'rear', celsius: 60 }, ...heater(64)])?.celsius).toBe(59);
+    expect(guardLimit([{ name: 'rear', celsius: 160 }, ...heater(200)])?.celsius).toBe(155);
   });
 
   test('clears old state, takes its tool, and turns once, hot, before a person lets it go on', async () => {

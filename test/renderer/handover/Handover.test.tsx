@@ -17,6 +17,7 @@ import { solidTools } from '../../core/handover/tools.ts';
 vi.stubGlobal('CSS', { escape: (name: string) => name });
 
 let ended = 0;
+let asked: HandoverAsk[] = [];
 let wait: Promise<void> | null = null;
 
 /** A worker that works in this thread, with the solid modeller of tests; `wait` holds writing back. */
@@ -29,7 +30,10 @@ function fakeWorker(): JobWorker {
       gone = true;
       ended++;
     },
-    postMessage: (ask) => void work(ask as HandoverAsk),
+    postMessage: (ask) => {
+      asked.push(ask as HandoverAsk);
+      void work(ask as HandoverAsk);
+    },
   };
   const hear = (data: HandoverAnswer | JobEnd) => {
     if (!gone) worker.onmessage?.({ data } as MessageEvent);
@@ -54,6 +58,7 @@ beforeEach(async () => {
   setHandoverWorker(fakeWorker);
   wait = null;
   ended = 0;
+  asked = [];
   setHandover({ values: {} });
   openHandover('stl');
   render(<Handover />);
@@ -156,4 +161,19 @@ test('a failure at a later file names those that were saved', async () => {
   const text = viewStore.getState().notice?.text ?? '';
   expect(text).toMatch(/disk is full.*Saved before it: .*a\.stl/s);
   expect(text).not.toContain('c.stl');
+});
+
+test('the date of issue is the local day', () => {
+  const zone = process.env.TZ;
+  process.env.TZ = 'Pacific/Auckland';
+  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-03-04T20:00:00Z') });
+  try {
+    wait = new Promise(() => undefined);
+    choose('Part', 'nozzle');
+    press('Work it out');
+    expect(asked.at(-1)).toMatchObject({ kind: 'write', date: '2026-03-05' });
+  } finally {
+    vi.useRealTimers();
+    process.env.TZ = zone;
+  }
 });
