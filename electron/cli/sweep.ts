@@ -99,6 +99,20 @@ async function unwritable(out: string | undefined): Promise<readonly Issue[]> {
 const threadBeside = (workerPath: string | null): string | null =>
   workerPath === null ? null : join(dirname(workerPath), 'sweepWorker.mjs');
 
+/** Writes what was found where it was asked for. */
+async function handOut(wanted: Wanted, designs: readonly Evaluated[], words: Words, output: Output) {
+  const { plan, inputs, revisionId } = wanted;
+  const out = words.values.get('out');
+  const json = words.flags.has('json');
+  if (out !== undefined) {
+    const written = await writeTextFile(out, sweepCsv(inputs, designs));
+    if (!written.ok) return refuse(written.issues, output);
+    if (!json) output.result(lastLine(designs, out));
+  }
+  if (json) output.result(JSON.stringify(sweepJson(plan, inputs, revisionId, designs), null, 2));
+  return status.done;
+}
+
 /** The command; without --revision it takes the project's active one. */
 export const sweepCommand: Command = {
   shape: {
@@ -130,21 +144,13 @@ export const sweepCommand: Command = {
     const revisionId = words.value.values.get('revision') ?? project.value.activeRevision;
     const wanted = wantedOf(project.value, revisionId, texts);
     if (!wanted.ok) return refuse(wanted.issues, output, file);
-    const out = words.value.values.get('out');
-    const blocked = await unwritable(out);
+    const blocked = await unwritable(words.value.values.get('out'));
     if (blocked.length > 0) return refuse(blocked, output);
-    const { plan, inputs } = wanted.value;
+    const { plan } = wanted.value;
     const fields = words.value.flags.has('solved') ? 'solved' : 'formula';
     const hear = progressTo(output, plan.candidates.length);
     const job = { project: project.value, revisionId, fields } as const;
     const designs = await sweepAll(job, plan.candidates, threadBeside(workerPath), hear);
-    if (out !== undefined) {
-      const written = await writeTextFile(out, sweepCsv(inputs, designs));
-      if (!written.ok) return refuse(written.issues, output);
-      if (!words.value.flags.has('json')) output.result(lastLine(designs, out));
-    }
-    if (words.value.flags.has('json'))
-      output.result(JSON.stringify(sweepJson(plan, inputs, revisionId, designs), null, 2));
-    return status.done;
+    return handOut(wanted.value, designs, words.value, output);
   },
 };

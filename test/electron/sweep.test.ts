@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { main } from '../../electron/cli/main.ts';
+import { type SweepThread, shareOut } from '../../electron/cli/sweepAll.ts';
 import { readAxis, takeAxes } from '../../electron/cli/sweepAxes.ts';
 
 const demo = 'assets/examples/demo.json';
@@ -94,4 +95,27 @@ test('two inputs come out as rows of pairs, as JSON too', async () => {
   ]);
   expect(found.designs[1].figures.volumeFlow).toBeGreaterThan(found.designs[0].figures.volumeFlow);
   expect(found.designs[0].hole).toBeNull();
+});
+
+test('one thread that fails stops the others, and all are ended', async () => {
+  let asked = 0;
+  let ended = 0;
+  const thread = (fails: boolean): SweepThread => ({
+    ask: async ({ index, changes }) => {
+      asked++;
+      await new Promise((wake) => setTimeout(wake, fails ? 1 : 5));
+      if (fails) throw new Error('out of memory');
+      const none = { figures: {}, findings: null, limit: null, hole: 'invented', fields: 'formula' } as const;
+      return { index, design: { changes, ...none } };
+    },
+    end: async () => void ended++,
+  });
+  const candidates = Array.from({ length: 20 }, () => []);
+  const heard: number[] = [];
+  const work = shareOut(candidates, [thread(false), thread(true)], (count) => void heard.push(count));
+  await expect(work).rejects.toThrow('out of memory');
+  await new Promise((wake) => setTimeout(wake, 30));
+  expect([asked, ended, heard]).toEqual([2, 2, []]);
+  const all = await shareOut(candidates, [thread(false), thread(false)], () => undefined);
+  expect(all).toHaveLength(20);
 });
