@@ -8,12 +8,15 @@ import { writerOf } from './writer.ts';
 
 const words = compareText.answer;
 
-/** Refused and broken revisions with what is said of them. */
+/** Refused revisions with the reason. */
 const refusedOf = (compared: readonly Compared[]) =>
-  compared.flatMap(({ id, found }) => {
-    const reason = found.refusal ?? found.fault;
-    return reason === undefined ? [] : [{ id, reason }];
-  });
+  compared.flatMap(({ id, found: { refusal } }) => (refusal === undefined ? [] : [{ id, reason: refusal }]));
+
+/** Revisions whose calculation broke, which says nothing of their design. */
+const brokenOf = (compared: readonly Compared[]) =>
+  compared.flatMap(({ id, found: { refusal, fault } }) =>
+    fault === undefined || refusal !== undefined ? [] : [{ id, fault }],
+  );
 
 /** The paragraph and what it rests on. */
 export function Answer({ compared }: { readonly compared: readonly Compared[] }) {
@@ -27,6 +30,11 @@ export function Answer({ compared }: { readonly compared: readonly Compared[] })
       <h3>{words.title}</h3>
       {waiting && <p className="quiet">{words.waiting}</p>}
       {!waiting && predictions.length < 2 && <p className="quiet">{words.none}</p>}
+      {brokenOf(compared).map(({ id, fault }) => (
+        <p key={id} className="issue">
+          {words.broken(id, fault)}
+        </p>
+      ))}
       {paragraph !== '' && !(waiting && predictions.length < 2) && <p className="better-for-what">{paragraph}</p>}
       {!waiting && predictions.length > 1 && (
         <p className="quiet">{solved ? words.solved : words.estimates(solvedCount, count)}</p>

@@ -8,7 +8,7 @@ import { axis, Chart, type Ink } from '../plots/Chart.tsx';
 import { searchText } from '../strings/search.ts';
 import { HatchLegend } from './HatchLegend.tsx';
 import { type Ground, groundOf, hatch, ticked } from './hatching.ts';
-import { figureNumber, figureTitle, inputTitle } from './shown.ts';
+import { figureNumber, figureTitle, inputTitle, seenUnit, seenValue } from './shown.ts';
 import { type SweepRun, useSearch } from './store.ts';
 
 const words = searchText.result;
@@ -77,7 +77,7 @@ function chartOptions(input: SearchInput, figures: readonly string[], behind: { 
       stroke: ink.series[i] ?? ink.text,
       width: 2,
       points: { show: true, size: 5 },
-      value: readout(figureOf(id).unit),
+      value: readout(seenUnit(figureOf(id).unit)),
       ...(i === 1 ? { dash: [8, 3] } : {}),
     });
     return {
@@ -93,7 +93,7 @@ function chartOptions(input: SearchInput, figures: readonly string[], behind: { 
           }),
         ),
       ],
-      series: [{ label: input.label, value: readout(input.unit) }, ...figures.map(line)],
+      series: [{ label: input.label, value: readout(seenUnit(input.unit)) }, ...figures.map(line)],
       legend: { live: true },
       cursor: { drag: { x: false, y: false } },
       hooks: { drawClear: [(plot) => drawBehind(plot, behind.current, ink)] },
@@ -111,14 +111,15 @@ export function SweepChart({ run }: { readonly run: SweepRun }) {
   // values may run downwards; a chart wants them rising
   const order = useMemo(() => {
     const values = run.plan.values[0] ?? [];
-    return values.map((value, i) => [value, i] as const).sort(([a], [b]) => a - b);
-  }, [run.plan]);
+    const unit = input?.unit ?? '';
+    return values.map((value, i) => [seenValue(value, unit), i] as const).sort(([a], [b]) => a - b);
+  }, [run.plan, input]);
   const counted = ticked(limits, hatched);
   const behind = useRef<Behind>({ x: [], ground: [], present: 0 });
   behind.current = {
     x: order.map(([value]) => value),
     ground: order.map(([, i]) => groundOf(run.designs[i], counted)),
-    present: input?.value ?? Number.NaN,
+    present: input ? seenValue(input.value, input.unit) : Number.NaN,
   };
   const grounds = behind.current.ground.join(' ');
   // biome-ignore lint/correctness/useExhaustiveDependencies: a change of the ground has to draw the chart anew

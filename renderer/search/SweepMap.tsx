@@ -2,7 +2,7 @@
 
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { figureOf } from '../../core/index.ts';
-import { formatNumber } from '../look.ts';
+import { formatNumber, useLook } from '../look.ts';
 import { useBox } from '../plots/useBox.ts';
 import { useRootLook } from '../store/look.ts';
 import { searchText } from '../strings/search.ts';
@@ -10,7 +10,7 @@ import { HatchLegend } from './HatchLegend.tsx';
 import { groundOf, reasonOf, ticked } from './hatching.ts';
 import { type MapSteps, mapSteps } from './mapScale.ts';
 import { cellAt, type MapAxis, type MapPicture, mapArea, paintMap } from './paintMap.ts';
-import { figureNumber, figureTitle, inputTitle, shownFigure, shownValue } from './shown.ts';
+import { figureNumber, figureTitle, inputTitle, seenUnit, seenValue, shownFigure, shownValue } from './shown.ts';
 import { type SweepRun, useSearch } from './store.ts';
 
 const words = searchText.result;
@@ -41,9 +41,9 @@ function axisOf(run: SweepRun, which: 0 | 1): MapAxis {
   const input = run.inputs.find(({ id }) => id === run.plan.axes[which]?.input);
   return {
     title: input ? inputTitle(input) : '',
-    values,
+    values: values.map((value) => seenValue(value, input?.unit ?? '')),
     text: (value) => formatNumber(value, 3),
-    present: input?.value ?? Number.NaN,
+    present: input ? seenValue(input.value, input.unit) : Number.NaN,
   };
 }
 
@@ -127,7 +127,9 @@ export function SweepMap({ run }: { readonly run: SweepRun }) {
   const limits = useSearch((state) => state.limits);
   const hatched = useSearch((state) => state.hatchLimits);
   const [cell, setCell] = useState<number | null>(null);
+  const look = useLook();
   const [box, { width }] = useBox();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the look changes units and signs
   const picture = useMemo(() => {
     const { unit } = figureOf(figure);
     const cells = run.designs.map((design) =>
@@ -136,7 +138,7 @@ export function SweepMap({ run }: { readonly run: SweepRun }) {
     const counted = ticked(limits, hatched);
     const grounds = run.designs.map((design) => groundOf(design, counted));
     return { x: axisOf(run, 0), y: axisOf(run, 1), cells, grounds, steps: mapSteps(cells), cursor: cell };
-  }, [run, figure, limits, hatched, cell]);
+  }, [run, figure, limits, hatched, cell, look]);
   const canvas = useDrawn(picture, width);
   const [columns, rows] = [picture.x.values.length, picture.y.values.length];
   const point = (event: PointerEvent<HTMLDivElement>) => {
@@ -166,7 +168,11 @@ export function SweepMap({ run }: { readonly run: SweepRun }) {
       </div>
       <div className="map-side">
         <h3>{figureTitle(figure)}</h3>
-        {picture.steps ? <Legend steps={picture.steps} unit={figureOf(figure).unit} /> : <p>{words.allHoles}</p>}
+        {picture.steps ? (
+          <Legend steps={picture.steps} unit={seenUnit(figureOf(figure).unit)} />
+        ) : (
+          <p>{words.allHoles}</p>
+        )}
         <HatchLegend grounds={picture.grounds} />
       </div>
     </div>

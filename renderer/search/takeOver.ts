@@ -13,7 +13,7 @@ import {
 import { applyEdit, currentProject } from '../store/project.ts';
 import { freeId } from '../store/revisions.ts';
 import { searchText } from '../strings/search.ts';
-import { inSentence, shownFigure, shownValue } from './shown.ts';
+import { inSentence, plainFigure, plainValue } from './shown.ts';
 import {
   type ChosenCandidate,
   type SeekRun,
@@ -47,16 +47,16 @@ export function noteOf(run: SeekRun, chosen: ChosenCandidate): string {
   const candidate = candidateOf(run, chosen);
   const varied = spec.inputs.map(({ input, label, unit, value, low, high }) => {
     const found = candidate.design.changes.find((change) => change.input === input)?.value ?? value;
-    return words.within(inSentence(label), shownValue(found, unit), shownValue(low, unit), shownValue(high, unit));
+    return words.within(inSentence(label), plainValue(found, unit), plainValue(low, unit), plainValue(high, unit));
   });
   const limits = candidate.limits.map(
     ({ label, sense, bound, unit, value }) =>
-      `${inSentence(label)} ${searchText.goal.sensesOf[sense]} ${shownFigure(bound, unit)} (${shownFigure(value, unit)})`,
+      `${inSentence(label)} ${searchText.goal.sensesOf[sense]} ${plainFigure(bound, unit)} (${plainFigure(value, unit)})`,
   );
   const goal = candidate.figures.find(({ id }) => id === spec.objective.figure);
   return [
     words.searched(inSentence(goalText(spec)), revisionId, news.result?.evaluated ?? 0),
-    ...(goal ? [`${goal.label}: ${shownFigure(goal.before, goal.unit)} → ${shownFigure(goal.value, goal.unit)}.`] : []),
+    ...(goal ? [`${goal.label}: ${plainFigure(goal.before, goal.unit)} → ${plainFigure(goal.value, goal.unit)}.`] : []),
     words.varied(varied.join('; ')),
     ...(limits.length > 0 ? [words.limits(limits.join('; '))] : []),
     words.rests[chosen.from],

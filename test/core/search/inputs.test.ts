@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { validateDesign } from '../../../core/design/validate.ts';
+import { predict } from '../../../core/prediction/predict.ts';
 import { overlapOf, withChanges } from '../../../core/search/changes.ts';
 import { evaluateCandidate } from '../../../core/search/evaluate.ts';
-import { searchFigures } from '../../../core/search/figures.ts';
+import { figuresOf, searchFigures } from '../../../core/search/figures.ts';
 import { proposedLimits } from '../../../core/search/goals.ts';
 import { searchInputs } from '../../../core/search/inputs.ts';
 import { seekResult } from '../../../core/search/result.ts';
@@ -101,6 +103,28 @@ describe('inputs', () => {
     expect(overlapOf(project, 'C', ['joint.lead', 'joint.meteringRoot', 'joint.compression'])).toBeNull();
   });
 
+  test.each(['barrel.boreDiameterMm', 'screw.sections[2].rootDiameterEndMm'])(
+    '%s, which compression rests on, is not varied beside it',
+    (place) => {
+      expect(overlapOf(project, 'C', ['joint.compression', place])).toEqual(['joint.compression', place]);
+      expect(overlapOf(project, 'C', [place, 'joint.compression'])).toEqual([place, 'joint.compression']);
+      expect(overlapOf(project, 'C', ['joint.lead', place])).toBeNull();
+    },
+  );
+
+  test('a sweep tables the values that are built, each once', () => {
+    const axis = { input: 'joint.lead', from: 10.33, to: 10.41, steps: 5, scale: 'linear' } as const;
+    const plan = sweepPlan(project, 'C', inputs, [axis]);
+    expect(plan.ok && plan.value.values).toEqual([[10.35, 10.4]]);
+    const ratios = { input: 'joint.compression', from: 1.31, to: 1.62, steps: 4, scale: 'linear' } as const;
+    const squeezed = sweepPlan(project, 'C', inputs, [ratios]);
+    if (!squeezed.ok) throw new Error('no plan');
+    for (const changes of squeezed.value.candidates) {
+      const made = searchInputs(withChanges(project, 'C', changes), 'C').find(({ id }) => id === ratios.input);
+      expect(made?.value).toBeCloseTo(changes[0]?.value ?? 0, 5);
+    }
+  });
+
   test('steps: sizes by the tool, speeds and temperatures whole, anything else to its third digit', () => {
     expect(onStepWithin(10.4312, 0.05, 8, 12)).toBe(10.45);
     expect(onStepWithin(7.96, 0.05, 8.03, 12)).toBe(8.05);
@@ -137,6 +161,8 @@ describe('sweeps', () => {
     [[axis({ input: 'screw.nothing' })], 'input-unknown'],
     [[axis({ steps: 1 })], 'steps'],
     [[axis({ steps: 2.5 })], 'steps'],
+    [[axis({ steps: 5e9 })], 'steps'],
+    [[axis({ steps: 10_000 }), axis({ input: 'joint.lead', from: 10, to: 14, steps: 10_000 })], 'too-many'],
     [[axis({ to: 5 })], 'ends'],
     [[axis({ to: Number.NaN })], 'ends'],
     [[axis({ to: 4000 })], 'out-of-range'],
@@ -162,6 +188,25 @@ describe('candidates of the demo', () => {
     expect(runs.figures.smallestRoot).toBeCloseTo(0.0064, 9);
     expect(runs.figures.torqueShare).toBeGreaterThan(0.1);
     expect(runs.figures.torqueShare).toBeLessThan(1);
+  });
+
+  test('the figures beside those of comparisons are the prediction’s', () => {
+    const made = validateDesign(project, 'C');
+    if (!made.ok) throw new Error('the design is refused');
+    const prediction = predict(made.value, { fields: 'formula', curvePoints: 0 });
+    const { residence, drive, melting } = prediction;
+    const { figures } = evaluateCandidate(project, 'C', [], { fields: 'formula' });
+    expect(figures.dwellSpread).toBeCloseTo(residence.t95 / residence.mean, 9);
+    expect(figures.dwellSpread).toBeGreaterThan(1);
+    expect(figures.rootMargin).toBe(drive.worstRoot.margin);
+    // no example leaves anything solid, so that a share is put in
+    const solid = { ...melting, engagement: { ...melting.engagement, unmelted: 0.12 } };
+    expect(figuresOf({ ...prediction, melting: solid }, made.value).unmelted).toBe(0.12);
+    expect(figures.unmelted).toBe(melting.engagement.unmelted);
+    expect(figures.torqueShare).toBeCloseTo(drive.torque / drive.torquePullout, 9);
+    const flighted = made.value.screw.sections.flatMap((one) => (one.kind === 'flighted' ? [one] : []));
+    expect(figures.smallestFillet).toBe(Math.min(...flighted.map(({ rootFillet }) => rootFillet)));
+    expect(figures.thinnestFlight).toBe(Math.min(...flighted.map(({ flightWidth }) => flightWidth)));
   });
 
   test('a short search shortens the residence and still meets the demand', () => {

@@ -3,6 +3,7 @@ import { cleanup, fireEvent, render, screen, within } from '@testing-library/rea
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { type Prediction, parseProject, predict, present, validateDesign } from '../../../core/index.ts';
+import { Answer } from '../../../renderer/compare/Answer.tsx';
 import { Compare } from '../../../renderer/compare/Compare.tsx';
 import { RevisionStrip } from '../../../renderer/compare/RevisionStrip.tsx';
 import { runKey, runStore } from '../../../renderer/compare/runs.ts';
@@ -143,4 +144,12 @@ test('the list of revisions tells descent, refuses what is no day, and compares 
   fireEvent.click(within(card).getByRole('button', { name: text.revisions.against('A') }));
   expect(viewStore.getState().dialog).toBe('compare');
   expect(compareStore.getState()).toMatchObject({ chosen: ['A', 'B'], base: 'A' });
+});
+
+test('a run that broke is not called a refused design', () => {
+  runStore.setState({ found: { [runKey(project, 'B')]: { fault: 'out of memory' } } });
+  const compared = ['B'].map((id) => ({ id, found: runStore.getState().found[runKey(project, id)] ?? {} }));
+  render(<Answer compared={compared as never} />);
+  expect(screen.getByText(compareText.answer.broken('B', 'out of memory'))).toBeTruthy();
+  expect(screen.queryByText(/is refused/)).toBeNull();
 });

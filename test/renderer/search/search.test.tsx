@@ -9,10 +9,11 @@ import { mapSteps, stepColour } from '../../../renderer/search/mapScale.ts';
 import { cellAt, cellBox, mapArea } from '../../../renderer/search/paintMap.ts';
 import { SearchRoom } from '../../../renderer/search/Search.tsx';
 import { movedCell } from '../../../renderer/search/SweepMap.tsx';
+import { figureNumber, figureTitle, inputTitle } from '../../../renderer/search/shown.ts';
 import type { SearchAsk } from '../../../renderer/search/solve/protocol.ts';
 import { workerCount } from '../../../renderer/search/solve/startWorker.ts';
 import { emptySearch, isStale, searchStore, setSearch } from '../../../renderer/search/store.ts';
-import { takeOver } from '../../../renderer/search/takeOver.ts';
+import { noteOf, takeOver } from '../../../renderer/search/takeOver.ts';
 import type { JobWorker } from '../../../renderer/solve/job.ts';
 import { applyEdit, currentProject, loadProject, undo } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
@@ -32,7 +33,9 @@ vi.hoisted(() => {
 });
 
 vi.mock('../../../renderer/plots/Chart.tsx', () => ({
-  Chart: ({ label }: { label: string }) => <div role="img" aria-label={label} />,
+  Chart: ({ label, data }: { label: string; data: readonly (readonly number[])[] }) => (
+    <div role="img" aria-label={label} data-x={data[0]?.map((x) => x.toFixed(4)).join(' ')} />
+  ),
   axis: () => ({}),
   curveHeight: 1,
 }));
@@ -48,7 +51,7 @@ const root = { input: 'joint.meteringRoot', low: 8, high: 13, step: 0.05 };
 beforeEach(() => {
   loadProject(project, { handle: null, name: 'demo.json' });
   searchStore.setState(emptySearch);
-  setView({ dialog: 'search' });
+  setView({ dialog: 'search', units: 'metric', decimal: '.' });
 });
 afterEach(() => {
   stopSearch();
@@ -174,7 +177,7 @@ describe('the dialog', () => {
     add('lead of all');
     expect(searchStore.getState().axes).toMatchObject([{ input: 'joint.lead', from: 9.8, to: 18.2 }]);
     add('section 1 (feed), lead start');
-    expect(screen.getByRole('alert').textContent).toMatch(/^It sets numbers that “Lead of all sections/);
+    expect(screen.getByRole('alert').textContent).toMatch(/^It and “Lead of all sections/);
     const from = screen.getByLabelText(searchText.from);
     fireEvent.change(from, { target: { value: '-3' } });
     fireEvent.blur(from);
@@ -197,6 +200,34 @@ describe('the dialog', () => {
     render(<SearchRoom />);
     expect(screen.getByText(/The project has changed since/)).toBeTruthy();
     expect(screen.getByText('The root leaves no channel.')).toBeTruthy();
+  });
+
+  test('a chart over a length is drawn in the reader’s unit, and its axis says so', async () => {
+    setSearch({ axes: [{ input: 'joint.meteringRoot', from: 10.16, to: 11.43, steps: 2, scale: 'linear' }] });
+    const plan = sweepPlan(project, 'C', inputs, searchStore.getState().axes);
+    if (!plan.ok) throw new Error('no plan');
+    await startSweep(on, plan.value, 'formula', () => turnWorker(() => 1), 1);
+    act(() => setView({ units: 'inch' }));
+    render(<SearchRoom />);
+    const chart = screen.getByRole('img', { name: /95 % has left by/ });
+    expect(chart.dataset.x).toBe('0.4000 0.4500');
+    expect(inputTitle({ label: 'Root', unit: 'mm' })).toBe('Root, in');
+    expect(figureNumber(0.0254, 'mm')).toBeCloseTo(1, 9);
+    expect(figureTitle('smallestRoot')).toMatch(/, in$/);
+  });
+
+  test('what is written into the file stays metric whatever the window shows', async () => {
+    const run = await sought(1, false);
+    const metric = noteOf(run, { from: 'formula', rank: 1 });
+    setView({ units: 'inch', decimal: ',' });
+    expect(noteOf(run, { from: 'formula', rank: 1 })).toBe(metric);
+    expect(metric).toMatch(/lead of all sections, in proportion \d+(\.\d+)? mm \(10 mm to 18 mm\)/);
+  });
+
+  test('the account of what was confirmed speaks of those solved again alone', async () => {
+    await sought(1, true);
+    render(<SearchRoom />);
+    expect(screen.getByText(/^Of the three solved again, and of no other candidate:/)).toBeTruthy();
   });
 
   test('candidates are ranked, sorted by a press, shown in full, and taken over as one step with a note', async () => {
@@ -312,6 +343,23 @@ test('results are stale when machine, running, print or granulate change, not wh
   const run = await sought(1, false);
   const renamed = { ...project, revisions: project.revisions.map((one) => ({ ...one, name: 'x', note: 'y' })) };
   expect(isStale(run, renamed)).toBe(false);
+  const other = (change: (one: (typeof project)['revisions'][number]) => object, id = 'C') => ({
+    ...project,
+    revisions: project.revisions.map((one) => (one.id === id ? { ...one, ...change(one) } : one)),
+  });
+  const wider = ({ barrel }: { barrel: (typeof project)['revisions'][number]['barrel'] }) => ({
+    barrel: { ...barrel, boreDiameterMm: barrel.boreDiameterMm + 1 },
+  });
+  expect(isStale(run, other(wider))).toBe(true);
+  expect(isStale(run, other(wider, 'A'))).toBe(false);
+  expect(
+    isStale(
+      run,
+      other(() => ({ materialId: 'another' })),
+    ),
+  ).toBe(true);
+  expect(isStale(run, { ...project, materials: [...project.materials] })).toBe(true);
+  expect(isStale(run, { ...project, process: { ...project.process } })).toBe(true);
   expect(isStale(run, { ...project, print: { ...project.print } })).toBe(true);
 });
 
