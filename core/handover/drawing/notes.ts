@@ -1,7 +1,9 @@
 /** What is written on the sheets beside the views: limits, textures, cautions. */
 
+import { placeSegments } from '../../geometry/bore.ts';
+import { flightRadius } from '../../geometry/profile.ts';
 import { formatQuantity } from '../../units.ts';
-import { angleText, toleranceName } from './generalTolerance.ts';
+import { angleText, linearTolerance, toleranceName } from './generalTolerance.ts';
 import { angularSteps, linearSteps } from './generalToleranceTable.ts';
 import { roughnessText } from './marks.ts';
 import type { Block } from './model.ts';
@@ -25,6 +27,33 @@ function pressureNote({ design }: DrawingSetting, part: 'barrel' | 'nozzle'): st
 const heatNote = (setting: DrawingSetting): string =>
   `Caution, heat: runs at up to ${formatQuantity(hottestSet(setting), '°C', 3)}. Guard against burns; check against local codes.`;
 
+/** What the general tolerances leave open of the orifice, and what that is of the flow. */
+function orificeNote({ design, tolerance }: DrawingSetting): string[] {
+  const pieces = placeSegments(design).filter(({ start, end }) => end > start);
+  const diameter = mm(2 * (pieces[pieces.length - 1]?.endRadius ?? 0));
+  if (!(diameter > 0)) return [];
+  const limit = linearTolerance(diameter, tolerance);
+  if (limit === null) return [`Orifice ⌀${numberText(diameter)}: no general tolerance so small; agree limits.`];
+  // a round land at one pressure: d to the power 3 + 1/n, at least 4 for melts that thin (n up to 1)
+  const percent = (d: number) => numberText(Math.round(100 * Math.abs((Math.max(d, 0) / diameter) ** 4 - 1)));
+  const effect = `−${percent(diameter - limit)} to +${percent(diameter + limit)} %`;
+  return [`Orifice ±${numberText(limit)}: ${effect} of flow at one pressure, more for thinning melts.`];
+}
+
+/** What the general tolerances of the root leave open of the channel's depth, where it is shallowest. */
+function depthNote({ design, tolerance }: DrawingSetting): string[] {
+  const crest = flightRadius(design);
+  const roots = design.screw.sections.flatMap((section) =>
+    section.kind === 'flighted' ? [section.rootDiameterStart, section.rootDiameterEnd] : [],
+  );
+  const root = Math.max(...roots);
+  const limit = linearTolerance(mm(root), tolerance);
+  const depth = mm(crest - root / 2);
+  if (roots.length === 0 || limit === null || !(depth > 0)) return [];
+  const share = numberText(Math.round((50 * limit) / depth));
+  return [`Root ±${numberText(limit)}: least depth ${numberText(depth)} ±${share} %, back flow with its cube.`];
+}
+
 function partNotes(setting: DrawingSetting, part: PartId): string[] {
   const { design, roughness } = setting;
   const { screw } = design;
@@ -32,6 +61,7 @@ function partNotes(setting: DrawingSetting, part: PartId): string[] {
     return [
       `${screw.hand === 'right' ? 'Right' : 'Left'}-hand flight; ${numberText(mm(screw.radialClearance))} clearance per side to the bore ⌀${numberText(mm(design.barrel.boreDiameter))}.`,
       `Flight crests and ends: no burrs. Root and flanks ${roughnessText(roughness.channel)}.`,
+      ...depthNote(setting),
       `Caution: a cold or blocked screw bears the motor’s full torque. Runs at up to ${formatQuantity(hottestSet(setting), '°C', 3)}; check against local codes.`,
     ];
   }
@@ -40,6 +70,7 @@ function partNotes(setting: DrawingSetting, part: PartId): string[] {
   if (part === 'barrel') return [bore, open, pressureNote(setting, 'barrel'), heatNote(setting)];
   return [
     `Wetted bore ${roughnessText(roughness.bore)}; no burrs at the orifice.`,
+    ...orificeNote(setting),
     open,
     pressureNote(setting, 'nozzle'),
     heatNote(setting),

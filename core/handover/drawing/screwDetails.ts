@@ -22,7 +22,7 @@ import { centreLine } from './screwOutline.ts';
 import { outlinePoints } from './screwSide.ts';
 import { type DrawingSetting, letterHeight } from './setting.ts';
 import { blockOf, boxOf, entityBox, line, path, pt } from './shapes.ts';
-import { degreesText, mm, plainSize } from './size.ts';
+import { auxiliary, degreesText, mm, plainSize } from './size.ts';
 
 /** Hatch distance, mm. */
 const hatchSpacing = 2;
@@ -166,7 +166,7 @@ export function flightDetail(setting: DrawingSetting, name: string, placed: Plac
   ];
   const size = plainSize(mm(2 * profile.halfLand), '', scale);
   return captioned(
-    `${name} (${scaleText(scale)})`,
+    `${name} (${scaleText(scale)}), width along the axis`,
     [
       path('OUTLINE', curve),
       path('THIN', torn),
@@ -174,7 +174,8 @@ export function flightDetail(setting: DrawingSetting, name: string, placed: Plac
       lengthDimension(pt(-land, h), pt(land, h), high, size, height),
       heightDimension(
         { x: x + 2.2 * height + 2, low: pt(x, 0), high: pt(land, h) },
-        plainSize(mm(depth), '', scale),
+        // crest and root are held, so the depth follows
+        auxiliary(plainSize(mm(depth), '', scale)),
         height,
       ),
       ...labels,

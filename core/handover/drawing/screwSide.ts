@@ -157,6 +157,12 @@ function marks(setting: DrawingSetting, axis: Axis, cut: number | null, details:
   return found;
 }
 
+/** The circle round what a detail shows. */
+function detailCircle(axis: Axis, { z, y, radius }: DetailPlace): Entity {
+  const s = 1e3 * axis.scale;
+  return { kind: 'circle', layer: 'THIN', centre: pt(onPaper(axis, z), y * s), radius: radius * s };
+}
+
 /** Side view on its axis y = 0 with lengths below, diameters beside and marks above. */
 export function screwSide(
   setting: DrawingSetting,
@@ -168,12 +174,6 @@ export function screwSide(
   const height = letterHeight(setting);
   const s = 1e3 * axis.scale;
   const widest = widestRadius(design) * s;
-  const circles: Entity[] = details.map(({ z, y, radius }) => ({
-    kind: 'circle',
-    layer: 'THIN',
-    centre: pt(onPaper(axis, z), y * s),
-    radius: radius * s,
-  }));
   const highest = Math.max(widest + (cut === null ? 0 : 4.2), ...details.map(({ y, radius }) => (y + radius) * s));
   const lowest = Math.max(
     widest + (cut === null ? 0 : 4.2 + 1.5 * height),
@@ -192,7 +192,7 @@ export function screwSide(
   );
   return [
     ...screwLines(design, axis),
-    ...circles,
+    ...details.map((detail) => detailCircle(axis, detail)),
     ...(cut === null ? [] : cuttingPlane(onPaper(axis, cut), flightRadius(design) * s, height, walls)),
     ...diameters(setting, axis, height),
     ...chain,

@@ -21,9 +21,9 @@ const columns = [
   { head: 'Lead' },
   { head: 'Starts' },
   { head: 'Hand' },
-  { head: 'Depth' },
+  { head: '(Depth)' },
   { head: 'Root ⌀' },
-  { head: 'Flight width' },
+  { head: 'Width along axis' },
   { head: 'Flank' },
   { head: 'Fillet' },
 ];
@@ -39,16 +39,21 @@ const flightCells = (section: FlightedSection, hand: string, depths: string, roo
   section.rootFillet === 0 ? 'sharp' : `R${numberText(mm(section.rootFillet))}`,
 ];
 
-/** Tables of all sections, lengths in mm; `a / b` where a value runs from a to b. Depth is measured from the crest. */
+/** Tables of all sections, lengths in mm; `a / b` where a value runs from a to b. Depth is measured from the crest and follows from both diameters; the flight's width is that along the axis. */
 export function sectionTables(setting: DrawingSetting, mostRows: number): Block[] {
   const { design } = setting;
   const crest = flightRadius(design);
   const rows = placeSections(design.screw).map(({ section, index, start, end }) => {
     const roots = fromTo(section.rootDiameterStart, section.rootDiameterEnd);
-    const depths = fromTo(crest - section.rootDiameterStart / 2, crest - section.rootDiameterEnd / 2);
+    const depths = `(${fromTo(crest - section.rootDiameterStart / 2, crest - section.rootDiameterEnd / 2)})`;
     const place = [String(index + 1), sectionName(setting, index), numberText(mm(start)), numberText(mm(end))];
     if (section.kind === 'plain') return [...place, 'plain', '', '', depths, roots, '', '', ''];
     return [...place, ...flightCells(section, design.screw.hand, depths, roots)];
   });
-  return tableBlocks('Flight data, mm; a / b: at start and end; depth from crest to root', columns, rows, mostRows);
+  return tableBlocks(
+    'Flight data, mm; a / b: at start and end; (depth) follows from crest and root',
+    columns,
+    rows,
+    mostRows,
+  );
 }

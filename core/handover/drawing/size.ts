@@ -18,8 +18,12 @@ export interface Size {
 /** Millimetres of a length in m, to a hundredth of a micrometre, so that sizes read as they were typed. */
 export const mm = (metres: number): number => Number((metres * 1e3).toFixed(5));
 
+/** To some decimals, halves upwards as written: 21.485 is not a binary number and would round down. */
+const rounded = (value: number, decimals: number): number =>
+  Number(`${Math.round(Number(`${value.toFixed(5)}e${decimals}`))}e-${decimals}`) + 0;
+
 /** A number as drawings write it: at most three decimals, no padding. */
-export const numberText = (value: number): string => String(Number(value.toFixed(3)) + 0);
+export const numberText = (value: number): string => String(rounded(value, 3));
 
 /** The same size as an auxiliary dimension. */
 export const auxiliary = (size: Size): Size => ({ ...size, auxiliary: true });
@@ -46,7 +50,7 @@ const micron = (millimetres: number): string => {
 
 /** Text of a length, diameter or radius, e.g. `⌀10 g6 (−5/−14 µm)`. */
 export function sizeText({ value, prefix, fit, auxiliary: isAuxiliary }: Size): string {
-  if (isAuxiliary) return `(${prefix}${Number(value.toFixed(2))})`;
+  if (isAuxiliary) return `(${prefix}${rounded(value, 2)})`;
   const limits = fit ? ` ${fit.name} (${micron(fit.upper)}/${micron(fit.lower)} µm)` : '';
   return `${prefix}${numberText(value)}${limits}`;
 }

@@ -108,6 +108,26 @@ describe('sheets', () => {
     expect(taken.ok && taken.value.sheets[0]?.scaleText).toBe('1:2');
   });
 
+  test('brackets the depth, says how widths are measured, and what open limits mean for the flow', () => {
+    const { sheets } = drawnCase(oddCase('', { size: 'A3' }, () => undefined));
+    const words = (part: string) =>
+      sheets
+        .filter(({ name }) => name.startsWith(part))
+        .flatMap(({ entities }) => entities.flatMap(textsOf))
+        .map(({ text }) => text)
+        .join(' ');
+    const screw = words('screw');
+    // demo, revision C: crest 13.8, root 6.4
+    expect(screw).toContain('(3.7)');
+    expect(screw).not.toMatch(/(?<![(\d.])3\.7(?![\d)])/);
+    expect(screw).toMatch(/Detail \w \([\d:]+\), width along the axis/);
+    expect(screw).toContain('Width along axis');
+    // 13.8 - 10.4 = 3.4, half of it deep; ±0.2 on the diameter by ISO 2768-m is 0.1 / 1.7
+    expect(screw).toContain('Root ±0.2: least depth 1.7 ±6 %');
+    // (1.1 / 1.2)^4 = 0.706, (1.3 / 1.2)^4 = 1.377
+    expect(words('nozzle')).toContain('−29 to +38 %');
+  });
+
   test('views stand over the title block, notes beside it', () => {
     const { main, aside } = sheetRoom({ format: sheetFormats[1] as (typeof sheetFormats)[number] });
     for (const sheet of drawnCase(oddCase('', { size: 'A3' }, () => undefined)).sheets)

@@ -108,6 +108,10 @@ describe('sizes as text', () => {
     expect(sizeText(plainSize(1.2, 'R', 1))).toBe('R1.2');
     expect(sizeText({ ...plainSize(9.00666, '', 1), auxiliary: true })).toBe('(9.01)');
     expect(numberText(2.5981)).toBe('2.598');
+    // halves that are no binary numbers: toFixed would give 21.48 and 1
+    expect(sizeText({ ...plainSize(21.485, '', 1), auxiliary: true })).toBe('(21.49)');
+    expect(numberText(1.0005)).toBe('1.001');
+    expect(numberText(-0.00001)).toBe('0');
     expect(degreesText(59.9999999)).toBe('60°');
   });
 });
