@@ -3,7 +3,7 @@
 import type { Design, FlightedSection } from '../design/types.ts';
 import { helixAngle } from '../geometry/crossSection.ts';
 import { type FlightProfile, flightProfileAt, halfWidthAt } from '../geometry/flightProfile.ts';
-import { flightRadius, leadAt, type PlacedSection, placeSections } from '../geometry/profile.ts';
+import { distanceAfterTurns, flightRadius, type PlacedSection, placeSections } from '../geometry/profile.ts';
 import { tipShape } from '../geometry/tip.ts';
 
 /** Figures at one place of a flight. SI; widths "across" are normal to the flight, along it lies the channel. */
@@ -83,6 +83,6 @@ export function blankDiameter(design: Design): number {
   return Math.max(shank, ...roots);
 }
 
-/** Change of the floor's diameter over one turn of the lead at the section's start, m. */
+/** Change of the root's diameter over the section's first turn, m; the root is even along z, its lead may not be. */
 export const taperPerTurn = (section: FlightedSection): number =>
-  ((section.rootDiameterEnd - section.rootDiameterStart) / section.length) * leadAt(section, 0);
+  ((section.rootDiameterEnd - section.rootDiameterStart) / section.length) * distanceAfterTurns(section, 1);

@@ -1,6 +1,7 @@
 /** What the person says of the lathe: leadscrew and change gears, and what follows for each section. */
 
 import type { FlightedSection } from '../../design/types.ts';
+import { distanceAfterTurns, leadAt } from '../../geometry/profile.ts';
 import { changeGears, trainText } from '../../make/changeGears.ts';
 import { taperPerTurn } from '../../make/cutting.ts';
 import { fail, ok, type Result } from '../../result.ts';
@@ -115,13 +116,15 @@ export function gearCells(section: FlightedSection, lathe: Lathe): { train: stri
   return { train: `${trainText(train)}${hard}`, error, share };
 }
 
-/** Threading words of a numeric control for a section, mm; the change of lead is that of the first turn. */
+/**
+ * Threading words of a numeric control for a section, mm. The lead is even in z, so that its change a turn is in
+ * proportion to the lead itself; that given is the first whole turn's, exactly.
+ */
 export function controlCells(section: FlightedSection): { feed: string; change: string; taper: string } {
-  const { leadStart, leadEnd, length } = section;
-  const perTurn = ((leadEnd - leadStart) / length) * leadStart;
+  const firstTurn = leadAt(section, distanceAfterTurns(section, 1)) - section.leadStart;
   return {
-    feed: mm(leadStart),
-    change: mm(perTurn, 4),
+    feed: mm(section.leadStart),
+    change: mm(firstTurn, 4),
     taper: mm(taperPerTurn(section), 4),
   };
 }

@@ -106,7 +106,7 @@ function sectionTable(design: Design, lathe: Lathe): SheetTable {
     heading: 'Flights',
     note: `${hand}-hand flights. ${
       lathe.controlled
-        ? 'Feed and change of lead are for constant spindle speed; the root changes evenly along z.'
+        ? 'Feed and change of lead are for constant spindle speed; lead and root change evenly along z. A lead that falls therefore changes less from turn to turn, one that rises more: a control that takes one change for all turns ends at another lead, so program the stations instead.'
         : `Spindle to a leadscrew of ${formatNumber(lathe.leadscrew * 1e3, 5)} mm a turn; wheels at hand: ${lathe.teeth.join(' ')}. Idlers are left out.`
     }`,
     columns: [
@@ -120,14 +120,15 @@ function sectionTable(design: Design, lathe: Lathe): SheetTable {
 
 /** Corners of the blank from the shank's end on. */
 function blankCorners(design: Design): { z: number; diameter: number; what: string }[] {
-  const { shankDiameter, shankLength } = design.screw;
+  const { shankDiameter, shankLength, shankFillet } = design.screw;
   const crest = 2 * flightRadius(design);
   const shank = { diameter: shankDiameter, what: 'shank' };
+  const shoulder = shankFillet ? `shank; fillet R${short(shankFillet)} at this shoulder` : 'shank';
   const corners =
     shankLength > 0
       ? [
           { z: -shankLength, ...shank },
-          { z: 0, ...shank },
+          { z: 0, diameter: shankDiameter, what: shoulder },
         ]
       : [];
   for (const { section, start, end, index } of placeSections(design.screw)) {

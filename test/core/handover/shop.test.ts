@@ -94,10 +94,22 @@ describe('turning tables', () => {
     const [sections] = await texts(shopTableModule, { lathe: 'controlled' }, project, 'C');
     const row = (sections?.text ?? '').split('\r\n')[2] ?? '';
     expect(row).toContain('"0, 180"');
-    // lead falls by 4 mm over 55 mm: 20 x 4 / 55 in the first turn; the root grows by 4 mm: 20 x 4 / 55
-    expect(row.endsWith(',20,-1.455,1.455')).toBe(true);
+    // lead falls evenly by 4 mm over 55 mm, so that a turn multiplies it by exp(-4/55): 20 (exp(-4/55) - 1) in the
+    // first turn, which is 19.29 mm long, over which the root, growing by 4 mm, grows by as much
+    expect(row.endsWith(',20,-1.403,1.403')).toBe(true);
+    const [page] = await texts(shopSheetModule, { lathe: 'controlled' }, project, 'C');
+    expect(page?.text).toContain('changes less from turn to turn');
     const [geared] = await texts(shopTableModule, {}, project, 'C');
     expect((geared?.text ?? '').split('\r\n')[2]).toContain('none: the lead varies');
+  });
+
+  test('the blank has the fillet between shank and first section, where there is one', async () => {
+    const project = loadExample('demo');
+    const blank = async () => (await texts(shopTableModule, {}, project, 'C'))[2]?.text ?? '';
+    Object.assign(revisionAt(project, 2).screw.shank, { filletMm: 0.8 });
+    expect(await blank()).toContain('32,0,10,shank; fillet R0.8 at this shoulder');
+    Reflect.deleteProperty(revisionAt(project, 2).screw.shank, 'filletMm');
+    expect(await blank()).not.toContain('fillet');
   });
 
   test('wheels that cannot be read are refused by name', async () => {
