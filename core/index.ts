@@ -140,7 +140,7 @@ export type { ComparisonJson } from './present/jsonTypes.ts';
 export { lookRow } from './present/lookRow.ts';
 export { present } from './present/present.ts';
 export { type PrintTopicId, printTopicIds, printTopicRows } from './present/printTopics.ts';
-export { type SideShape, sideShape } from './present/sideShape.ts';
+export { flightCuts, type SideShape, sideShape } from './present/sideShape.ts';
 export { type SpotPlace, spotPlace } from './present/spotPlace.ts';
 export { type RadialProfile, radialProfile, type StationSection, stationSection } from './present/stationSection.ts';
 export { predictionTable } from './present/table.ts';

@@ -1,7 +1,7 @@
 /** What a side view shows of a machine as stored, whether or not it can be predicted. Plain geometry, no physics. */
 
 import { barrelOf, nozzleOf, screwOf } from '../design/convert.ts';
-import type { FlightedSection, Screw } from '../design/types.ts';
+import type { Design, FlightedSection, Screw } from '../design/types.ts';
 import { flightProfileAt, halfWidthAt } from '../geometry/flightProfile.ts';
 import { channelOutline } from '../geometry/outlines.ts';
 import {
@@ -108,16 +108,28 @@ function crestsOf(flight: Flight, hand: Screw['hand']): PlaneOutline[] {
   });
 }
 
+/** Every flighted section of a screw in its place. */
+function flightsOf(parts: Pick<Design, 'screw' | 'barrel'>): Flight[] {
+  const crest = flightRadius(parts);
+  return placeSections(parts.screw).flatMap((placed): Flight[] =>
+    placed.section.kind === 'flighted' ? [{ placed, section: placed.section, crest }] : [],
+  );
+}
+
+/**
+ * The flights of a design where a plane through the axis cuts them, with their fillets, m: x along the axis, y from it.
+ * Each runs from the root up to the crest and down again.
+ */
+export const flightCuts = (design: Pick<Design, 'screw' | 'barrel'>): PlaneOutline[] =>
+  flightsOf(design).flatMap(cutsOf);
+
 /**
  * The side view's outlines.
  * @param revision machine in the file's shape; its values need not fit each other
  */
 export function sideShape(revision: Revision): SideShape {
   const parts = { screw: screwOf(revision), barrel: barrelOf(revision), nozzle: nozzleOf(revision) };
-  const crest = flightRadius(parts);
-  const flights = placeSections(parts.screw).flatMap((placed): Flight[] =>
-    placed.section.kind === 'flighted' ? [{ placed, section: placed.section, crest }] : [],
-  );
+  const flights = flightsOf(parts);
   const halfTurns = flights.reduce((sum, { section }) => sum + 2 * turnsOf(section) * section.starts, 0);
   const { inner, outer } = channelOutline(parts);
   return {

@@ -8,11 +8,11 @@ import {
   type HeadProfile,
   lookNumber,
   lookUnit,
+  type PlaneOutline,
   radiusAt,
   unitLabel,
 } from '../../core/index.ts';
 import { useLook } from '../look.ts';
-import type { CutFlight } from '../solve/protocol.ts';
 import { compareText } from '../strings/compare.ts';
 import { type DrawingScale, roundPlaces, type Sight } from './drawingScale.ts';
 import { colourOf, dashOf } from './marks.tsx';
@@ -29,7 +29,7 @@ export interface DrawnHead {
   /** added to its z so that it lies on the base, m */
   readonly shift: number;
   /** as cut by the plane; empty until known */
-  readonly flights: readonly CutFlight[];
+  readonly flights: readonly PlaneOutline[];
 }
 
 const pointsOf = ({ z, r }: Outline): Point[] => Array.from(z, (at, i) => [at, r[i] ?? 0]);
@@ -65,30 +65,17 @@ function linesOf({ profile }: DrawnHead): Point[][] {
 const placed = (scale: DrawingScale, shift: number, points: readonly Point[]): string =>
   points.map(([z, r]) => `${scale.x(z + shift).toFixed(1)},${scale.y(r).toFixed(1)}`).join(' ');
 
-function flightPoints(flight: CutFlight, top: number): Point[] {
-  const { z, land, foot, rootRadius } = flight;
-  return [
-    [z - foot / 2, rootRadius],
-    [z - land / 2, top],
-    [z + land / 2, top],
-    [z + foot / 2, rootRadius],
-  ];
-}
+/** The upper half's cuts, from root over crest to root. */
+const flightLines = ({ flights }: DrawnHead): Point[][] =>
+  flights.filter(({ y }) => (y[0] ?? 0) > 0).map(({ x, y }) => Array.from(x, (at, i) => [at, y[i] ?? 0]));
 
 function HeadLines({ head, scale }: { readonly head: DrawnHead; readonly scale: DrawingScale }) {
   const line = { stroke: colourOf(head.place), strokeDasharray: dashOf(head.place).join(' ') };
   return (
     <g className="head-lines" data-revision={head.id}>
-      {head.flights
-        .filter(({ side }) => side === 1)
-        .map((flight) => (
-          <polyline
-            key={flight.z}
-            className="head-flight"
-            points={placed(scale, head.shift, flightPoints(flight, head.profile.flightRadius))}
-            {...line}
-          />
-        ))}
+      {flightLines(head).map((points) => (
+        <polyline key={String(points)} className="head-flight" points={placed(scale, head.shift, points)} {...line} />
+      ))}
       {linesOf(head).map((points) => (
         <polyline key={placed(scale, head.shift, points)} points={placed(scale, head.shift, points)} {...line} />
       ))}

@@ -2,7 +2,7 @@
 
 import { type MouseEvent, memo, type ReactNode, useMemo } from 'react';
 import type { Prediction, Revision } from '../../core/index.ts';
-import type { CutFlight, Shape } from '../solve/protocol.ts';
+import type { Shape } from '../solve/protocol.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { pickStation } from '../store/melt.ts';
 import { activeRevision, useProject } from '../store/project.ts';
@@ -77,26 +77,19 @@ function Walls({
   );
 }
 
-function flightPoints(scale: Scale, flight: CutFlight, top: number): string {
-  const { z, land, foot, rootRadius, side } = flight;
-  return points(scale, [
-    [z - foot / 2, side * rootRadius],
-    [z - land / 2, side * top],
-    [z + land / 2, side * top],
-    [z + foot / 2, side * rootRadius],
-  ]);
-}
-
 function ScrewCut({ shape, scale }: { readonly shape: Shape; readonly scale: Scale }) {
   const root = pairs(shape.outline.inner);
   const mirrored = root.map(([z, r]) => [z, -r] as const).reverse();
   return (
     <>
-      {shape.flights.map((flight) => (
+      {shape.flights.map(({ x, y }) => (
         <polygon
-          key={`${flight.z}/${flight.side}`}
+          key={`${x}/${y[0]}`}
           className="draw-flight"
-          points={flightPoints(scale, flight, shape.flightRadius)}
+          points={points(
+            scale,
+            Array.from(x, (at, i) => [at, y[i] ?? 0]),
+          )}
         />
       ))}
       <polygon className="draw-root" points={points(scale, [...root, ...mirrored])} />

@@ -1,6 +1,14 @@
 /** Messages between the window and the worker that predicts. Plain data and typed arrays only. */
 
-import type { AxialOutline, Issue, Prediction, PredictionOptions, Presentation, Project } from '../../core/index.ts';
+import type {
+  AxialOutline,
+  Issue,
+  PlaneOutline,
+  Prediction,
+  PredictionOptions,
+  Presentation,
+  Project,
+} from '../../core/index.ts';
 
 /** A mesh ready to draw, normals smoothed only below the crease angle. */
 export interface DrawnMesh {
@@ -21,17 +29,6 @@ export interface Bounds {
   readonly radius: number;
 }
 
-/** A flight where the drawing plane through the axis cuts it. m. */
-export interface CutFlight {
-  readonly z: number;
-  /** axial width at the land and at the root */
-  readonly land: number;
-  readonly foot: number;
-  readonly rootRadius: number;
-  /** above or below the axis */
-  readonly side: 1 | -1;
-}
-
 /** The solid parts of one design. */
 export interface Shape {
   readonly revisionId: string;
@@ -41,7 +38,8 @@ export interface Shape {
   readonly nozzle: DrawnMesh;
   /** bore of barrel and nozzle, and the screw's root and tip */
   readonly outline: { readonly outer: AxialOutline; readonly inner: AxialOutline };
-  readonly flights: readonly CutFlight[];
+  /** flights where the plane through the axis cuts them, m: x along the axis, y from it */
+  readonly flights: readonly PlaneOutline[];
   /** stretches of equal outer radius of the barrel, m */
   readonly barrelSkin: readonly { readonly from: number; readonly to: number; readonly radius: number }[];
   /** radius of the flights' lands, m */

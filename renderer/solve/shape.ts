@@ -2,16 +2,15 @@
 
 import {
   barrelMesh,
-  buildStations,
   channelOutline,
   creaseNormals,
   type Design,
+  flightCuts,
   nozzleMesh,
   outerStretches,
   type SolidMesh,
   screwMesh,
 } from '../../core/index.ts';
-import { cutFlights } from './cutFlights.ts';
 import { meshHash } from './meshHash.ts';
 import type { Bounds, DrawnMesh, Shape } from './protocol.ts';
 import { welded } from './weld.ts';
@@ -46,7 +45,7 @@ export function makeShape(design: Design): Shape {
     barrel: drawn(barrelMesh(design, fineness, 0)),
     nozzle: drawn(nozzleMesh(design, fineness, 0)),
     outline,
-    flights: cutFlights(buildStations(design, 48)),
+    flights: flightCuts(design),
     barrelSkin: outerStretches(design.barrel),
     flightRadius: design.barrel.boreDiameter / 2 - design.screw.radialClearance,
     meshHash: meshHash(screw),
