@@ -141,6 +141,17 @@ describe('shapes for making', () => {
     expect(file?.cautions?.join(' ')).toContain('food');
   });
 
+  // demo's barrel, wall 7 mm, has a neck of 1.5 mm from 44 to 58 mm; 0.8 mm stay round a pin
+  test.each([
+    [51, 'options.pinDiameter'],
+    [60, 'options.pinDepth'],
+    [90, null],
+  ])('pins of a barrel cut across at %d mm keep clear of its neck', async (splitAt, place) => {
+    const values = { part: 'barrel', split: 'across', splitAt, pinDiameter: 1.5, pinDepth: 2 };
+    const made = await handedOver(stlModule, values);
+    expect(made.ok ? null : made.issues[0]?.path.slice(-2).join('.')).toBe(place);
+  });
+
   test('a screw cut across has both pieces and the holes of the pins', async () => {
     const files = expectOk(await handedOver(stlModule, { split: 'across', splitAt: 60, onBed: true }));
     expect(files.map(({ name }) => name.slice(name.indexOf('screw')))).toEqual(['screw-front.stl', 'screw-rear.stl']);
