@@ -16,64 +16,61 @@ const mostSteps = 200;
 
 const scales = ['linear', 'log'] as const;
 
+function ScaleChoice({ axis, set }: { readonly axis: AxisSetup; set(more: Partial<AxisSetup>): void }) {
+  return (
+    <select
+      aria-label={words.scale}
+      value={axis.scale}
+      onChange={(event) => set({ scale: event.target.value === 'log' ? 'log' : 'linear' })}
+    >
+      {scales.map((scale) => (
+        <option key={scale} value={scale}>
+          {words.scales[scale]}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function RemoveAxis({ input, label }: { readonly input: string; readonly label: string }) {
+  const axes = useSearch((state) => state.axes);
+  return (
+    <Button
+      className="tiny"
+      aria-label={words.remove(label)}
+      onPress={() => setSearch({ axes: axes.filter((one) => one.input !== input) })}
+    >
+      ×
+    </Button>
+  );
+}
+
 function AxisRow({ axis, input }: { readonly axis: AxisSetup; readonly input: SearchInput }) {
   const axes = useSearch((state) => state.axes);
   useLook();
   const set = (more: Partial<AxisSetup>) =>
     setSearch({ axes: axes.map((one) => (one.input === axis.input ? { ...one, ...more } : one)) });
   const { label, unit, value } = input;
+  const refuse = withinLimits(input);
+  const whole = wholeWithin(2, mostSteps, words.stepsRefused);
   return (
     <tr>
       <th scope="row">{label}</th>
       <td>{shownValue(value, unit)}</td>
       <td>
-        <TypedNumber
-          label={words.from}
-          unit={unit}
-          value={axis.from}
-          refuse={withinLimits(input)}
-          take={(from) => set({ from })}
-        />
+        <TypedNumber label={words.from} unit={unit} value={axis.from} refuse={refuse} take={(from) => set({ from })} />
       </td>
       <td>
-        <TypedNumber
-          label={words.to}
-          unit={unit}
-          value={axis.to}
-          refuse={withinLimits(input)}
-          take={(to) => set({ to })}
-        />
+        <TypedNumber label={words.to} unit={unit} value={axis.to} refuse={refuse} take={(to) => set({ to })} />
       </td>
       <td>
-        <TypedNumber
-          label={words.steps}
-          unit=""
-          value={axis.steps}
-          refuse={wholeWithin(2, mostSteps, words.stepsRefused)}
-          take={(steps) => set({ steps })}
-        />
+        <TypedNumber label={words.steps} unit="" value={axis.steps} refuse={whole} take={(steps) => set({ steps })} />
       </td>
       <td>
-        <select
-          aria-label={words.scale}
-          value={axis.scale}
-          onChange={(event) => set({ scale: event.target.value === 'log' ? 'log' : 'linear' })}
-        >
-          {scales.map((scale) => (
-            <option key={scale} value={scale}>
-              {words.scales[scale]}
-            </option>
-          ))}
-        </select>
+        <ScaleChoice axis={axis} set={set} />
       </td>
       <td>
-        <Button
-          className="tiny"
-          aria-label={words.remove(label)}
-          onPress={() => setSearch({ axes: axes.filter((one) => one.input !== axis.input) })}
-        >
-          ×
-        </Button>
+        <RemoveAxis input={axis.input} label={label} />
       </td>
     </tr>
   );

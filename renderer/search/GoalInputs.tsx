@@ -11,6 +11,19 @@ import { type GoalInputSetup, setSearch, useSearch } from './store.ts';
 
 const words = searchText;
 
+function RemoveInput({ input, label }: { readonly input: string; readonly label: string }) {
+  const all = useSearch((state) => state.goalInputs);
+  return (
+    <Button
+      className="tiny"
+      aria-label={words.remove(label)}
+      onPress={() => setSearch({ goalInputs: all.filter((one) => one.input !== input) })}
+    >
+      ×
+    </Button>
+  );
+}
+
 function GoalInputRow({ setup, input }: { readonly setup: GoalInputSetup; readonly input: SearchInput }) {
   const all = useSearch((state) => state.goalInputs);
   useLook();
@@ -42,13 +55,7 @@ function GoalInputRow({ setup, input }: { readonly setup: GoalInputSetup; readon
         />
       </td>
       <td>
-        <Button
-          className="tiny"
-          aria-label={words.remove(label)}
-          onPress={() => setSearch({ goalInputs: all.filter((one) => one.input !== setup.input) })}
-        >
-          ×
-        </Button>
+        <RemoveInput input={setup.input} label={label} />
       </td>
     </tr>
   );

@@ -101,13 +101,10 @@ function chartOptions(input: SearchInput, figures: readonly string[], behind: { 
   };
 }
 
-/** The chart. */
-export function SweepChart({ run }: { readonly run: SweepRun }) {
-  const [first, second] = useSearch((state) => state.shown);
+/** What the chart draws: lines over rising values, and what lies behind them. */
+function useDrawing(run: SweepRun, input: SearchInput | undefined, figures: readonly string[]) {
   const limits = useSearch((state) => state.limits);
   const hatched = useSearch((state) => state.hatchLimits);
-  const input = run.inputs.find(({ id }) => id === run.plan.axes[0]?.input);
-  const figures = useMemo(() => (second === null || second === first ? [first] : [first, second]), [first, second]);
   // values may run downwards; a chart wants them rising
   const order = useMemo(() => {
     const values = run.plan.values[0] ?? [];
@@ -115,13 +112,8 @@ export function SweepChart({ run }: { readonly run: SweepRun }) {
     return values.map((value, i) => [seenValue(value, unit), i] as const).sort(([a], [b]) => a - b);
   }, [run.plan, input]);
   const counted = ticked(limits, hatched);
-  const behind = useRef<Behind>({ x: [], ground: [], present: 0 });
-  behind.current = {
-    x: order.map(([value]) => value),
-    ground: order.map(([, i]) => groundOf(run.designs[i], counted)),
-    present: input ? seenValue(input.value, input.unit) : Number.NaN,
-  };
-  const grounds = behind.current.ground.join(' ');
+  const ground = order.map(([, i]) => groundOf(run.designs[i], counted));
+  const grounds = ground.join(' ');
   // biome-ignore lint/correctness/useExhaustiveDependencies: a change of the ground has to draw the chart anew
   const data = useMemo(
     (): uPlot.AlignedData => [
@@ -130,6 +122,19 @@ export function SweepChart({ run }: { readonly run: SweepRun }) {
     ],
     [order, figures, run.designs, grounds],
   );
+  const present = input ? seenValue(input.value, input.unit) : Number.NaN;
+  const behind: Behind = { x: order.map(([value]) => value), ground, present };
+  return { data, behind };
+}
+
+/** The chart. */
+export function SweepChart({ run }: { readonly run: SweepRun }) {
+  const [first, second] = useSearch((state) => state.shown);
+  const input = run.inputs.find(({ id }) => id === run.plan.axes[0]?.input);
+  const figures = useMemo(() => (second === null || second === first ? [first] : [first, second]), [first, second]);
+  const drawing = useDrawing(run, input, figures);
+  const behind = useRef<Behind>(drawing.behind);
+  behind.current = drawing.behind;
   const options = useMemo(() => (input ? chartOptions(input, figures, behind) : null), [input, figures]);
   if (!input || !options) return null;
   return (
@@ -137,12 +142,12 @@ export function SweepChart({ run }: { readonly run: SweepRun }) {
       <div className="sweep">
         <Chart
           label={words.chart(figures.map((id) => figureOf(id).label).join(', '), input.label)}
-          data={data}
+          data={drawing.data}
           options={options}
           height={300}
         />
       </div>
-      <HatchLegend grounds={behind.current.ground} />
+      <HatchLegend grounds={drawing.behind.ground} />
     </>
   );
 }

@@ -121,16 +121,13 @@ function useDrawn(picture: Omit<MapPicture, 'ink'>, width: number) {
   return canvas;
 }
 
-/** The map. */
-export function SweepMap({ run }: { readonly run: SweepRun }) {
-  const [figure] = useSearch((state) => state.shown);
+/** What is drawn of a run. */
+function usePicture(run: SweepRun, figure: string, cell: number | null): Omit<MapPicture, 'ink'> {
   const limits = useSearch((state) => state.limits);
   const hatched = useSearch((state) => state.hatchLimits);
-  const [cell, setCell] = useState<number | null>(null);
   const look = useLook();
-  const [box, { width }] = useBox();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the look changes units and signs
-  const picture = useMemo(() => {
+  return useMemo(() => {
     const { unit } = figureOf(figure);
     const cells = run.designs.map((design) =>
       design?.hole === null ? figureNumber(design.figures[figure], unit) : null,
@@ -139,6 +136,14 @@ export function SweepMap({ run }: { readonly run: SweepRun }) {
     const grounds = run.designs.map((design) => groundOf(design, counted));
     return { x: axisOf(run, 0), y: axisOf(run, 1), cells, grounds, steps: mapSteps(cells), cursor: cell };
   }, [run, figure, limits, hatched, cell, look]);
+}
+
+/** The map. */
+export function SweepMap({ run }: { readonly run: SweepRun }) {
+  const [figure] = useSearch((state) => state.shown);
+  const [cell, setCell] = useState<number | null>(null);
+  const [box, { width }] = useBox();
+  const picture = usePicture(run, figure, cell);
   const canvas = useDrawn(picture, width);
   const [columns, rows] = [picture.x.values.length, picture.y.values.length];
   const point = (event: PointerEvent<HTMLDivElement>) => {

@@ -9,7 +9,7 @@ import { firstAxis, overlapping } from './bounds.ts';
 import { PickInput } from './PickInput.tsx';
 import { RunBar, Stale } from './RunBar.tsx';
 import { SweepResult } from './SweepResult.tsx';
-import { setSearch, useSearch } from './store.ts';
+import { type AxisSetup, setSearch, useSearch } from './store.ts';
 
 const words = searchText;
 
@@ -37,6 +37,27 @@ function FieldsChoice() {
   );
 }
 
+/** What is varied, and another input to add. */
+function Varied(props: {
+  readonly project: Project;
+  readonly inputs: readonly SearchInput[];
+  readonly there: readonly AxisSetup[];
+}) {
+  const { project, inputs, there } = props;
+  const chosen = there.map(({ input }) => input);
+  return (
+    <>
+      <AxisRows inputs={inputs} />
+      <PickInput
+        inputs={inputs}
+        full={there.length >= mostAxes ? words.pick.full(mostAxes) : null}
+        refuse={({ id }) => overlapping(project, activeRevision(project).id, inputs, chosen, id)}
+        choose={(input) => setSearch({ axes: [...there, firstAxis(input, there.length === 0)] })}
+      />
+    </>
+  );
+}
+
 /** The part of the dialog. */
 export function SweepTab({ project, inputs }: { readonly project: Project; readonly inputs: readonly SearchInput[] }) {
   const axes = useSearch((state) => state.axes);
@@ -46,27 +67,13 @@ export function SweepTab({ project, inputs }: { readonly project: Project; reado
   const there = axes.filter(({ input }) => inputs.some(({ id }) => id === input));
   const plan = there.length > 0 ? sweepPlan(project, revisionId, inputs, there) : null;
   const [issue] = plan && !plan.ok ? plan.issues : [];
-  const refuse = ({ id }: SearchInput) =>
-    overlapping(
-      project,
-      revisionId,
-      inputs,
-      there.map(({ input }) => input),
-      id,
-    );
   const start = () => {
     if (plan?.ok) void startSweep({ project, revisionId, inputs }, plan.value, fields);
   };
   return (
     <>
       <p className="quiet">{words.waysHelp.sweep}</p>
-      <AxisRows inputs={inputs} />
-      <PickInput
-        inputs={inputs}
-        full={there.length >= mostAxes ? words.pick.full(mostAxes) : null}
-        refuse={refuse}
-        choose={(input) => setSearch({ axes: [...there, firstAxis(input, there.length === 0)] })}
-      />
+      <Varied project={project} inputs={inputs} there={there} />
       <RunBar
         run={run}
         far={run && { done: run.done, of: run.plan.candidates.length }}
