@@ -189,7 +189,7 @@ describe('shapes for making', () => {
 
   test('a thin neck and thin webs beside the feed opening are told', async () => {
     const [file] = expectOk(await handedOver(stlModule, { part: 'barrel', minWall: 1.6 }));
-    expect(file?.cautions.join()).toContain(
+    expect(file?.cautions?.join()).toContain(
       'Thinner than 1.6 mm: wall of the heat break’s neck from 44 mm to 58 mm: 1.5 mm',
     );
     const { barrel } = loadDesign('demo');
