@@ -77,8 +77,6 @@ export interface HandoverTools {
   brep(): Promise<unknown>;
   /** pdfkit's document class; Helvetica (plain, bold, oblique) and Courier are known to it, and no other font */
   pdf(): Promise<unknown>;
-  /** `{ Plot, document }`: Observable Plot, and a document to draw into, handed to each plot as its `document` option */
-  plots(): Promise<unknown>;
 }
 
 /** Hears how far a long writing is, 0 to 1, and what it is at. */

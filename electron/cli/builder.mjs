@@ -20,7 +20,7 @@ export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 export const dist = join(root, 'dist');
 
 /** Loaded from their packages when a hand-over file needs them: each carries files beside its code. */
-const heavy = ['manifold-3d', 'replicad-opencascadejs', 'pdfkit', '@observablehq/plot', 'linkedom'];
+const heavy = ['manifold-3d', 'replicad-opencascadejs', 'pdfkit'];
 
 /** What can be built: the files it depends on, and how it is made into a folder. */
 const targets = {

@@ -8,8 +8,6 @@ import { brepKernel } from '../services/brepKernel.ts';
 const packages = {
   solids: 'manifold-3d',
   pdf: 'pdfkit',
-  plot: '@observablehq/plot',
-  page: 'linkedom',
 } as const;
 
 const files = createRequire(import.meta.url);
@@ -30,12 +28,6 @@ async function pdf(): Promise<unknown> {
   return document;
 }
 
-async function plots(): Promise<unknown> {
-  const Plot: unknown = await import(packages.plot);
-  const { parseHTML } = (await import(packages.page)) as { parseHTML(text: string): { readonly document: unknown } };
-  return { Plot, document: parseHTML('<!doctype html><html><body></body></html>').document };
-}
-
 /** Loads once what is asked for again; a load that failed is tried anew. */
 function once(load: () => Promise<unknown>): () => Promise<unknown> {
   let loading: Promise<unknown> | null = null;
@@ -53,5 +45,4 @@ export const nodeTools = (): HandoverTools => ({
   solids: once(solids),
   brep: brepKernel,
   pdf: once(pdf),
-  plots: once(plots),
 });

@@ -22,15 +22,9 @@ async function pdf(): Promise<unknown> {
   return document;
 }
 
-async function plots(): Promise<unknown> {
-  const [Plot, { parseHTML }] = await Promise.all([import('@observablehq/plot'), import('linkedom/worker')]);
-  return { Plot, document: parseHTML('<!doctype html><html><body></body></html>').document };
-}
-
 /** Tools for one worker; a worker writes once, so nothing is kept. */
 export const workerTools: HandoverTools = {
   solids,
   brep: async () => (await import('./brepKernel.ts')).brepKernel(),
   pdf,
-  plots,
 };

@@ -22,7 +22,7 @@ import { designOf, flighted, plain, tip } from '../geometry/designs.ts';
 const mm = 1e-3;
 const kernel = async () => (await brepKernel()) as BrepKernel;
 const none = () => Promise.reject(new Error('not wanted in this test'));
-const tools: HandoverTools = { solids: none, brep: brepKernel, pdf: none, plots: none };
+const tools: HandoverTools = { solids: none, brep: brepKernel, pdf: none };
 
 async function handedOver(values: Record<string, unknown>, using = tools) {
   const project = loadExample('demo');

@@ -21,5 +21,4 @@ export const solidTools: HandoverTools = {
   },
   brep: none,
   pdf: none,
-  plots: none,
 };

@@ -14,7 +14,7 @@ async function answer(): Promise<unknown> {
   if (!project.ok) return project.issues;
   const source = await handoverSource(stepModule, project.value, ['C'], '2026-05-04', none);
   if (!source.ok) return source.issues;
-  const kit = { solids: none, brep: brepKernel, pdf: none, plots: none };
+  const kit = { solids: none, brep: brepKernel, pdf: none };
   const files = await runHandover(stepModule, source.value, { part: 'all', schema: 'AP242' }, kit);
   if (!files.ok) return files.issues;
   return files.value.map(({ name, bytes, facts }) => ({

@@ -89,13 +89,13 @@ test('the key is that of what is predicted, not of what is said about it', () =>
 test('a refusal is kept, a fault is tried again when asked to go on, old results are forgotten', () => {
   takeFound('r', 'formula', { kind: 'issues', run: 1, issues: [{ path: [], code: 'x', message: 'No.', remedy: '' }] });
   takeFound('f', 'formula', { kind: 'fault', run: 1, message: 'out of memory' });
-  expect(runStore.getState().found['f']).toEqual({ fault: 'out of memory' });
+  expect(runStore.getState().found.f).toEqual({ fault: 'out of memory' });
   goOnRuns();
-  expect(runStore.getState().found['f']).toEqual({});
-  expect(runStore.getState().found['r']?.refusal).toContain('No.');
+  expect(runStore.getState().found.f).toEqual({});
+  expect(runStore.getState().found.r?.refusal).toContain('No.');
   for (let i = 0; i < mostKept; i++) takeFound(`k${i}`, 'formula', { kind: 'fault', run: 1, message: 'x' });
   expect(Object.keys(runStore.getState().found)).toHaveLength(mostKept);
-  expect(runStore.getState().found['r']).toBeUndefined();
+  expect(runStore.getState().found.r).toBeUndefined();
 });
 
 test('solved numbers and estimates are never mixed', () => {

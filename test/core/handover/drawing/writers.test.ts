@@ -33,7 +33,6 @@ const read = (sheet: Sheet) => new DxfParser().parseSync(sheetDxf(sheet));
 const tools: HandoverTools = {
   solids: () => Promise.reject(new Error('not asked')),
   brep: () => Promise.reject(new Error('not asked')),
-  plots: () => Promise.reject(new Error('not asked')),
   pdf: () => Promise.resolve(PDFDocument),
 };
 

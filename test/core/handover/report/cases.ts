@@ -9,7 +9,7 @@ import { predictedSource } from '../source.ts';
 
 const none = () => Promise.reject(new Error('not asked'));
 /** Tools that write a PDF and nothing else. */
-export const tools: HandoverTools = { solids: none, brep: none, plots: none, pdf: () => Promise.resolve(PDFDocument) };
+export const tools: HandoverTools = { solids: none, brep: none, pdf: () => Promise.resolve(PDFDocument) };
 
 /** The report of an example's revisions. */
 export async function reportOf(name: string, ids: readonly string[], samples = 0): Promise<Report> {
