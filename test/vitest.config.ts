@@ -19,6 +19,9 @@ const bundledCore = {
 /** Rooms with state outside core: a window's document, stores, replaced modules. */
 const shellRooms = ['test/electron/**', 'test/renderer/**'];
 
+/** One window at a time, and patience for a software rasteriser. */
+const browserTests = { testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false };
+
 export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
@@ -46,12 +49,12 @@ export default defineConfig({
       {
         test: {
           name: 'e2e',
-          include: ['test/e2e/**/*.test.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-          fileParallelism: false,
+          include: ['test/e2e/*.test.ts'],
+          ...browserTests,
         },
       },
+      // minutes of use, kept out of the gate, which has to stay short
+      { test: { name: 'long', include: ['test/e2e/long/*.test.ts'], ...browserTests } },
       { test: { name: 'bench', include: [], benchmark: { include: ['test/bench/**/*.bench.ts'] } } },
     ],
   },

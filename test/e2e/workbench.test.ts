@@ -72,7 +72,7 @@ test('a changed depth changes the numbers and the solid, and undo brings both ba
   await expectPicture(pictureBefore).toBe(false);
   await screenshot(page, 'workbench-changed');
 
-  await page.getByRole('button', { name: /^Undo: Root Ø end/ }).click();
+  await page.getByRole('button', { name: /^Undo: Section 3, Root Ø end/ }).click();
   const restored = await seenAfter(changed);
   expect(restored).toEqual(before);
   expect(await depth.inputValue()).toBe(typedBefore);
@@ -171,7 +171,8 @@ test('another revision is another machine; a branch of it can be edited', async 
 test('an example opens with its own machine, and the view stays alive', async () => {
   const { page } = workbench();
   const before = await seen();
-  await page.getByRole('button', { name: /^Examples/ }).click();
+  await page.getByRole('button', { name: 'Project', exact: true }).click();
+  await page.getByRole('menuitem', { name: /^Examples/ }).click();
   await page.getByRole('dialog').getByRole('button', { name: /wax/i }).click();
   const opened = await seenAfter(before);
   expect(opened.output).not.toBe(before.output);

@@ -9,6 +9,8 @@ async function pointedAtMelting(page: Page): Promise<void> {
   if (plot) await page.mouse.move(plot.x + 0.42 * plot.width, plot.y + 0.4 * plot.height);
 }
 
+const openedExamples = (page: Page) => page.getByRole('menuitem', { name: /^Examples/ }).click();
+
 /** Puts the cursor into a field. */
 const lookedAt = (label: string) => (page: Page) => page.getByLabel(label, { exact: true }).focus();
 
@@ -53,7 +55,7 @@ export const describingShots: readonly Shot[] = [
   { name: 'barrel', reach: tab('Barrel') },
   { name: 'plot-menu', reach: plotMenuOpen },
   { name: 'revisions', reach: press('Revisions …') },
-  { name: 'examples', reach: press('Examples') },
+  { name: 'examples', reach: all(press('Project'), openedExamples) },
   { name: 'wax', file: 'assets/examples/wax-head.json' },
   { name: 'misfit', file: 'assets/examples/pla-pellet-misfit.json' },
 ];

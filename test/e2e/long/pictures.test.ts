@@ -10,9 +10,9 @@ import pixelmatch from 'pixelmatch';
 import type { Locator, Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { outFolder } from './browser.ts';
-import { screenshotLimit } from './harness.ts';
-import { sharedWorkbench } from './sharedWorkbench.ts';
+import { outFolder } from '../browser.ts';
+import { screenshotLimit } from '../harness.ts';
+import { sharedWorkbench } from '../sharedWorkbench.ts';
 
 const kept = join(import.meta.dirname, 'pictures');
 const renew = process.env.UPDATE_PICTURES === '1';

@@ -2,9 +2,9 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { accessFaults } from './axe.ts';
-import { cutOff, focused, lowestInSight, tabTo } from './reach.ts';
-import { sharedWorkbench } from './sharedWorkbench.ts';
+import { accessFaults } from '../axe.ts';
+import { cutOff, focused, lowestInSight, tabTo } from '../reach.ts';
+import { sharedWorkbench } from '../sharedWorkbench.ts';
 
 const workbench = sharedWorkbench({
   reducedMotion: 'reduce',

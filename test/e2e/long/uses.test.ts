@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { sharedWorkbench } from './sharedWorkbench.ts';
+import { sharedWorkbench } from '../sharedWorkbench.ts';
 
 const solved = '.results[data-stale="false"][data-fields="solved"] [data-testid="output"]';
 const workbench = sharedWorkbench({ reducedMotion: 'reduce', readySelector: solved });
