@@ -104,6 +104,7 @@ export const text = {
   },
   verdict: {
     title: 'What comes out',
+    answer: 'Output, what limits it, and reserves',
     asked: 'asked',
     limits: {
       pumping: 'Pumping against the nozzle sets the output.',

@@ -95,7 +95,7 @@ export function TopBar() {
           <CommandButton id="redo" sign="↷" step={future} />
           <CommandButton id="open" />
           <CommandButton id="save" />
-          <CommandButton id="units" sign={editText.units[units]} />
+          <CommandButton id="units" sign={editText.units[units]} step={editText.units[units]} />
           <CommandButton id="theme" sign={themeSigns[theme]} />
           <CommandButton id="commands" sign="☰" />
         </div>

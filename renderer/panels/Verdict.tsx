@@ -155,7 +155,7 @@ export function Verdict({ prediction }: { readonly prediction: Prediction }) {
   const stale = useEvaluation((state) => state.stale);
   const { output } = prediction;
   return (
-    <section className={stale ? 'verdict stale' : 'verdict'} aria-label={words.title} data-output={output.volumeFlow}>
+    <section className={stale ? 'verdict stale' : 'verdict'} aria-label={words.answer} data-output={output.volumeFlow}>
       <p className="big">
         <output className="big-number" data-testid="output">
           {formatNumber(fromSi(output.volumeFlow, 'mm³/s'), 3)}
