@@ -15,11 +15,12 @@ import { IssueText } from '../fields/IssueText.tsx';
 import { announce } from '../files.ts';
 import { useProject } from '../store/project.ts';
 import { benchText } from '../strings/bench.ts';
+import { today } from '../today.ts';
 import { ImportAccount } from './ImportAccount.tsx';
 import { ImportColumns } from './ImportColumns.tsx';
 import { ImportPreview } from './ImportPreview.tsx';
 import { setBench, useBench } from './store.ts';
-import { importTrials, today } from './trials.ts';
+import { importTrials } from './trials.ts';
 
 const words = benchText.import;
 

@@ -13,6 +13,7 @@ import { getBridge } from '../bridge.ts';
 import { CheckField } from '../fields/CheckField.tsx';
 import { useDesk } from '../panels/desk.ts';
 import { benchText } from '../strings/bench.ts';
+import { today } from '../today.ts';
 import { errorText } from './figures.ts';
 import { HeadRow } from './HeadRow.tsx';
 import { PrintedSheet } from './PrintedSheet.tsx';
@@ -20,7 +21,7 @@ import { RunBar } from './RunBar.tsx';
 import { isOld, type Kept, predictsAlike, proposeTrials, useRuns } from './runs.ts';
 import { setBench } from './store.ts';
 import { draftOf } from './trialDraft.ts';
-import { freshTrialId, today } from './trials.ts';
+import { freshTrialId } from './trials.ts';
 
 const words = benchText.plan;
 const kinds = ['rate', 'torque', 'colour'] as const;

@@ -5,8 +5,9 @@ import { readNumber, writeNumber } from '../fields/quantity.ts';
 import type { FieldSpec, FieldUnit } from '../fields/spec.ts';
 import { activeRevision } from '../store/project.ts';
 import { benchText } from '../strings/bench.ts';
+import { today } from '../today.ts';
 import type { TrialFieldName } from './names.ts';
-import { freshTrialId, today } from './trials.ts';
+import { freshTrialId } from './trials.ts';
 
 /** Texts that are typed, other than the temperatures. */
 export type DraftTexts = Readonly<Record<Exclude<TrialFieldName, 'setTempsC'>, string>>;

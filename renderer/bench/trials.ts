@@ -11,6 +11,7 @@ import {
 import { announce } from '../files.ts';
 import { applyEdit, currentProject } from '../store/project.ts';
 import { benchText } from '../strings/bench.ts';
+import { today } from '../today.ts';
 
 const steps = benchText.trials.steps;
 
@@ -18,12 +19,6 @@ const steps = benchText.trials.steps;
 export function freshTrialId({ benchLog }: Project): string {
   const taken = new Set(benchLog.map(({ id }) => id));
   for (let n = 1; ; n++) if (!taken.has(`T${n}`)) return `T${n}`;
-}
-
-/** Today as YYYY-MM-DD, by this computer's clock and zone. */
-export function today(now = new Date()): string {
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** Puts trials at the end of the log. */

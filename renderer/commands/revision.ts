@@ -5,6 +5,7 @@ import { branchRevision, freeId } from '../store/revisions.ts';
 import { setView } from '../store/view.ts';
 import { templateText } from '../strings/templates.ts';
 import { text } from '../strings.ts';
+import { today } from '../today.ts';
 import type { Command } from './types.ts';
 import { isOpen } from './when.ts';
 
@@ -13,7 +14,7 @@ export function branchFrom(id?: string): void {
   const project = currentProject();
   if (!project) return;
   const from = project.revisions.find((revision) => revision.id === id) ?? activeRevision(project);
-  const date = new Date().toISOString().slice(0, 10);
+  const date = today();
   const name = text.revisions.copyOf(from.name).slice(0, 120);
   applyEdit(branchRevision(from.id, name, date), { label: `${text.revisions.branch} ${freeId(project)}` });
 }

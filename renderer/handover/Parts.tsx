@@ -3,11 +3,11 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type Project, startValues } from '../../core/index.ts';
-import { today } from '../bench/trials.ts';
 import { useJob } from '../solve/job.ts';
 import { evaluationStore } from '../store/evaluation.ts';
 import { useProject } from '../store/project.ts';
 import { handoverText as words } from '../strings/handover.ts';
+import { today } from '../today.ts';
 import { KindList } from './KindList.tsx';
 import { OptionsForm } from './OptionsForm.tsx';
 import { Outcome } from './Outcome.tsx';

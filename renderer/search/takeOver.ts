@@ -13,6 +13,7 @@ import {
 import { applyEdit, currentProject } from '../store/project.ts';
 import { freeId } from '../store/revisions.ts';
 import { searchText } from '../strings/search.ts';
+import { today } from '../today.ts';
 import { inSentence, plainFigure, plainValue } from './shown.ts';
 import {
   type ChosenCandidate,
@@ -98,7 +99,7 @@ export function withCandidate(project: Project, run: SeekRun, chosen: ChosenCand
 export function takeOver(run: SeekRun, chosen: ChosenCandidate): string | null {
   const before = currentProject();
   if (!before) return null;
-  const made = withCandidate(before, run, chosen, new Date().toISOString().slice(0, 10));
+  const made = withCandidate(before, run, chosen, today());
   if ('refusal' in made) return made.refusal;
   applyEdit(() => made.project, { label: words.step(inSentence(goalText(run.spec))) });
   setSearch({ taken: [...searchStore.getState().taken, made.taken] });

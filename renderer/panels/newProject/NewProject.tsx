@@ -11,6 +11,7 @@ import { listLibrary } from '../../library.ts';
 import { setView, useView } from '../../store/view.ts';
 import { newText as words } from '../../strings/templates.ts';
 import { text } from '../../strings.ts';
+import { today } from '../../today.ts';
 import { DialogFrame } from '../DialogFrame.tsx';
 import { ScrewDrawing } from '../templates/ScrewDrawing.tsx';
 import { AssumedTable } from './AssumedTable.tsx';
@@ -90,9 +91,6 @@ function Form({ answers }: { readonly answers: Answers }) {
     </fieldset>
   );
 }
-
-/** Today as the file writes dates. */
-const today = (): string => new Date().toISOString().slice(0, 10);
 
 /** The project of the answers, and what stands against it apart from a viscosity that is not known. */
 function made({ name, numbers, material, problems }: Answers): { project: Project | null; faults: readonly string[] } {

@@ -9,6 +9,7 @@ import { activeRevision, applyEdit, currentProject } from '../../store/project.t
 import { branchRevision, freeId } from '../../store/revisions.ts';
 import { setView } from '../../store/view.ts';
 import { templateText } from '../../strings/templates.ts';
+import { today } from '../../today.ts';
 
 /** Whether the open revision is accepted as it is. */
 export const openFits = (project: Project): boolean => validateDesign(project, activeRevision(project).id).ok;
@@ -40,7 +41,7 @@ export function branchWith(screw: TemplateScrew, title: string): void {
   const project = currentProject();
   if (!project) return;
   const [from, id] = [activeRevision(project).id, freeId(project)];
-  const branch = branchRevision(from, templateText.revisionName(title), new Date().toISOString().slice(0, 10));
+  const branch = branchRevision(from, templateText.revisionName(title), today());
   applyEdit((now) => withScrew(branch(now), id, screw), { label: templateText.branchStep(title, id) });
   done(title);
 }

@@ -13,10 +13,10 @@ import {
   removeTrial,
   takeBack,
   takeCalibrationOff,
-  today,
 } from '../../../renderer/bench/trials.ts';
 import { currentProject, loadProject, projectStore, undo } from '../../../renderer/store/project.ts';
 import { viewStore } from '../../../renderer/store/view.ts';
+import { today } from '../../../renderer/today.ts';
 
 function demo(): Project {
   const read = parseProject(demoText);
