@@ -2,6 +2,18 @@
 
 import { z } from 'zod';
 import type { Result } from '../core/index.ts';
+import {
+  type AboutProgram,
+  type FileHolder,
+  type FileLook,
+  fileVersion,
+  journalEntry,
+  journalId,
+  type RecoveredWork,
+  type Recovery,
+} from './safekeeping.ts';
+
+export type { AboutProgram, FileHolder, FileLook, JournalEntry, RecoveredWork, Recovery } from './safekeeping.ts';
 
 /** Longest project text that crosses between window and host, characters. */
 export const maxProjectLength = 16 * 1024 * 1024;
@@ -17,6 +29,10 @@ export interface OpenedProject {
   /** File name without folders. */
   readonly name: string;
   readonly text: string;
+  /** Fingerprint of the file as read; null where the handle is. */
+  readonly version: string | null;
+  /** Somebody else who writes the file: then saving is refused until it is taken over or saved elsewhere. */
+  readonly holder: FileHolder | null;
 }
 
 /** What a save leaves behind; a null handle means that the browser took it as a download. */
@@ -24,6 +40,8 @@ export interface SavedFile {
   readonly handle: string | null;
   readonly path: string | null;
   readonly name: string;
+  /** Fingerprint of the file as written; null where the handle is. */
+  readonly version: string | null;
 }
 
 /** A project that ships with the program. */
@@ -106,7 +124,19 @@ export const argumentChecks = {
   readMaterial: z.strictObject({ id: shippedId }),
   listRecent: none,
   openRecent: z.strictObject({ handle }),
-  saveProject: z.strictObject({ handle, text }),
+  /** `version` as last read or written; `evenIfChanged` writes over what somebody else wrote since. */
+  saveProject: z.strictObject({ handle, text, version: fileVersion.nullable(), evenIfChanged: z.boolean() }),
+  lookAtFile: z.strictObject({ handle, version: fileVersion.nullable() }),
+  takeOverFile: z.strictObject({ handle }),
+  leaveFile: z.strictObject({ handle }),
+  openPrevious: z.strictObject({ handle }),
+  writeJournal: z.strictObject({ journal: journalId, entry: journalEntry }),
+  closeJournal: z.strictObject({ journal: journalId }),
+  listRecoveries: z.strictObject({ journal: journalId }),
+  readRecovery: z.strictObject({ id: journalId }),
+  dropRecovery: z.strictObject({ id: journalId }),
+  readAbout: none,
+  logFault: z.strictObject({ message: z.string().max(4_000), where: z.string().max(200) }),
   openProject: none,
   saveProjectAs: z.strictObject({ text, suggestedName: fileName }),
   importText: z.strictObject({ kind: z.enum(['csv', 'json']) }),
@@ -115,6 +145,12 @@ export const argumentChecks = {
     data: z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= maxExportBytes),
   }),
   printReport: z.strictObject({ suggestedName: fileName }),
+  /** A file dragged into the window; the preload script alone learns its path. */
+  openDropped: z.strictObject({ path: z.string().min(1).max(4096) }),
+  newWindow: none,
+  showLogFolder: none,
+  /** Closes the window without a further question, as after a save that the closing asked for. */
+  closeWindow: none,
   setEdited: z.strictObject({ edited: z.boolean() }),
   setMenu: z.strictObject({ groups: z.array(menuGroup).max(12) }),
 } as const;
@@ -129,11 +165,27 @@ export interface HostResults {
   readonly listRecent: readonly RecentFile[];
   readonly openRecent: OpenedProject;
   readonly saveProject: SavedFile;
+  readonly lookAtFile: FileLook;
+  readonly takeOverFile: null;
+  readonly leaveFile: null;
+  /** The version kept beside the file from before its latest save, without a handle. */
+  readonly openPrevious: OpenedProject;
+  readonly writeJournal: null;
+  readonly closeJournal: null;
+  readonly listRecoveries: readonly Recovery[];
+  readonly readRecovery: RecoveredWork;
+  readonly dropRecovery: null;
+  readonly readAbout: AboutProgram;
+  readonly logFault: null;
   readonly openProject: OpenedProject | null;
   readonly saveProjectAs: SavedFile | null;
   readonly importText: ImportedText | null;
   readonly exportFile: SavedFile | null;
   readonly printReport: SavedFile | null;
+  readonly openDropped: OpenedProject;
+  readonly newWindow: null;
+  readonly showLogFolder: null;
+  readonly closeWindow: null;
   readonly setEdited: null;
   readonly setMenu: null;
 }
@@ -151,7 +203,18 @@ export type FileChannel =
   | 'readMaterial'
   | 'listRecent'
   | 'openRecent'
-  | 'saveProject';
+  | 'saveProject'
+  | 'lookAtFile'
+  | 'takeOverFile'
+  | 'leaveFile'
+  | 'openPrevious'
+  | 'writeJournal'
+  | 'closeJournal'
+  | 'listRecoveries'
+  | 'readRecovery'
+  | 'dropRecovery'
+  | 'readAbout'
+  | 'logFault';
 
 /** One function for each call. Failures come back as issues, never as exceptions. */
 export type HostApi<C extends Channel = Channel> = {
@@ -161,8 +224,15 @@ export type HostApi<C extends Channel = Channel> = {
 /** Channel on which the host sends the id of a command chosen in its menu. */
 export const commandChannel = 'command';
 
+/** Channel on which the host asks the window to save what is edited and then to close. */
+export const saveAndCloseChannel = 'save-and-close';
+
 /** What the preload script puts on the window under `augerwright`. */
-export interface PreloadApi extends HostApi {
+export interface PreloadApi extends Omit<HostApi, 'openDropped'> {
+  /** Opens a file that was dragged into the window. */
+  readonly openDropped: (file: File) => Promise<Result<OpenedProject>>;
+  /** Hears that the window is to save and then to close; answers with the function that stops it. */
+  readonly onSaveAndClose: (listener: () => void) => () => void;
   /** Node's name of the operating system. */
   readonly platform: string;
   /** Hears the ids of menu commands; answers with the function that stops it. */
