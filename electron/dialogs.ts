@@ -1,12 +1,12 @@
 /** The desktop's own dialogs, as the services want them. */
 
-import { type BrowserWindow, dialog, Menu } from 'electron';
+import { app, type BrowserWindow, dialog, Menu, shell } from 'electron';
 import { commandChannel } from './contract.ts';
 import { menuTemplate } from './menu.ts';
 import type { Dialogs } from './services/dialogCalls.ts';
 
-/** Dialogs that belong to a window; closing it with unsaved edits asks first. */
-export function windowDialogs(window: BrowserWindow): Dialogs {
+/** Dialogs that belong to a window; closing it with unsaved edits asks first. `newWindow` opens one more. */
+export function windowDialogs(window: BrowserWindow, newWindow: () => void): Dialogs {
   let edited = false;
   window.on('close', (event) => {
     if (edited && !confirmLoss(window)) event.preventDefault();
@@ -31,6 +31,10 @@ export function windowDialogs(window: BrowserWindow): Dialogs {
       edited = now;
       window.setDocumentEdited(now);
     },
+    newWindow,
+    // A folder of our own choosing: no path of the page's ever reaches the system.
+    showLogFolder: async () => (await shell.openPath(app.getPath('logs'))) === '',
+    closeWindow: () => window.destroy(),
   };
 }
 

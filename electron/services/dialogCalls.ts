@@ -1,7 +1,7 @@
-/** The host's calls that ask the person for a place; the dialogs themselves are handed in. */
+/** The host's calls that ask the person for a place or the shell for a deed; the dialogs themselves are handed in. */
 
-import { basename } from 'node:path';
-import { ok, type Result } from '../../core/index.ts';
+import { basename, extname, isAbsolute } from 'node:path';
+import { fail, ok, type Result } from '../../core/index.ts';
 import type { Channel, FileChannel, HostApi, MenuGroup, OpenedProject, SavedFile } from '../contract.ts';
 import type { Host } from './host.ts';
 import { readTextFile } from './textFile.ts';
@@ -12,7 +12,7 @@ export interface FileFilter {
   readonly extensions: readonly string[];
 }
 
-/** What the desktop shell can do; each answers a path, or null when cancelled. */
+/** What the desktop shell can do; a picker answers a path, or null when cancelled. */
 export interface Dialogs {
   pickToOpen(filter: FileFilter): Promise<string | null>;
   pickToSave(suggestedName: string, filter: FileFilter): Promise<string | null>;
@@ -20,18 +20,31 @@ export interface Dialogs {
   pagePdf(): Promise<Uint8Array>;
   setEdited(edited: boolean): void;
   setMenu(groups: readonly MenuGroup[]): void;
+  /** Opens one more window. */
+  newWindow(): void;
+  /** Shows the folder of the log; false where the system cannot. */
+  showLogFolder(): Promise<boolean>;
+  /** Closes the window without a question. */
+  closeWindow(): void;
 }
 
 const projectFilter: FileFilter = { name: 'Augerwright project', extensions: ['json'] };
 
 /** The calls with dialogs, over the services' own file table. */
-export function createDialogCalls(host: Host, dialogs: Dialogs): HostApi<Exclude<Channel, FileChannel>> {
+export function createDialogCalls(
+  host: Pick<Host, 'table' | 'recent'>,
+  dialogs: Dialogs,
+): HostApi<Exclude<Channel, FileChannel>> {
   const save = async (suggestedName: string, filter: FileFilter, data: () => Promise<string | Uint8Array>) => {
     const path = await dialogs.pickToSave(suggestedName, filter);
     return path === null ? ok(null) : host.table.save(path, await data());
   };
   return {
-    openProject: () => openProject(host, dialogs),
+    openProject: async () => {
+      const path = await dialogs.pickToOpen(projectFilter);
+      return path === null ? ok(null) : open(host, path);
+    },
+    openDropped: async ({ path }) => (isProjectPath(path) ? open(host, path) : fail(notProject(path))),
     saveProjectAs: async ({ text, suggestedName }) => {
       const saved: Result<SavedFile | null> = await save(suggestedName, projectFilter, async () => text);
       if (saved.ok && saved.value?.path) await host.recent.remember(saved.value.path);
@@ -45,26 +58,52 @@ export function createDialogCalls(host: Host, dialogs: Dialogs): HostApi<Exclude
     },
     exportFile: ({ suggestedName, data }) => save(suggestedName, filterOf(suggestedName), async () => data),
     printReport: ({ suggestedName }) => save(suggestedName, filterOf(suggestedName), () => dialogs.pagePdf()),
-    setEdited: async ({ edited }) => {
-      dialogs.setEdited(edited);
-      return ok(null);
-    },
-    setMenu: async ({ groups }) => {
-      dialogs.setMenu(groups);
-      return ok(null);
-    },
+    ...shellCalls(dialogs),
   };
 }
 
-async function openProject(host: Host, dialogs: Dialogs): Promise<Result<OpenedProject | null>> {
-  const path = await dialogs.pickToOpen(projectFilter);
-  if (path === null) return ok(null);
+type ShellChannel = 'setEdited' | 'setMenu' | 'newWindow' | 'closeWindow' | 'showLogFolder';
+
+function shellCalls(dialogs: Dialogs): HostApi<ShellChannel> {
+  const done = (deed: () => void) => {
+    deed();
+    return Promise.resolve(ok(null));
+  };
+  return {
+    setEdited: ({ edited }) => done(() => dialogs.setEdited(edited)),
+    setMenu: ({ groups }) => done(() => dialogs.setMenu(groups)),
+    newWindow: () => done(() => dialogs.newWindow()),
+    closeWindow: () => done(() => dialogs.closeWindow()),
+    showLogFolder: async () => ((await dialogs.showLogFolder()) ? ok(null) : fail(noLogFolder)),
+  };
+}
+
+async function open(host: Pick<Host, 'table' | 'recent'>, path: string): Promise<Result<OpenedProject>> {
   const opened = await host.table.open(path);
   if (opened.ok) await host.recent.remember(path);
   return opened;
 }
 
+/** Whether a path is one that the dialog for projects would have let through. */
+const isProjectPath = (path: string): boolean => isAbsolute(path) && extname(path).toLowerCase() === '.json';
+
 function filterOf(name: string): FileFilter {
   const extension = name.split('.').at(-1) ?? '';
   return { name: extension.toUpperCase(), extensions: [extension] };
 }
+
+const notProject = (path: string) => ({
+  path: [],
+  code: 'file-not-project',
+  message: 'This file is no project.',
+  value: basename(path),
+  allowed: 'a file whose name ends in .json',
+  remedy: 'Drag a project file into the window.',
+});
+
+const noLogFolder = {
+  path: [],
+  code: 'log-folder',
+  message: 'The folder of the log cannot be shown.',
+  remedy: 'Find its path in the box about Augerwright and open it yourself.',
+};
