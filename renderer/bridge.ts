@@ -2,21 +2,62 @@
 
 import { fail, type Result } from '../core/index.ts';
 import type {
+  AboutProgram,
   Argument,
   ExampleInfo,
   FileChannel,
+  FileHolder,
+  FileLook,
   HostResults,
   ImportedText,
+  JournalEntry,
   MaterialInfo,
   MenuGroup,
   OpenedProject,
   PreloadApi,
   RecentFile,
+  RecoveredWork,
+  Recovery,
   SavedFile,
 } from '../electron/contract.ts';
-import { pickText, saveDownload } from './bridgeFiles.ts';
+import { electronBridge } from './bridgeElectron.ts';
+import { bridgeOverCalls } from './bridgeLoopback.ts';
+import { windowId } from './safekeeping/windowId.ts';
 
-export type { ExampleInfo, ImportedText, MaterialInfo, MenuGroup, OpenedProject, RecentFile, SavedFile };
+export { electronBridge } from './bridgeElectron.ts';
+export { memoryBridge } from './bridgeMemory.ts';
+export type {
+  AboutProgram,
+  Argument,
+  ExampleInfo,
+  FileChannel,
+  FileHolder,
+  FileLook,
+  HostResults,
+  ImportedText,
+  JournalEntry,
+  MaterialInfo,
+  MenuGroup,
+  OpenedProject,
+  PreloadApi,
+  RecentFile,
+  RecoveredWork,
+  Recovery,
+  SavedFile,
+};
+
+/** What is written back to a file, and over what. */
+export interface Saving {
+  /** null asks for a place */
+  readonly handle: string | null;
+  /** suggested where a place is asked for */
+  readonly name: string;
+  readonly text: string;
+  /** fingerprint of the file as this window last read or wrote it */
+  readonly version: string | null;
+  /** writes over what somebody else wrote since */
+  readonly evenIfChanged: boolean;
+}
 
 /** What the window can ask for, whichever host serves it. Null inside a result means that the person cancelled. */
 export interface Bridge {
@@ -36,8 +77,37 @@ export interface Bridge {
   /** Lets the person choose a project file. */
   openProject(): Promise<Result<OpenedProject | null>>;
   /** Writes back to the file of that handle; a null handle asks for a place, as `saveProjectAs` does. */
-  saveProject(file: { handle: string | null; name: string; text: string }): Promise<Result<SavedFile | null>>;
+  saveProject(file: Saving): Promise<Result<SavedFile | null>>;
   saveProjectAs(text: string, suggestedName: string): Promise<Result<SavedFile | null>>;
+  /** How the file stands against the version this window knows. */
+  lookAtFile(handle: string, version: string | null): Promise<Result<FileLook>>;
+  /** Makes this window the one that writes the file. */
+  takeOverFile(handle: string): Promise<Result<null>>;
+  /** Tells that this window writes the file no more. */
+  leaveFile(handle: string): Promise<Result<null>>;
+  /** The version kept beside the file from before its latest save. */
+  openPrevious(handle: string): Promise<Result<OpenedProject>>;
+  /** Opens a file that was dragged into the window. */
+  openDropped(file: File): Promise<Result<OpenedProject>>;
+  /** Keeps the work as it is now, so that no crash takes it. */
+  writeJournal(journal: string, entry: JournalEntry): Promise<Result<null>>;
+  /** Forgets what was kept: it is saved, or was given up. */
+  closeJournal(journal: string): Promise<Result<null>>;
+  /** Work that was kept by windows that are gone. */
+  listRecoveries(journal: string): Promise<Result<readonly Recovery[]>>;
+  readRecovery(id: string): Promise<Result<RecoveredWork>>;
+  dropRecovery(id: string): Promise<Result<null>>;
+  readAbout(): Promise<Result<AboutProgram>>;
+  /** Writes a fault of the window to the host's log. */
+  logFault(message: string, where: string): Promise<Result<null>>;
+  /** Opens another window of the program. */
+  newWindow(): void;
+  /** Shows the folder of the log; a host without one lets it be. */
+  showLogFolder(): void;
+  /** Closes the window without a further question. */
+  closeWindow(): void;
+  /** Hears that the window is to save and then to close; answers with the function that stops it. */
+  onSaveAndClose(listener: () => void): () => void;
   /** Lets the person choose a text file to import, such as a bench log. */
   importText(kind: 'csv' | 'json'): Promise<Result<ImportedText | null>>;
   /** Saves a finished file (mesh, drawing, table) where the person wants it. */
@@ -58,36 +128,8 @@ declare global {
   }
 }
 
-const bytesOf = (data: Uint8Array | string): Uint8Array<ArrayBuffer> =>
-  typeof data === 'string' ? new TextEncoder().encode(data) : new Uint8Array(data);
-
-/** Bridge over the functions of the preload script. */
-export function electronBridge(api: PreloadApi): Bridge {
-  return {
-    host: 'electron',
-    platform: api.platform,
-    readStartProject: () => api.readStartProject(null),
-    listExamples: () => api.listExamples(null),
-    readExample: (id) => api.readExample({ id }),
-    listMaterials: () => api.listMaterials(null),
-    readMaterial: (id) => api.readMaterial({ id }),
-    listRecent: () => api.listRecent(null),
-    openRecent: (handle) => api.openRecent({ handle }),
-    openProject: () => api.openProject(null),
-    saveProject: ({ handle, name, text }) =>
-      handle === null ? api.saveProjectAs({ text, suggestedName: name }) : api.saveProject({ handle, text }),
-    saveProjectAs: (text, suggestedName) => api.saveProjectAs({ text, suggestedName }),
-    importText: (kind) => api.importText({ kind }),
-    exportFile: (suggestedName, data) => api.exportFile({ suggestedName, data: bytesOf(data) }),
-    printReport: (suggestedName) => api.printReport({ suggestedName }),
-    setEdited: (edited) => void api.setEdited({ edited }),
-    setMenu: (groups) =>
-      void api.setMenu({
-        groups: groups.map((group) => ({ ...group, items: group.items.map((item) => ({ ...item })) })),
-      }),
-    onCommand: (listener) => api.onCommand(listener),
-  };
-}
+/** Short calls that are made when a page is left, and have to arrive all the same. */
+const parting: ReadonlySet<FileChannel> = new Set(['leaveFile', 'closeJournal', 'logFault']);
 
 /** Asks the loopback host one thing; a host that is gone is an issue like any other. */
 async function ask<C extends FileChannel>(
@@ -98,8 +140,9 @@ async function ask<C extends FileChannel>(
   try {
     const answer = await fetch(new URL(`api/${channel}`, base), {
       method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
+      headers: { 'Content-Type': 'application/json', 'X-Augerwright-Window': windowId() },
       body: JSON.stringify(argument),
+      keepalive: parting.has(channel),
     });
     return (await answer.json()) as Result<HostResults[C]>;
   } catch {
@@ -112,88 +155,9 @@ async function ask<C extends FileChannel>(
   }
 }
 
-let warnBeforeUnload: ((event: BeforeUnloadEvent) => void) | null = null;
-
-function setUnloadWarning(edited: boolean): void {
-  if (warnBeforeUnload) window.removeEventListener('beforeunload', warnBeforeUnload);
-  warnBeforeUnload = edited ? (event) => event.preventDefault() : null;
-  if (warnBeforeUnload) window.addEventListener('beforeunload', warnBeforeUnload);
-}
-
 /** Bridge over the loopback host; `base` is the page's address up to its last slash. Dialogs are the browser's own. */
-export function loopbackBridge(base: string): Bridge {
-  const download = async (name: string, data: Uint8Array | string): Promise<Result<SavedFile>> => {
-    saveDownload(name, bytesOf(data));
-    return { ok: true, value: { handle: null, path: null, name } };
-  };
-  return {
-    host: 'loopback',
-    platform: 'browser',
-    readStartProject: () => ask(base, 'readStartProject', null),
-    listExamples: () => ask(base, 'listExamples', null),
-    readExample: (id) => ask(base, 'readExample', { id }),
-    listMaterials: () => ask(base, 'listMaterials', null),
-    readMaterial: (id) => ask(base, 'readMaterial', { id }),
-    listRecent: () => ask(base, 'listRecent', null),
-    openRecent: (handle) => ask(base, 'openRecent', { handle }),
-    openProject: async () => {
-      const picked = await pickText('.json,application/json');
-      return { ok: true, value: picked && { handle: null, path: null, ...picked } };
-    },
-    saveProject: ({ handle, name, text }) =>
-      handle === null ? download(name, text) : ask(base, 'saveProject', { handle, text }),
-    saveProjectAs: (text, suggestedName) => download(suggestedName, text),
-    importText: async (kind) => ({ ok: true, value: await pickText(`.${kind}`) }),
-    exportFile: (suggestedName, data) => download(suggestedName, data),
-    printReport: async () => {
-      window.print();
-      return { ok: true, value: null };
-    },
-    setEdited: setUnloadWarning,
-    setMenu: () => undefined,
-    onCommand: () => () => undefined,
-  };
-}
-
-/** Bridge that serves texts from memory and keeps what is saved; for tests, where there is no host. */
-export function memoryBridge(
-  start: OpenedProject,
-  examples: readonly (ExampleInfo & { text: string })[] = [],
-  materials: readonly (MaterialInfo & { text: string })[] = [],
-) {
-  const saved = new Map<string, Uint8Array>();
-  const keep = async (name: string, data: Uint8Array | string): Promise<Result<SavedFile>> => {
-    saved.set(name, bytesOf(data));
-    return { ok: true, value: { handle: null, path: null, name } };
-  };
-  const bridge: Bridge = {
-    host: 'memory',
-    platform: 'browser',
-    readStartProject: async () => ({ ok: true, value: start }),
-    listExamples: async () => ({ ok: true, value: examples.map(({ id, title, note }) => ({ id, title, note })) }),
-    readExample: async (id) => {
-      const text = examples.find((example) => example.id === id)?.text ?? '';
-      return { ok: true, value: { handle: null, path: null, name: `${id}.json`, text } };
-    },
-    listMaterials: async () => ({ ok: true, value: materials.map(({ id, title, note }) => ({ id, title, note })) }),
-    readMaterial: async (id) => {
-      const text = materials.find((material) => material.id === id)?.text ?? '';
-      return { ok: true, value: { name: `${id}.json`, text } };
-    },
-    listRecent: async () => ({ ok: true, value: [] }),
-    openRecent: async () => ({ ok: true, value: start }),
-    openProject: async () => ({ ok: true, value: null }),
-    saveProject: ({ name, text }) => keep(name, text),
-    saveProjectAs: (text, name) => keep(name, text),
-    importText: async () => ({ ok: true, value: null }),
-    exportFile: keep,
-    printReport: async () => ({ ok: true, value: null }),
-    setEdited: () => undefined,
-    setMenu: () => undefined,
-    onCommand: () => () => undefined,
-  };
-  return { bridge, saved };
-}
+export const loopbackBridge = (base: string): Bridge =>
+  bridgeOverCalls((channel, argument) => ask(base, channel, argument));
 
 let current: Bridge | null = null;
 

@@ -23,7 +23,8 @@ export function takeIn(opened: OpenedProject): boolean {
     return false;
   }
   dropDrafts([]);
-  loadProject(project.value, { handle: opened.handle, name: opened.name });
+  const { handle, name, path, version } = opened;
+  loadProject(project.value, { handle, name, path, version });
   setView({ mark: null, hoverZ: null, notice: null });
   flyTo('whole');
   return true;
@@ -102,11 +103,18 @@ async function save(asNew: boolean): Promise<void> {
   const saved =
     asNew || file.handle === null
       ? await bridge.saveProjectAs(written, name)
-      : await bridge.saveProject({ handle: file.handle, name, text: written });
+      : await bridge.saveProject({
+          handle: file.handle,
+          name,
+          text: written,
+          version: file.version ?? null,
+          evenIfChanged: false,
+        });
   if (!saved.ok) {
     announce('bad', saved.issues.map(issueText).join(' '));
   } else if (saved.value) {
-    markSaved(project, { handle: saved.value.handle, name: saved.value.name });
+    const { handle, name: savedName, path, version } = saved.value;
+    markSaved(project, { handle, name: savedName, path, version });
     announce('good', text.notices.saved(saved.value.name));
   }
 }

@@ -10,6 +10,10 @@ import { sameButShown, shownAfterStep, withShown } from './shownRevision.ts';
 export interface ProjectFile {
   readonly handle: string | null;
   readonly name: string;
+  /** Path for display; absent where there is none. */
+  readonly path?: string | null;
+  /** Fingerprint of the file as last read or written; absent where there is none. */
+  readonly version?: string | null;
 }
 
 /** Which project is open, where it lives, and what may be undone. */

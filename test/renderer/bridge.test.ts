@@ -20,9 +20,15 @@ describe('over the preload functions', () => {
         return answered;
       },
     ]);
-    const onCommand = vi.fn();
-    const bridge = electronBridge({ ...Object.fromEntries(calls), platform: 'linux', onCommand } as PreloadApi);
+    const events = { onCommand: vi.fn(), onSaveAndClose: vi.fn() };
+    const openDropped = async (file: File) => {
+      sent.push(['openDropped', { path: `/${file.name}` }]);
+      return answered;
+    };
+    const api = { ...Object.fromEntries(calls), ...events, openDropped, platform: 'linux' };
+    const bridge = electronBridge(api as unknown as PreloadApi);
     const handle = 'a'.repeat(32);
+    const version = 'b'.repeat(64);
     await bridge.readStartProject();
     await bridge.listExamples();
     await bridge.readExample('demo');
@@ -31,8 +37,24 @@ describe('over the preload functions', () => {
     await bridge.listRecent();
     await bridge.openRecent(handle);
     await bridge.openProject();
-    await bridge.saveProject({ handle, name: 'a.json', text: 'one' });
-    await bridge.saveProject({ handle: null, name: 'a.json', text: 'two' });
+    const over = { name: 'a.json', version, evenIfChanged: false };
+    await bridge.saveProject({ ...over, handle, text: 'one' });
+    await bridge.saveProject({ ...over, handle: null, text: 'two' });
+    await bridge.lookAtFile(handle, version);
+    await bridge.takeOverFile(handle);
+    await bridge.leaveFile(handle);
+    await bridge.openPrevious(handle);
+    await bridge.openDropped(new File(['{}'], 'b.json'));
+    await bridge.writeJournal(handle, { handle, name: 'a.json', text: '{}', step: 'Lead', drafts: { 'a/0/b': '3,' } });
+    await bridge.closeJournal(handle);
+    await bridge.listRecoveries(handle);
+    await bridge.readRecovery(handle);
+    await bridge.dropRecovery(handle);
+    await bridge.readAbout();
+    await bridge.logFault('broke', 'window');
+    bridge.newWindow();
+    bridge.showLogFolder();
+    bridge.closeWindow();
     await bridge.importText('csv');
     await bridge.exportFile('a.stl', new Uint8Array([1]));
     await bridge.printReport('a.pdf');
@@ -56,6 +78,10 @@ describe('over the loopback host', () => {
     const [address, words] = fetched.mock.calls[0];
     expect(String(address)).toBe(`${base}api/readExample`);
     expect(words).toMatchObject({ method: 'POST', body: '{"id":"demo"}' });
+    const { 'X-Augerwright-Window': name } = words.headers as Record<string, string>;
+    expect(name).toMatch(/^[0-9a-f]{32}$/);
+    await loopbackBridge(base).listExamples();
+    expect((fetched.mock.calls[1][1].headers as Record<string, string>)['X-Augerwright-Window']).toBe(name);
   });
 
   test('a host that is gone is an issue', async () => {
@@ -74,8 +100,9 @@ describe('over the loopback host', () => {
       clicked.push(this.download);
     });
     URL.createObjectURL = () => 'blob:none';
-    const saved = await loopbackBridge(base).saveProject({ handle: null, name: 'mine.json', text: '{}' });
-    expect(saved).toEqual({ ok: true, value: { handle: null, path: null, name: 'mine.json' } });
+    const mine = { handle: null, name: 'mine.json', text: '{}', version: null, evenIfChanged: false };
+    const saved = await loopbackBridge(base).saveProject(mine);
+    expect(saved).toEqual({ ok: true, value: { handle: null, path: null, name: 'mine.json', version: null } });
     expect(clicked).toEqual(['mine.json']);
   });
 
