@@ -52,13 +52,14 @@ async function serve(root: string, startPath: string | null, windowWanted: boole
     recentListPath: null,
   });
   const stopped = untilStopped();
-  const loopback = await startLoopback(host.api, resolve(root, 'dist/renderer'));
+  const loopback = await startLoopback(host.apiFor, resolve(root, 'dist/renderer'));
   if (!windowWanted) say(`${whyNoWindow(root)}: serving the workbench to browsers on this machine.`);
   say(`Augerwright is at ${loopback.address}`);
   say('Press Ctrl+C to stop.');
   const windowClosed = windowWanted ? openAppWindow(loopback.address, say) : new Promise<void>(() => undefined);
   await Promise.race([stopped, windowClosed]);
   await loopback.close();
+  await host.close();
 }
 
 function whyNoWindow(root: string): string {

@@ -10,7 +10,8 @@ export const demoId = 'demo';
 /** Reads an example by id; the id is a bare name, checked against the folder's own listing. */
 export async function readExample(folder: string, id: string): Promise<Result<OpenedProject>> {
   const read = await readShipped(folder, id, 'example');
-  return read.ok ? ok({ handle: null, path: null, name: read.value.name, text: read.value.text }) : read;
+  if (!read.ok) return read;
+  return ok({ handle: null, path: null, name: read.value.name, text: read.value.text, version: null, holder: null });
 }
 
 /** Every example with its title, the demo first, then by id. */

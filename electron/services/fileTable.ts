@@ -3,18 +3,17 @@
 import { randomBytes } from 'node:crypto';
 import { basename, resolve } from 'node:path';
 import { fail, ok, type Result } from '../../core/index.ts';
-import type { OpenedProject, SavedFile } from '../contract.ts';
-import { readTextFile, writeTextFile } from './textFile.ts';
+import type { SavedFile } from '../contract.ts';
+import { versionOf } from './keep/version.ts';
+import { writeTextFile } from './textFile.ts';
 
 /** Paths that a dialog or the command line let in, by handle. */
 export interface FileTable {
   /** The handle of a path; the same path always gets the same handle. */
   admit(path: string): string;
-  /** Reads the file behind a path just admitted. */
-  open(path: string): Promise<Result<OpenedProject>>;
   /** Path behind a handle, or an issue when this host never gave that handle out. */
   pathOf(handle: string): Result<string>;
-  /** Saves to a path just admitted. */
+  /** Saves a finished file, such as an export, to a path just admitted. */
   save(path: string, data: string | Uint8Array): Promise<Result<SavedFile>>;
 }
 
@@ -31,20 +30,16 @@ export function createFileTable(): FileTable {
     handles.set(path, handle);
     return handle;
   };
-  const facts = (path: string) => ({ handle: admit(path), path: resolve(path), name: basename(path) });
   return {
     admit,
-    async open(path) {
-      const text = await readTextFile(path);
-      return text.ok ? ok({ ...facts(path), text: text.value }) : text;
-    },
     pathOf(handle) {
       const path = paths.get(handle);
       return path === undefined ? fail(unknownHandle) : ok(path);
     },
     async save(path, data) {
       const written = await writeTextFile(path, data);
-      return written.ok ? ok(facts(path)) : written;
+      if (!written.ok) return written;
+      return ok({ handle: admit(path), path: resolve(path), name: basename(path), version: versionOf(data) });
     },
   };
 }

@@ -1,9 +1,16 @@
-/** The host's calls that need no dialog: the same for the desktop window and for the loopback host. */
+/** The host's calls that need no dialog: the same for the desktop windows and for the loopback host. */
 
+import { resolve } from 'node:path';
 import { ok, type Result } from '../../core/index.ts';
-import type { FileChannel, HostApi, OpenedProject } from '../contract.ts';
+import type { FileChannel, HostApi, OpenedProject, SavedFile } from '../contract.ts';
 import { demoId, listExamples, readExample } from './examples.ts';
 import { createFileTable, type FileTable } from './fileTable.ts';
+import { type AboutPlaces, readAbout } from './keep/about.ts';
+import type { Disk } from './keep/disk.ts';
+import { type Journals, noJournals } from './keep/journals.ts';
+import { createLocks } from './keep/locks.ts';
+import { createProjectFiles, type ProjectFiles } from './keep/projectFiles.ts';
+import { createWindows } from './keep/windows.ts';
 import { listMaterials, readMaterial } from './materials.ts';
 import { createRecentFiles, type RecentFiles } from './recentFiles.ts';
 
@@ -15,40 +22,112 @@ export interface HostPlaces {
   readonly startPath: string | null;
   /** Where the list of recent files is kept, or null to keep none. */
   readonly recentListPath: string | null;
+  /** Folder of the program's own, where journals are kept; null or left out: none are. */
+  readonly stateFolder?: string | null;
+  /** Left out: the about box knows no version and no notices. */
+  readonly about?: AboutPlaces;
+  /** Takes a sentence for the log; left out: nothing is logged. */
+  readonly log?: (message: string) => void;
+  /** Silence after which a window may be gone, ms; left out where every window is told to be closed. */
+  readonly quietAfterMs?: number;
+  /** The file system; left out: the real one. */
+  readonly disk?: Disk;
 }
 
 /** The services, and the tables the dialogs share with them. */
 export interface Host {
-  readonly api: HostApi<FileChannel>;
+  /** The calls of one window; the shell, or its page, gave it that name. */
+  apiFor(windowId: string): HostApi<FileChannel>;
+  /** Opens a path that the person chose, for a window: takes its lock, remembers it as recent. */
+  open(windowId: string, path: string): Promise<Result<OpenedProject>>;
+  /** Saves a project where the person has just chosen to, for a window: takes its lock, remembers it as recent. */
+  saveAs(windowId: string, path: string, text: string): Promise<Result<SavedFile>>;
   readonly table: FileTable;
   readonly recent: RecentFiles;
+  /** The window is gone: its files are free for others, what its journal holds may be recovered. */
+  closeWindow(windowId: string): Promise<void>;
+  /** The program ends: every file is left. */
+  close(): Promise<void>;
 }
 
 /** Builds the services over a set of places. */
 export function createHost(places: HostPlaces): Host {
   const table = createFileTable();
   const recent = createRecentFiles(places.recentListPath, table);
-  const open = async (path: string): Promise<Result<OpenedProject>> => {
-    const opened = await table.open(path);
-    if (opened.ok && opened.value.path) await recent.remember(opened.value.path);
-    return opened;
+  const windows = createWindows(places.quietAfterMs ?? null);
+  const locks = createLocks(windows);
+  const files = createProjectFiles(table, locks, places.disk);
+  const remembered = async <T extends OpenedProject | SavedFile>(result: Result<T>): Promise<Result<T>> => {
+    if (result.ok && result.value.path !== null) await recent.remember(result.value.path);
+    return result;
   };
-  const api: HostApi<FileChannel> = {
+  const host: Host = {
+    apiFor: (windowId) => callsOf(windowId, { places, host, files, journals: noJournals }, windows.heard),
+    open: async (windowId, path) => remembered(await files.open(windowId, resolve(path))),
+    saveAs: async (windowId, path, text) => remembered(await files.saveAs(windowId, resolve(path), text)),
+    table,
+    recent,
+    async closeWindow(windowId) {
+      windows.closed(windowId);
+      await locks.leaveAll(windowId);
+    },
+    close: () => locks.close(),
+  };
+  return host;
+}
+
+interface Services {
+  readonly places: HostPlaces;
+  readonly host: Host;
+  readonly files: ProjectFiles;
+  readonly journals: Journals;
+}
+
+/** The calls of one window; each of them tells that the window is there. */
+function callsOf(windowId: string, services: Services, heard: (windowId: string) => void): HostApi<FileChannel> {
+  const calls = { ...shippedCalls(windowId, services), ...keepingCalls(windowId, services) };
+  const noted = Object.entries(calls).map(([name, call]) => [
+    name,
+    (argument: never) => {
+      heard(windowId);
+      return (call as (argument: never) => unknown)(argument);
+    },
+  ]);
+  return Object.fromEntries(noted) as HostApi<FileChannel>;
+}
+
+function shippedCalls(windowId: string, { places, host }: Services) {
+  return {
     readStartProject: () =>
-      places.startPath === null ? readExample(places.examplesFolder, demoId) : open(places.startPath),
+      places.startPath === null ? readExample(places.examplesFolder, demoId) : host.open(windowId, places.startPath),
     listExamples: () => listExamples(places.examplesFolder),
     readExample: ({ id }) => readExample(places.examplesFolder, id),
     listMaterials: () => listMaterials(places.materialsFolder),
     readMaterial: ({ id }) => readMaterial(places.materialsFolder, id),
-    listRecent: async () => ok(await recent.list()),
+    listRecent: async () => ok(await host.recent.list()),
     openRecent: async ({ handle }) => {
-      const path = table.pathOf(handle);
-      return path.ok ? open(path.value) : path;
+      const path = host.table.pathOf(handle);
+      return path.ok ? host.open(windowId, path.value) : path;
     },
-    saveProject: async ({ handle, text }) => {
-      const path = table.pathOf(handle);
-      return path.ok ? table.save(path.value, text) : path;
+    readAbout: async () => ok(await readAbout(places.about ?? null)),
+    logFault: async ({ message, where }) => {
+      places.log?.(`${where}: ${message}`);
+      return ok(null);
     },
-  };
-  return { api, table, recent };
+  } satisfies Partial<HostApi<FileChannel>>;
+}
+
+function keepingCalls(windowId: string, { files, journals }: Services) {
+  return {
+    saveProject: (asked) => files.save(windowId, asked),
+    lookAtFile: (asked) => files.look(windowId, asked),
+    takeOverFile: ({ handle }) => files.takeOver(windowId, handle),
+    leaveFile: ({ handle }) => files.leave(windowId, handle),
+    openPrevious: ({ handle }) => files.previous(handle),
+    writeJournal: ({ journal, entry }) => journals.write(windowId, journal, entry),
+    closeJournal: ({ journal }) => journals.close(journal),
+    listRecoveries: ({ journal }) => journals.list(journal),
+    readRecovery: ({ id }) => journals.read(windowId, id),
+    dropRecovery: ({ id }) => journals.drop(id),
+  } satisfies Partial<HostApi<FileChannel>>;
 }

@@ -20,11 +20,19 @@ export interface Loopback {
   close(): Promise<void>;
 }
 
+/** Name that a page gives its window, so that two pages are two writers of a file. */
+const windowHeader = 'x-augerwright-window';
+/** Window of pages that give no name. */
+const namelessWindow = 'nameless';
+
+/** Answers with the calls of one window. */
+export type ApiFor = (windowId: string) => HostApi<FileChannel>;
+
 /** Starts on 127.0.0.1 at a port the system picks. Every address below /token/ needs the right host, origin and token. */
-export async function startLoopback(api: HostApi<FileChannel>, rendererFolder: string): Promise<Loopback> {
+export async function startLoopback(apiFor: ApiFor, rendererFolder: string): Promise<Loopback> {
   const token = randomBytes(24).toString('hex');
   const server = createServer((request, response) => {
-    respond(request, response, { api, rendererFolder, token, port: portOf(server) }).catch(() => {
+    respond(request, response, { apiFor, rendererFolder, token, port: portOf(server) }).catch(() => {
       if (!response.headersSent) refuse(response, 500);
       response.end();
     });
@@ -38,7 +46,7 @@ export async function startLoopback(api: HostApi<FileChannel>, rendererFolder: s
 }
 
 interface Scene {
-  readonly api: HostApi<FileChannel>;
+  readonly apiFor: ApiFor;
   readonly rendererFolder: string;
   readonly token: string;
   readonly port: number;
@@ -61,7 +69,7 @@ async function respond(request: IncomingMessage, response: ServerResponse, scene
   const [, token = '', ...rest] = target.split('/');
   if (!sameToken(token, scene.token) || rest.length === 0) return refuse(response, 403);
   const path = rest.join('/');
-  if (path.startsWith('api/')) return respondToCall(request, response, path.slice('api/'.length), scene.api);
+  if (path.startsWith('api/')) return respondToCall(request, response, path.slice('api/'.length), scene.apiFor);
   if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405);
   const file = await readStatic(scene.rendererFolder, `/${path}`);
   if (!file) return refuse(response, 404);
@@ -82,12 +90,14 @@ async function respondToCall(
   request: IncomingMessage,
   response: ServerResponse,
   name: string,
-  api: HostApi<FileChannel>,
+  apiFor: ApiFor,
 ): Promise<void> {
   if (request.method !== 'POST') return refuse(response, 405);
   // A call must name its origin: browsers always do on POST, and other pages cannot forge it.
   if (request.headers.origin === undefined) return refuse(response, 403);
   if (request.headers['content-type'] !== 'application/json') return refuse(response, 415);
+  const windowId = windowOf(request);
+  if (windowId === null) return refuse(response, 400);
   const body = await readBody(request);
   if (body === null) return refuse(response, 413);
   let argument: unknown;
@@ -96,9 +106,16 @@ async function respondToCall(
   } catch {
     return refuse(response, 400);
   }
-  const result = await answer(api, name, argument);
+  const result = await answer(apiFor(windowId), name, argument);
   response.writeHead(200, { ...securityHeaders, 'Content-Type': 'application/json', 'Cache-Control': 'no-store' });
   response.end(JSON.stringify(result));
+}
+
+/** The window a call comes from; null where its name is malformed. */
+function windowOf(request: IncomingMessage): string | null {
+  const given = request.headers[windowHeader];
+  if (given === undefined) return namelessWindow;
+  return typeof given === 'string' && /^[0-9a-f]{32}$/.test(given) ? given : null;
 }
 
 /** The body as text, or null as soon as it is too long. */

@@ -46,7 +46,7 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
     startPath: options.file ?? null,
     recentListPath: null,
   };
-  const host = await startLoopback(createHost(places).api, join(root, 'dist/renderer'));
+  const host = await startLoopback(createHost(places).apiFor, join(root, 'dist/renderer'));
   const browser = options.browser ?? (await launchBrowser());
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },

@@ -41,7 +41,7 @@ test('STEP is made in a worker under the content policy, the kernel a file of it
     startPath: null,
     recentListPath: null,
   };
-  const host = await startLoopback(createHost(places).api, built);
+  const host = await startLoopback(createHost(places).apiFor, built);
   const browser = await launchBrowser();
   try {
     const page = await browser.newPage();

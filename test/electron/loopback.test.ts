@@ -13,7 +13,7 @@ const places = {
 };
 
 beforeAll(async () => {
-  host = await startLoopback(createHost(places).api, 'renderer');
+  host = await startLoopback(createHost(places).apiFor, 'renderer');
 });
 
 afterAll(() => host.close());

@@ -11,13 +11,15 @@ import { readTextFile } from '../../electron/services/textFile.ts';
 
 let folder: string;
 const inFolder = (name: string) => join(folder, name);
-const host = (startPath: string | null = null) =>
+const windowId = 'a'.repeat(32);
+const services = (startPath: string | null = null) =>
   createHost({
     examplesFolder: 'test/electron/examples',
     materialsFolder: 'assets/materials',
     startPath,
     recentListPath: inFolder('state/recent.json'),
   });
+const host = (startPath: string | null = null) => ({ api: services(startPath).apiFor(windowId) });
 
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'augerwright-test-'));
@@ -37,7 +39,9 @@ describe('opening and saving', () => {
     const opened = await api.readStartProject(null);
     if (!opened.ok || opened.value.handle === null) throw new Error('not opened');
     expect(opened.value.text).toBe('{"a":1}');
-    expect(await api.saveProject({ handle: opened.value.handle, text: '{"a":2}' })).toMatchObject({ ok: true });
+    expect(await api.saveProject({ ...opened.value, text: '{"a":2}', evenIfChanged: false } as never)).toMatchObject({
+      ok: true,
+    });
     expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('{"a":2}');
     expect(readdirSync(folder).sort()).toEqual(['mine.json', 'state']);
 

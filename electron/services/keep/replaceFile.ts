@@ -1,0 +1,115 @@
+/** Replaces a file by new bytes so that a fault at any moment leaves the old or the new file whole, and never half of one. */
+
+import { randomBytes } from 'node:crypto';
+import { basename, dirname, join, resolve } from 'node:path';
+import { errorCode } from '../fileIssues.ts';
+import { beside } from './besideNames.ts';
+import { type Disk, realDisk } from './disk.ts';
+
+/** How a file is to be replaced. */
+export interface Replacing {
+  readonly disk?: Disk;
+  /** Permissions of a file that is new; those of an existing one are kept. Left out: as the system gives. */
+  readonly mode?: number;
+  /** Keeps what stood there as the hidden previous version. */
+  readonly keepPrevious?: boolean;
+  /** Asked last, right before the new bytes take the file's place; it stops the replacing by throwing. */
+  readonly stillAllowed?: () => Promise<void>;
+}
+
+type Facts = Awaited<ReturnType<Disk['stat']>>;
+
+/** The file that a path leads to in the end: links are followed, even to a file that is not there yet. */
+export async function trueTarget(path: string, disk: Disk = realDisk, hops = 40): Promise<string> {
+  try {
+    return await disk.realpath(path);
+  } catch (error) {
+    if (errorCode(error) !== 'ENOENT' || hops === 0) throw error;
+  }
+  const link = await disk.readlink(path).catch(() => null);
+  if (link !== null) return trueTarget(resolve(dirname(path), link), disk, hops - 1);
+  const folder = await disk.realpath(dirname(path)).catch(() => dirname(path));
+  return join(folder, basename(path));
+}
+
+/**
+ * Writes beside the target, flushes, renames over it and flushes the folder.
+ * Permissions and owner are kept; a link stays a link. Throws what the file system threw, nothing left behind.
+ */
+export async function replaceFile(path: string, data: string | Uint8Array, how: Replacing = {}): Promise<void> {
+  const disk = how.disk ?? realDisk;
+  const target = await trueTarget(path, disk);
+  const old = await disk.stat(target).catch((error: unknown) => {
+    if (errorCode(error) === 'ENOENT') return null;
+    throw error;
+  });
+  if (old?.isDirectory()) throw Object.assign(new Error(), { code: 'EISDIR' });
+  const fresh = beside(target, `${randomBytes(8).toString('hex')}.new`);
+  const kept = beside(target, `${randomBytes(8).toString('hex')}.old`);
+  try {
+    await writeWhole(disk, fresh, Buffer.from(data), old, how.mode);
+    const hasKept = how.keepPrevious === true && old !== null && (await keep(disk, target, kept));
+    await how.stillAllowed?.();
+    await disk.rename(fresh, target);
+    if (hasKept) await disk.rename(kept, beside(target, 'previous')).catch(() => disk.unlink(kept));
+  } catch (error) {
+    await disk.unlink(fresh).catch(() => undefined);
+    await disk.unlink(kept).catch(() => undefined);
+    throw error;
+  }
+  await flushFolder(disk, dirname(target));
+}
+
+/** A new file with all bytes on the drive. A write may take fewer bytes than given, as on a full disk, so it is asked again. */
+async function writeWhole(disk: Disk, path: string, bytes: Buffer, old: Facts | null, mode?: number): Promise<void> {
+  const file = await disk.open(path, 'wx', old ? 0o600 : (mode ?? 0o666));
+  try {
+    let done = 0;
+    while (done < bytes.length) {
+      const { bytesWritten } = await file.write(bytes, done, bytes.length - done, done);
+      if (bytesWritten === 0) throw Object.assign(new Error('nothing was written'), { code: 'EIO' });
+      done += bytesWritten;
+    }
+    if (old) {
+      await file.chown(Number(old.uid), Number(old.gid)).catch(() => undefined);
+      await file.chmod(Number(old.mode) & 0o7777).catch(() => undefined);
+    }
+    await file.sync();
+  } catch (error) {
+    await file.close().catch(() => undefined);
+    throw error;
+  }
+  await file.close();
+}
+
+/** Gives the old bytes a second name; where the drive knows no second names, copies them. False where neither went. */
+async function keep(disk: Disk, target: string, kept: string): Promise<boolean> {
+  try {
+    await disk.link(target, kept);
+    return true;
+  } catch {
+    try {
+      await writeWhole(disk, kept, await disk.readFile(target), null, 0o600);
+      return true;
+    } catch {
+      await disk.unlink(kept).catch(() => undefined);
+      return false;
+    }
+  }
+}
+
+/** Systems that cannot flush a folder say so in one of these ways; their renames are durable without or not at all. */
+const noFolderFlush = new Set(['EINVAL', 'ENOTSUP', 'ENOSYS', 'EISDIR', 'EPERM', 'EACCES', 'EBADF']);
+
+async function flushFolder(disk: Disk, folder: string): Promise<void> {
+  try {
+    const open = await disk.open(folder, 'r');
+    try {
+      await open.sync();
+    } finally {
+      await open.close();
+    }
+  } catch (error) {
+    if (!noFolderFlush.has(errorCode(error))) throw error;
+  }
+}
