@@ -1,29 +1,31 @@
 /** The window: head, describe, see, decide. Panes and nothing else. */
 
-import { useEffect, useLayoutEffect } from 'react';
-import { BenchLog } from './bench/BenchLog.tsx';
-import { Colour } from './colour/Colour.tsx';
-import { Compare } from './compare/Compare.tsx';
-import { Doubt } from './doubt/Doubt.tsx';
-import { FitDialog } from './fit/FitDialog.tsx';
-import { Handover } from './handover/Handover.tsx';
+import { lazy, useEffect, useLayoutEffect } from 'react';
 import { useLook } from './look.ts';
 import { CommandList } from './panels/CommandList.tsx';
 import { Describe } from './panels/Describe.tsx';
 import { Discard } from './panels/Discard.tsx';
-import { Examples } from './panels/Examples.tsx';
+import { Later } from './panels/Later.tsx';
 import { Notice } from './panels/Notice.tsx';
-import { NewProject } from './panels/newProject/NewProject.tsx';
 import { Results } from './panels/Results.tsx';
-import { Revisions } from './panels/Revisions.tsx';
 import { See } from './panels/See.tsx';
 import { TopBar } from './panels/TopBar.tsx';
-import { Templates } from './panels/templates/Templates.tsx';
-import { Search } from './search/Search.tsx';
 import { isUnsaved, useProjectState } from './store/project.ts';
 import { useView } from './store/view.ts';
 import { text } from './strings.ts';
 import { Tour } from './tour/Tour.tsx';
+
+const BenchLog = lazy(async () => ({ default: (await import('./bench/BenchLog.tsx')).BenchLog }));
+const Colour = lazy(async () => ({ default: (await import('./colour/Colour.tsx')).Colour }));
+const Compare = lazy(async () => ({ default: (await import('./compare/Compare.tsx')).Compare }));
+const Doubt = lazy(async () => ({ default: (await import('./doubt/Doubt.tsx')).Doubt }));
+const Examples = lazy(async () => ({ default: (await import('./panels/Examples.tsx')).Examples }));
+const FitDialog = lazy(async () => ({ default: (await import('./fit/FitDialog.tsx')).FitDialog }));
+const Handover = lazy(async () => ({ default: (await import('./handover/Handover.tsx')).Handover }));
+const NewProject = lazy(async () => ({ default: (await import('./panels/newProject/NewProject.tsx')).NewProject }));
+const Revisions = lazy(async () => ({ default: (await import('./panels/Revisions.tsx')).Revisions }));
+const Search = lazy(async () => ({ default: (await import('./search/Search.tsx')).Search }));
+const Templates = lazy(async () => ({ default: (await import('./panels/templates/Templates.tsx')).Templates }));
 
 /** Nothing but a word, or why the first project could not be opened, until there is a project. */
 function Waiting() {
@@ -62,17 +64,17 @@ export function App() {
         <Results />
       </main>
       <Notice />
-      <Revisions />
-      <Compare />
-      <Colour />
-      <Doubt />
-      <Search />
-      <BenchLog />
-      <FitDialog />
-      <Handover />
-      <Examples />
-      <Templates />
-      <NewProject />
+      <Later id="revisions" of={Revisions} />
+      <Later id="compare" of={Compare} />
+      <Later id="colour" of={Colour} />
+      <Later id="doubt" of={Doubt} />
+      <Later id="search" of={Search} />
+      <Later id="bench" of={BenchLog} />
+      <Later id="fit" of={FitDialog} />
+      <Later id="handover" of={Handover} />
+      <Later id="examples" of={Examples} />
+      <Later id="templates" of={Templates} />
+      <Later id="new" of={NewProject} />
       <Discard />
       <CommandList />
       <Tour />

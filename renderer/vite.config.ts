@@ -7,16 +7,24 @@ import { kernelGlue } from './kernelGlue.ts';
 
 const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
+/**
+ * Core's modules do nothing when they are loaded but say what they hold, so those of which nothing is used are left
+ * out, window and workers alike; a bundler cannot see that by itself.
+ */
+const core = new RegExp(`^${folder('../core/').replace(/[\\/]/g, '[\\\\/]')}`);
+const rolldownOptions = { treeshake: { moduleSideEffects: [{ test: core, sideEffects: false }] } };
+
 export default defineConfig({
   root: folder('.'),
   base: './',
   publicDir: folder('../assets/public'),
   plugins: [react(), kernelGlue()],
-  worker: { format: 'es', plugins: () => [kernelGlue()] },
+  worker: { format: 'es', rolldownOptions, plugins: () => [kernelGlue()] },
   build: {
     outDir: folder('../dist/renderer'),
     emptyOutDir: true,
     target: 'chrome140',
+    rolldownOptions,
     // The policy forbids inline code and data addresses for code.
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
