@@ -2,7 +2,7 @@
 
 import { basename, extname, isAbsolute } from 'node:path';
 import { fail, ok, type Result } from '../../core/index.ts';
-import type { Channel, FileChannel, HostApi, MenuGroup, OpenedProject, SavedFile } from '../contract.ts';
+import type { Channel, FileChannel, HostApi, MenuGroup, SavedFile } from '../contract.ts';
 import type { Host } from './host.ts';
 import { readTextFile } from './textFile.ts';
 
@@ -30,25 +30,25 @@ export interface Dialogs {
 
 const projectFilter: FileFilter = { name: 'Augerwright project', extensions: ['json'] };
 
-/** The calls with dialogs, over the services' own file table. */
+/** The calls with dialogs for one window, over the host's own files. */
 export function createDialogCalls(
-  host: Pick<Host, 'table' | 'recent'>,
+  host: Pick<Host, 'open' | 'saveAs' | 'table'>,
+  windowId: string,
   dialogs: Dialogs,
 ): HostApi<Exclude<Channel, FileChannel>> {
-  const save = async (suggestedName: string, filter: FileFilter, data: () => Promise<string | Uint8Array>) => {
-    const path = await dialogs.pickToSave(suggestedName, filter);
+  const save = async (suggestedName: string, data: () => Promise<Uint8Array>): Promise<Result<SavedFile | null>> => {
+    const path = await dialogs.pickToSave(suggestedName, filterOf(suggestedName));
     return path === null ? ok(null) : host.table.save(path, await data());
   };
   return {
     openProject: async () => {
       const path = await dialogs.pickToOpen(projectFilter);
-      return path === null ? ok(null) : open(host, path);
+      return path === null ? ok(null) : host.open(windowId, path);
     },
-    openDropped: async ({ path }) => (isProjectPath(path) ? open(host, path) : fail(notProject(path))),
+    openDropped: async ({ path }) => (isProjectPath(path) ? host.open(windowId, path) : fail(notProject(path))),
     saveProjectAs: async ({ text, suggestedName }) => {
-      const saved: Result<SavedFile | null> = await save(suggestedName, projectFilter, async () => text);
-      if (saved.ok && saved.value?.path) await host.recent.remember(saved.value.path);
-      return saved;
+      const path = await dialogs.pickToSave(suggestedName, projectFilter);
+      return path === null ? ok(null) : host.saveAs(windowId, path, text);
     },
     importText: async ({ kind }) => {
       const path = await dialogs.pickToOpen({ name: kind.toUpperCase(), extensions: [kind] });
@@ -56,8 +56,8 @@ export function createDialogCalls(
       const text = await readTextFile(path);
       return text.ok ? ok({ name: basename(path), text: text.value }) : text;
     },
-    exportFile: ({ suggestedName, data }) => save(suggestedName, filterOf(suggestedName), async () => data),
-    printReport: ({ suggestedName }) => save(suggestedName, filterOf(suggestedName), () => dialogs.pagePdf()),
+    exportFile: ({ suggestedName, data }) => save(suggestedName, async () => data),
+    printReport: ({ suggestedName }) => save(suggestedName, () => dialogs.pagePdf()),
     ...shellCalls(dialogs),
   };
 }
@@ -76,12 +76,6 @@ function shellCalls(dialogs: Dialogs): HostApi<ShellChannel> {
     closeWindow: () => done(() => dialogs.closeWindow()),
     showLogFolder: async () => ((await dialogs.showLogFolder()) ? ok(null) : fail(noLogFolder)),
   };
-}
-
-async function open(host: Pick<Host, 'table' | 'recent'>, path: string): Promise<Result<OpenedProject>> {
-  const opened = await host.table.open(path);
-  if (opened.ok) await host.recent.remember(path);
-  return opened;
 }
 
 /** Whether a path is one that the dialog for projects would have let through. */

@@ -123,10 +123,13 @@ describe('dialogs', () => {
     pagePdf: async () => new TextEncoder().encode('%PDF'),
     setEdited: () => undefined,
     setMenu: () => undefined,
+    newWindow: () => undefined,
+    closeWindow: () => undefined,
+    showLogFolder: async () => true,
   });
 
   test('a cancelled dialog answers null', async () => {
-    const calls = createDialogCalls(host(), dialogs(null));
+    const calls = createDialogCalls(host(), 'one', dialogs(null));
     expect(await calls.openProject(null)).toEqual({ ok: true, value: null });
     expect(await calls.saveProjectAs({ text: '', suggestedName: 'a.json' })).toEqual({ ok: true, value: null });
     expect(await calls.printReport({ suggestedName: 'a.pdf' })).toEqual({ ok: true, value: null });
@@ -134,7 +137,7 @@ describe('dialogs', () => {
 
   test('a file saved under a new name is then saved by its handle, without a dialog', async () => {
     const services = host();
-    const calls = createDialogCalls(services, dialogs(inFolder('new.json')));
+    const calls = createDialogCalls(services, 'one', dialogs(inFolder('new.json')));
     const saved = await calls.saveProjectAs({ text: 'one', suggestedName: 'new.json' });
     if (!saved.ok || !saved.value?.handle) throw new Error('not saved');
     await services.api.saveProject({ handle: saved.value.handle, text: 'two' });
@@ -142,7 +145,7 @@ describe('dialogs', () => {
   });
 
   test('an export writes its bytes, and the report what the page prints', async () => {
-    const calls = createDialogCalls(host(), dialogs(inFolder('out.bin')));
+    const calls = createDialogCalls(host(), 'one', dialogs(inFolder('out.bin')));
     await calls.exportFile({ suggestedName: 'out.bin', data: new Uint8Array([1, 2, 3]) });
     expect([...readFileSync(inFolder('out.bin'))]).toEqual([1, 2, 3]);
     await calls.printReport({ suggestedName: 'out.pdf' });
