@@ -146,6 +146,7 @@ export { type RadialProfile, radialProfile, type StationSection, stationSection 
 export { predictionTable } from './present/table.ts';
 export type { PredictionJson, Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
 export { viscosityCurve } from './present/viscosityCurve.ts';
+export { type Difference, projectDifference } from './project/difference.ts';
 export { type LawKind, lawKind, materialCompleteness, withLawId, withLawKind } from './project/editLaws.ts';
 export { type FieldRange, fieldRange } from './project/fieldRange.ts';
 export { fieldUnit } from './project/fieldUnit.ts';

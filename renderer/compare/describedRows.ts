@@ -53,8 +53,8 @@ const lists: readonly { prefix: string; entry: string; specs: readonly FieldSpec
   { prefix: 'drive.motorCurve.', entry: words.point, specs: motorFields },
 ];
 
-/** What is known of the field at a dotted key. */
-function specOf(key: string): FieldSpec | undefined {
+/** What is known of the field at a dotted key of a revision. */
+export function specOf(key: string): FieldSpec | undefined {
   const list = lists.find(({ prefix }) => key.startsWith(prefix));
   if (!list) return wholeSpecs.find((candidate) => candidate.key === key);
   const [, name = ''] = key.slice(list.prefix.length).split('.');

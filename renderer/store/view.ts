@@ -80,7 +80,12 @@ export interface ViewState {
     | 'handover'
     | 'templates'
     | 'new'
-    | 'discard';
+    | 'discard'
+    | 'recovery'
+    | 'conflict'
+    | 'faults'
+    | 'recent'
+    | 'about';
   /** a sentence about the last save, open or fault; kind decides its colour and icon */
   readonly notice: { readonly kind: 'good' | 'bad'; readonly text: string } | null;
 }
