@@ -1,6 +1,7 @@
 /** Distribution of a law's extent in the outflow of parts that melt passes one after the other. */
 
 import { interpolateLinear } from '../math/interpolate.ts';
+import { orderOfRuns, reordered } from '../math/orderOfRuns.ts';
 import { shareCuts, type TimeAtoms } from '../residence/atoms.ts';
 import { type AgingState, type HeatSegment, lawRun } from './lawRun.ts';
 import type { Corner, KineticLaw } from './laws.ts';
@@ -49,55 +50,62 @@ export function extentDistribution(law: KineticLaw, parts: readonly AgedPart[], 
   for (const { atoms, heat } of parts) {
     const age = run.through(heat);
     const count = atoms.time.length;
-    const before = shares;
-    states = states.flatMap((state) => Array.from(atoms.time, (time) => age(state, time)));
-    shares = Float64Array.from(states, (_, k) => before[Math.floor(k / count)] * atoms.share[k % count]);
+    const next = new Float64Array(shares.length * count);
+    const aged: AgingState[] = [];
+    for (const [i, state] of states.entries()) {
+      for (let j = 0; j < count; j++) {
+        next[aged.length] = shares[i] * atoms.share[j];
+        aged.push(age(state, atoms.time[j]));
+      }
+    }
+    [states, shares] = [aged, next];
     quickest = age(quickest, atoms.shortest);
   }
-  const extents = Float64Array.from(states, run.extentOf);
-  const order = Array.from(extents.keys()).sort((p, q) => extents[p] - extents[q]);
-  const sorted = order.map((k) => ({ extent: extents[k], share: shares[k] }));
-  return distributionOf(sorted, run.extentOf(quickest));
+  const extents = new Float64Array(states.length);
+  for (let k = 0; k < extents.length; k++) extents[k] = run.extentOf(states[k]);
+  // of one age before the last part, extents rise with the age in it
+  const order = orderOfRuns(extents, parts.at(-1)?.atoms.time.length ?? 1);
+  return distributionOf(reordered(extents, order), reordered(shares, order), run.extentOf(quickest));
 }
 
-function distributionOf(sorted: readonly { extent: number; share: number }[], least: number): ExtentDistribution {
-  const xs = new Float64Array(sorted.length + 2);
-  const shares = new Float64Array(sorted.length + 2);
+/** @param extents rising; @param shares of them */
+function distributionOf(extents: Float64Array, shares: Float64Array, least: number): ExtentDistribution {
+  const count = extents.length;
+  const xs = new Float64Array(count + 2);
+  const lower = new Float64Array(count + 2);
   xs[0] = least;
   let left = 0;
   let mean = 0;
-  sorted.forEach(({ extent, share }, i) => {
+  for (let i = 0; i < count; i++) {
+    const extent = extents[i];
+    const share = shares[i];
     // each stands for a bin round its mean: half of its share lies below
-    xs[i + 1] = Math.max(extent, least);
-    shares[i + 1] = left + share / 2;
+    xs[i + 1] = extent > least ? extent : least;
+    lower[i + 1] = left + share / 2;
     left += share;
     mean += extent * share;
-  });
-  xs[sorted.length + 1] = xs[sorted.length];
-  shares[sorted.length + 1] = 1;
-  return { ...joined(sorted), least, mean, at: (share) => interpolateLinear(shares, xs, share) };
+  }
+  xs[count + 1] = xs[count];
+  lower[count + 1] = 1;
+  return { ...joined(extents, shares), least, mean, at: (share) => interpolateLinear(lower, xs, share) };
 }
 
 /** Joins neighbours until few are left; share and mean extent are kept. */
-function joined(sorted: readonly { extent: number; share: number }[]): Pick<ExtentDistribution, 'extent' | 'share'> {
-  if (sorted.length <= mostKept) {
-    return {
-      extent: Float64Array.from(sorted, ({ extent }) => extent),
-      share: Float64Array.from(sorted, ({ share }) => share),
-    };
-  }
-  const extent: number[] = [];
-  const shares: number[] = [];
+function joined(extents: Float64Array, shares: Float64Array): Pick<ExtentDistribution, 'extent' | 'share'> {
+  const count = extents.length;
+  if (count <= mostKept) return { extent: extents, share: shares };
+  const kept: number[] = [];
+  const weights: number[] = [];
   let [left, sum, weight, cut] = [0, 0, 0, 1];
-  sorted.forEach((own, i) => {
-    left += own.share;
-    sum += own.share * own.extent;
-    weight += own.share;
-    if (weight === 0 || (left < keptCuts[cut] && i + 1 < sorted.length)) return;
-    extent.push(sum / weight);
-    shares.push(weight);
+  for (let i = 0; i < count; i++) {
+    left += shares[i];
+    sum += shares[i] * extents[i];
+    weight += shares[i];
+    if (weight === 0 || (left < keptCuts[cut] && i + 1 < count)) continue;
+    kept.push(sum / weight);
+    weights.push(weight);
     while (cut + 1 < keptCuts.length && keptCuts[cut] <= left) cut++;
     [sum, weight] = [0, 0];
-  });
-  return { extent: Float64Array.from(extent), share: Float64Array.from(shares) };
+  }
+  return { extent: Float64Array.from(kept), share: Float64Array.from(weights) };
 }

@@ -30,10 +30,15 @@ export function pipeFlow(law: ViscosityLaw, radius: number, volumeFlow: number):
   if (!(apparentRate > 0)) return { gradient: 0, wallRate: 0, wallStress: 0, apparentRate: 0 };
   const index = localIndex(law, apparentRate);
   let wallRate = (apparentRate * (3 * index + 1)) / (4 * index);
+  // secant steps in logarithms: how the apparent rate answers the wall's changes slowly along a flow curve
+  let [answer, step, miss] = [1, 0, 0];
   for (let pass = 0; pass < 30; pass++) {
-    const ratio = apparentRate / apparentOf(law, wallRate);
-    wallRate *= ratio;
-    if (Math.abs(ratio - 1) < 1e-8) break;
+    const before = miss;
+    miss = Math.log(apparentRate / apparentOf(law, wallRate));
+    if (step !== 0 && Math.abs(miss) < Math.abs(before)) answer = Math.max(0.5, Math.min(2, (before - miss) / step));
+    step = miss / answer;
+    wallRate *= Math.exp(step);
+    if (Math.abs(step) < 1e-8) break;
   }
   const wallStress = viscosityAt(law, wallRate) * wallRate;
   return { gradient: (2 * wallStress) / radius, wallRate, wallStress, apparentRate };

@@ -21,7 +21,7 @@ export interface PlateSums {
 export function createPlateSums(rule: QuadratureRule): PlateSums {
   return {
     rule,
-    points: Array.from(rule.nodes, () => ({ stress: 1, rate: 0, slope: 1 })),
+    points: Array.from(rule.nodes, () => ({ stress: 1, rate: 0, slope: 1, bend: 0 })),
     gradient: new Float64Array(4),
     hessian: new Float64Array(16),
     meanRate: 0,
@@ -71,6 +71,7 @@ function restart(point: CurvePoint, rate: number, stress: number): void {
   point.rate = rate;
   point.stress = stress;
   point.slope = 1;
+  point.bend = 0;
 }
 
 function addNode(

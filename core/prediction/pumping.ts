@@ -41,6 +41,9 @@ const pressureTolerance = 0.01;
 /** Flow is found to this share of itself. */
 const flowTolerance = 1e-3;
 
+/** A first flow, without heat, only has to lie near. */
+const coldTolerance = 0.05;
+
 /**
  * Pumping flow at a speed.
  * @param screwSpeed rev/s, > 0
@@ -62,7 +65,7 @@ export function pumpingAt(machine: Machine, screwSpeed: number, memory: PumpingM
     const warm = settle(machine, near, scale);
     if (warm.converged) return warm;
   }
-  const cold = balance(machine, screwSpeed, freshMemory(machine).dissipation, scale, 0.01);
+  const cold = balance(machine, screwSpeed, freshMemory(machine).dissipation, scale, coldTolerance);
   if (!cold.converged || !(cold.volumeFlow > 0) || !(cold.slope > 0)) {
     return { volumeFlow: cold.volumeFlow, converged: cold.converged, memory: { ...freshMemory(machine), screwSpeed } };
   }
@@ -143,14 +146,21 @@ function balance(
   scale: number,
   tolerance: number,
 ): Balance {
-  const excess = (logFlow: number) =>
-    evaluateFlow(machine, screwSpeed, Math.exp(logFlow), dissipation).march.startPressure;
+  const seen = new Map<number, number>();
+  const excess = (logFlow: number): number => {
+    const known = seen.get(logFlow);
+    if (known !== undefined) return known;
+    const found = evaluateFlow(machine, screwSpeed, Math.exp(logFlow), dissipation).march.startPressure;
+    seen.set(logFlow, found);
+    return found;
+  };
   const bracket = bracketFlow(excess, Math.log(0.4 * scale), Math.log(trickle * scale));
   if (bracket === 'nothing') return { volumeFlow: 0, slope: 0, converged: true };
   if (bracket === 'everything') return { volumeFlow: 0, slope: 0, converged: false };
   const root = bracketedRoot(excess, bracket.low, bracket.high, { tolerance });
   const flow = Math.exp(root.x);
-  const slope = (excess(root.x + 0.02) - excess(root.x - 0.02)) / (0.04 * flow);
+  // the steps that follow mend the slope, so one side will do
+  const slope = (excess(root.x + 0.02) - excess(root.x)) / (0.02 * flow);
   return { volumeFlow: flow, slope, converged: root.converged };
 }
 

@@ -1,6 +1,7 @@
 /** Distributions of parts in series, joined. */
 
 import { interpolateLinear } from '../math/interpolate.ts';
+import { orderOfRuns, reordered } from '../math/orderOfRuns.ts';
 import { shareCuts, type TimeAtoms } from './atoms.ts';
 
 /** A whole distribution with its landmarks. s. */
@@ -31,13 +32,15 @@ export function joinResidence(parts: readonly TimeAtoms[]): JoinedResidence {
   time[0] = joined.shortest;
   let mean = 0;
   let left = 0;
-  joined.time.forEach((t, i) => {
+  for (let i = 0; i < count; i++) {
+    const t = joined.time[i];
+    const share = joined.share[i];
     // an atom stands for a bin of times round its mean: half of its share is younger
-    time[i + 1] = Math.max(t, time[i]);
-    cumulative[i + 1] = left + joined.share[i] / 2;
-    left += joined.share[i];
-    mean += t * joined.share[i];
-  });
+    time[i + 1] = t > time[i] ? t : time[i];
+    cumulative[i + 1] = left + share / 2;
+    left += share;
+    mean += t * share;
+  }
   time[count + 1] = time[count];
   cumulative[count + 1] = 1;
   const timeAt = (share: number) => interpolateLinear(cumulative, time, share);
@@ -51,22 +54,23 @@ export function joinResidence(parts: readonly TimeAtoms[]): JoinedResidence {
   };
 }
 
-/** All pair sums, in rising order. */
+/** All pair sums, in rising order. Plain loops: this runs at each keystroke. */
 function convolve(first: TimeAtoms, second: TimeAtoms): TimeAtoms {
   const count = first.time.length * second.time.length;
   const time = new Float64Array(count);
   const share = new Float64Array(count);
   let at = 0;
   for (let i = 0; i < first.time.length; i++) {
+    const [early, part] = [first.time[i], first.share[i]];
     for (let j = 0; j < second.time.length; j++, at++) {
-      time[at] = first.time[i] + second.time[j];
-      share[at] = first.share[i] * second.share[j];
+      time[at] = early + second.time[j];
+      share[at] = part * second.share[j];
     }
   }
-  const order = Uint32Array.from({ length: count }, (_, i) => i).sort((a, b) => time[a] - time[b]);
+  const order = orderOfRuns(time, second.time.length);
   return {
-    time: Float64Array.from(order, (i) => time[i]),
-    share: Float64Array.from(order, (i) => share[i]),
+    time: reordered(time, order),
+    share: reordered(share, order),
     shortest: first.shortest + second.shortest,
   };
 }

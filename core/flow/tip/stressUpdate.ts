@@ -23,7 +23,7 @@ function setFromStrain(law: ViscosityLaw, state: StokesState, point: number, e: 
   for (let i = 0; i < STRAIN_SIZE; i++) state.stress[STRAIN_SIZE * point + i] = eta * e[i];
 }
 
-const mark: CurvePoint = { stress: 1, rate: 1, slope: 1 };
+const mark: CurvePoint = { stress: 1, rate: 1, slope: 1, bend: 0 };
 
 function setFromStress(
   law: ViscosityLaw,
@@ -36,6 +36,7 @@ function setFromStress(
   mark.rate = rate;
   mark.stress = viscosityAt(law, rate) * rate;
   mark.slope = 1;
+  mark.bend = 0;
   moveToStress(law, size, mark);
   state.curve[2 * point] = size / mark.rate;
   state.curve[2 * point + 1] = mark.slope;
