@@ -89,7 +89,7 @@ function fitOf(text: string, delimiter: string): number {
  */
 export function findDelimiter(text: string): string {
   const told = /^\s*"?sep=(.)"?\s*(\n|$)/i.exec(text)?.[1];
-  if (told !== undefined) return told;
+  if (told !== undefined && !/["\uFEFF\uD800-\uDFFF]/.test(told)) return told;
   const start = text.slice(0, 200_000);
   const fits = knownDelimiters.map((delimiter) => fitOf(start, delimiter));
   const best = fits.indexOf(Math.max(...fits));

@@ -26,6 +26,9 @@ function dateOf(reader: RowReader): string | undefined {
   return read.date;
 }
 
+/** Longest cell that is looked at for several temperatures, characters. */
+const longestCell = 600;
+
 const temperatureWords = 'temperatures from the feed to the nozzle, such as 185 or 175/185/188';
 
 /** Cells or pieces of one cell that hold a temperature each, blank ones too. */
@@ -33,6 +36,8 @@ function temperatureTexts(reader: RowReader) {
   const columns = reader.setup.temperatures;
   return columns.flatMap((column) => {
     const whole = reader.text(column).trim();
+    // no row of temperatures is as long, and taking it apart would take long
+    if (whole.length > longestCell) return [{ column, piece: whole }];
     const pieces = columns.length > 1 ? [whole] : whole.split(/\s*[/;|]\s*|\s+(?=[\d+])/);
     return pieces.map((piece) => ({ column, piece }));
   });

@@ -22,6 +22,8 @@ import {
 /** Rows that are searched for the heading, and rows that a preview shows. */
 const headingWithin = 30;
 const previewRows = 20;
+/** Most columns of a heading, and most cells of a row of the preview. */
+const widest = 200;
 
 const tooLarge = (value: string, allowed: string): Result<never> =>
   fail({
@@ -45,7 +47,7 @@ function headingOf(rows: readonly CsvRow[], context: BenchContext): number {
   let most = 1;
   rows.slice(0, headingWithin).forEach((row, i) => {
     const score =
-      isEmpty(row) || isComment(row) || isData(row) || row.cells.length > 200 ? 0 : headingScore(row.cells, context);
+      isEmpty(row) || isComment(row) || isData(row) || row.cells.length > widest ? 0 : headingScore(row.cells, context);
     if (score > most) [best, most] = [i, score];
   });
   return best;
@@ -56,7 +58,7 @@ const noHeading = (rows: readonly CsvRow[]): Result<never> =>
     path: [],
     code: 'no-heading',
     message: 'No line names the columns.',
-    value: (rows[0]?.cells.join(' | ') ?? '').slice(0, 80),
+    value: (rows[0]?.cells.slice(0, 20).join(' | ') ?? '').slice(0, 80),
     allowed:
       'a heading with at least the screw speed, the time and the mass, such as: date, speed (rpm), time (s), mass (g)',
     remedy: 'Add a first line with the names of the columns.',
@@ -65,7 +67,12 @@ const noHeading = (rows: readonly CsvRow[]): Result<never> =>
 /** Units written in a row of their own under the heading. */
 function unitRow(row: CsvRow | undefined, columns: readonly BenchColumn[]): readonly string[] | null {
   if (!row || isEmpty(row)) return null;
-  const units = row.cells.map((cell) => cell.trim().replace(/^[[(]\s*|\s*[\])]$/g, ''));
+  const units = row.cells.map((cell) =>
+    cell
+      .trim()
+      .slice(0, 40)
+      .replace(/^[[(]\s*|\s*[\])]$/g, ''),
+  );
   const fits = columns.map(({ field, index }) => {
     const dimension = field === null ? undefined : fieldDimensions[field];
     return dimension !== undefined && isUnitOf(units[index] ?? '', dimension);
@@ -162,7 +169,7 @@ function gather(rows: readonly CsvRow[], heading: number, unitsAt: number, setup
 
 /**
  * Reads a table of trials.
- * @param text content of the file, at most 50 million characters and 100 000 lines
+ * @param text content of the file, at most 16.8 million characters and 20 000 lines
  * @param context what the trials may refer to; see benchContext
  * @param choices what the user settled; all else is found from the text: separator, decimal mark, order of dates,
  * heading, units
@@ -171,7 +178,10 @@ function gather(rows: readonly CsvRow[], heading: number, unitsAt: number, setup
  */
 export function readBenchCsv(text: string, context: BenchContext, choices: BenchCsvChoices = {}): Result<BenchImport> {
   if (text.length > longestCsvText) {
-    return tooLarge(`${(text.length / 1e6).toFixed(1)} million characters`, 'at most 50 million characters');
+    return tooLarge(
+      `${(text.length / 1e6).toFixed(1)} million characters`,
+      `at most ${(longestCsvText / 1e6).toFixed(1)} million characters`,
+    );
   }
   const plain = plainText(text);
   const delimiter = choices.delimiter ?? findDelimiter(plain);
@@ -200,6 +210,6 @@ export function readBenchCsv(text: string, context: BenchContext, choices: Bench
     columns,
     preview: rows
       .slice(0, previewRows)
-      .map(({ line, cells }) => ({ line, cells: cells.map((cell) => cell.slice(0, 200)) })),
+      .map(({ line, cells }) => ({ line, cells: cells.slice(0, widest).map((cell) => cell.slice(0, 200)) })),
   });
 }

@@ -1,6 +1,7 @@
 /** What a schema cannot say: names that must be unique, names that must exist, ranges that must be in order. */
 
 import type { Issue } from '../result.ts';
+import { entriesOf, mostIssues } from './excess.ts';
 import { asList, asNumber, asObject, asText, isObject } from './looseView.ts';
 import { zoneIssues } from './zoneChecks.ts';
 
@@ -112,9 +113,20 @@ function referenceIssues(project: Readonly<Record<string, unknown>>): readonly I
 
 /** Every sourced value in a material keeps low <= value <= high. */
 export function rangeIssues(node: unknown, path: Path): readonly Issue[] {
-  if (Array.isArray(node)) return node.flatMap((item, index) => rangeIssues(item, [...path, index]));
-  if (!isObject(node)) return [];
-  const inner = Object.entries(node).flatMap(([key, item]) => rangeIssues(item, [...path, key]));
+  const found: Issue[] = [];
+  gatherRanges(node, [...path], found);
+  return found;
+}
+
+/** As rangeIssues, into a list that ends one past what is told: fields unknown to the format may hold any number. */
+function gatherRanges(node: unknown, path: (string | number)[], found: Issue[]): void {
+  for (const [key, item] of entriesOf(node)) {
+    if (typeof item !== 'object' || item === null) continue;
+    path.push(key);
+    gatherRanges(item, path, found);
+    path.pop();
+  }
+  if (!isObject(node) || found.length > mostIssues) return;
   const [value, low, high] = [asNumber(node.value), asNumber(node.low), asNumber(node.high)];
   const order = (key: 'low' | 'high', allowed: string): Issue => ({
     path: [...path, key],
@@ -124,9 +136,8 @@ export function rangeIssues(node: unknown, path: Path): readonly Issue[] {
     allowed,
     remedy: 'Put low, value and high in order.',
   });
-  if (low > value) inner.push(order('low', `at most ${value}`));
-  if (high < value) inner.push(order('high', `at least ${value}`));
-  return inner;
+  if (low > value) found.push(order('low', `at most ${value}`));
+  if (high < value) found.push(order('high', `at least ${value}`));
 }
 
 /** A colour law that is named exists, and anchors come with rising extents. */

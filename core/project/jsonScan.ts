@@ -2,11 +2,14 @@
 
 /** The first reason against a JSON text. */
 export interface JsonFault {
-  readonly code: 'syntax' | 'too-deep' | 'forbidden-key' | 'duplicate-key';
+  readonly code: 'syntax' | 'too-deep' | 'too-much' | 'forbidden-key' | 'duplicate-key';
   readonly message: string;
   /** UTF-16 offset into the text */
   readonly offset: number;
 }
+
+/** Most values in a text, and most keys in one object: a file that is full to its limits has fewer. */
+const [mostValues, mostKeys] = [2_000_000, 5000];
 
 /** Keys that could reach into an object's prototype when data are merged. */
 const forbiddenKeys = new Set(['__proto__', 'constructor', 'prototype']);
@@ -21,14 +24,16 @@ class Fault extends Error {
   }
 }
 
+const literals: Readonly<Partial<Record<string, string>>> = { t: 'true', f: 'false', n: 'null' };
 const numberAt = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const escapeAt = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
 const quote = 0x22;
 const backslash = 0x5c;
-const spaceAt = /[ \t\n\r]*/y;
+const [tabulator, lineFeed, carriageReturn, blank] = [0x09, 0x0a, 0x0d, 0x20];
 
 class Scanner {
   private at = 0;
+  private values = 0;
   private readonly text: string;
   private readonly maxDepth: number;
   constructor(text: string, maxDepth: number) {
@@ -45,32 +50,43 @@ class Scanner {
     return new Fault('syntax', message, offset);
   }
 
-  private skip(pattern: RegExp): string | null {
+  private skip(pattern: RegExp): boolean {
     pattern.lastIndex = this.at;
-    const found = pattern.exec(this.text);
-    if (!found) return null;
+    if (!pattern.test(this.text)) return false;
     this.at = pattern.lastIndex;
-    return found[0];
+    return true;
+  }
+
+  private space(): void {
+    for (;;) {
+      const code = this.text.charCodeAt(this.at);
+      if (code !== blank && code !== lineFeed && code !== carriageReturn && code !== tabulator) return;
+      this.at += 1;
+    }
   }
 
   private value(depth: number): void {
-    this.skip(spaceAt);
+    this.space();
     if (depth > this.maxDepth) {
       throw new Fault('too-deep', `Values are nested more than ${this.maxDepth} deep.`, this.at);
+    }
+    this.values += 1;
+    if (this.values > mostValues) {
+      throw new Fault('too-much', `There are more than ${mostValues / 1e6} million values.`, this.at);
     }
     const first = this.text[this.at];
     if (first === '{') this.object(depth);
     else if (first === '[') this.array(depth);
     else if (first === '"') this.string();
     else this.word(first);
-    this.skip(spaceAt);
+    this.space();
   }
 
   private word(first: string | undefined): void {
     if (first === undefined) throw this.syntax('The text ends where a value is expected.');
-    const literal = ['true', 'false', 'null'].find((word) => this.text.startsWith(word, this.at));
-    if (literal) this.at += literal.length;
-    else if (this.skip(numberAt) === null) throw this.syntax(`A value is expected, not "${first}".`);
+    const literal = literals[first];
+    if (literal !== undefined && this.text.startsWith(literal, this.at)) this.at += literal.length;
+    else if (!this.skip(numberAt)) throw this.syntax(`A value is expected, not "${first}".`);
   }
 
   /** Walks the string by hand: one pattern for a string of megabytes could exhaust the pattern engine's stack. */
@@ -82,7 +98,7 @@ class Scanner {
       const code = this.text.charCodeAt(this.at);
       if (code === quote) break;
       if (code === backslash) {
-        if (this.skip(escapeAt) === null) throw this.syntax('This escape is not known to JSON.');
+        if (!this.skip(escapeAt)) throw this.syntax('This escape is not known to JSON.');
       } else if (code >= 0x20) this.at += 1;
       else
         throw this.syntax(
@@ -95,14 +111,14 @@ class Scanner {
 
   private array(depth: number): void {
     this.at += 1;
-    this.skip(spaceAt);
+    this.space();
     if (this.text[this.at] === ']') {
       this.at += 1;
       return;
     }
     let isFirst = true;
     do {
-      this.skip(spaceAt);
+      this.space();
       this.refuseComma(!isFirst, ']');
       isFirst = false;
       this.value(depth + 1);
@@ -111,17 +127,17 @@ class Scanner {
 
   private object(depth: number): void {
     this.at += 1;
-    this.skip(spaceAt);
+    this.space();
     if (this.text[this.at] === '}') {
       this.at += 1;
       return;
     }
     const seen = new Set<string>();
     do {
-      this.skip(spaceAt);
+      this.space();
       this.refuseComma(seen.size > 0, '}');
       this.key(seen);
-      this.skip(spaceAt);
+      this.space();
       if (this.text[this.at] !== ':') throw this.syntax('A colon is expected after the key.');
       this.at += 1;
       this.value(depth + 1);
@@ -144,6 +160,7 @@ class Scanner {
     if (forbiddenKeys.has(key)) throw new Fault('forbidden-key', `The key "${key}" is not allowed.`, start);
     if (seen.has(key)) throw new Fault('duplicate-key', `The key "${key}" stands twice in one object.`, start);
     seen.add(key);
+    if (seen.size > mostKeys) throw new Fault('too-much', `One object has more than ${mostKeys} keys.`, start);
   }
 
   /** True where another item follows, false at the closing bracket. */
@@ -174,6 +191,15 @@ export function findJsonFault(text: string, maxDepth: number): JsonFault | null 
 
 /** Line and column, both from 1, of an offset. */
 export function lineAndColumn(text: string, offset: number): { readonly line: number; readonly column: number } {
-  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
-  return { line: before.length, column: (before[before.length - 1] ?? '').length + 1 };
+  let line = 1;
+  let start = 0;
+  for (let at = 0; at < offset; at++) {
+    const code = text.charCodeAt(at);
+    // the line feed of a pair ends its line, the carriage return before it does not
+    if (code !== lineFeed && (code !== carriageReturn || (at + 1 < offset && text.charCodeAt(at + 1) === lineFeed)))
+      continue;
+    line++;
+    start = at + 1;
+  }
+  return { line, column: offset - start + 1 };
 }

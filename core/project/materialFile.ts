@@ -54,7 +54,7 @@ function bodyOf(document: unknown): Result<{ readonly body: unknown; readonly pa
 
 /**
  * Reads the text of a material file: one with a header, or a bare material as the library keeps it.
- * @param text file content, at most 50 million characters, nested at most 64 deep
+ * @param text file content, at most 16.8 million characters, nested at most 64 deep
  * @returns the material, unknown fields kept, or every issue found: syntax faults by line and column, else path, value,
  *   allowed range, remedy. Physical sense is checked by `designMaterial`, so that a doubtful material can be imported
  *   and mended

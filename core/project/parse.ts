@@ -3,15 +3,17 @@
 import { fail, type Issue, ok, type Result } from '../result.ts';
 import { withoutConsequences } from './consequences.ts';
 import { colourIssues, crossIssues, rangeIssues } from './crossChecks.ts';
+import { fewEnough, infinityIssues, withoutExcess } from './excess.ts';
 import { findJsonFault, type JsonFault, lineAndColumn } from './jsonScan.ts';
-import { isObject, type JsonObject } from './looseView.ts';
+import { schemaNode } from './jsonSchema.ts';
+import { asObject, isObject, type JsonObject } from './looseView.ts';
 import { type Material, materialSchema } from './materialSchema.ts';
 import { migrate } from './migrate.ts';
 import { type Project, projectFormat, projectSchema, projectVersion } from './schema.ts';
 import { checkSchema, shortValue } from './schemaIssues.ts';
 
-/** Longest text that is read, in UTF-16 units: 50 million, about 50 MB. */
-export const longestProjectText = 50_000_000;
+/** Longest text that is read, in UTF-16 units: what the host and the window hand over, 16 MB. */
+export const longestProjectText = 16 * 1024 * 1024;
 /** Deepest nesting of objects and lists that is read. */
 export const deepestNesting = 64;
 
@@ -21,6 +23,7 @@ const whole = (code: string, message: string, remedy: string, more: Partial<Issu
 const faultCodes: Readonly<Record<JsonFault['code'], string>> = {
   syntax: 'bad-json',
   'too-deep': 'too-deep',
+  'too-much': 'too-much',
   'forbidden-key': 'forbidden-key',
   'duplicate-key': 'duplicate-key',
 };
@@ -43,10 +46,15 @@ export function parseJson(text: string): Result<unknown> {
     const value = `${(text.length / 1e6).toFixed(1)} million characters`;
     return whole('too-large', 'The file is too large to be a project.', 'Choose another file.', {
       value,
-      allowed: `at most ${longestProjectText / 1e6} million characters`,
+      allowed: `at most ${(longestProjectText / 1e6).toFixed(1)} million characters`,
     });
   }
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  // letters of 16 bits read as bytes have a zero beside each
+  if (body.slice(0, 4).includes('\0')) {
+    const allowed = 'text in UTF-8';
+    return whole('not-text', 'The file is not UTF-8 text.', 'Save it as UTF-8, then open it again.', { allowed });
+  }
   const fault = findJsonFault(body, deepestNesting);
   return fault ? refuseFault(body, fault) : ok(JSON.parse(body));
 }
@@ -94,7 +102,7 @@ export function readDocument(text: string): Result<JsonObject> {
 
 function currentDocument(document: unknown): Result<JsonObject> {
   const header = checkHeader(document);
-  return header.ok ? ok(migrate(header.value)) : header;
+  return header.ok ? ok(asObject(withoutExcess(schemaNode(projectSchema), migrate(header.value)))) : header;
 }
 
 /**
@@ -107,13 +115,14 @@ export function checkProject(document: unknown): Result<Project> {
   if (!current.ok) return current;
   const shape = checkSchema(projectSchema, current.value);
   const faults = shape.ok ? [] : shape.issues;
-  const issues = [...faults, ...withoutConsequences(crossIssues(current.value), faults)];
-  return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
+  const between = [...crossIssues(current.value), ...(shape.ok ? infinityIssues(current.value) : [])];
+  const issues = [...faults, ...withoutConsequences(between, faults)];
+  return shape.ok && issues.length === 0 ? shape : { ok: false, issues: fewEnough(issues) };
 }
 
 /**
  * Reads the text of a project file.
- * @param text file content, at most 50 million characters, nested at most 64 deep
+ * @param text file content, at most 16.8 million characters, nested at most 64 deep
  * @returns the project, or every issue found: syntax faults by line and column, else path, value, allowed range, remedy
  */
 export function parseProject(text: string): Result<Project> {
@@ -127,11 +136,13 @@ export function parseProject(text: string): Result<Project> {
  * @param path path of the material in its document
  */
 export function checkStoredMaterial(body: unknown, path: readonly (string | number)[]): Result<Material> {
-  const shape = checkSchema(materialSchema, body, path);
+  const few = withoutExcess(schemaNode(materialSchema), body);
+  const shape = checkSchema(materialSchema, few, path);
   const faults = shape.ok ? [] : shape.issues;
-  const between = [...rangeIssues(body, path), ...colourIssues(body, path)];
+  const infinite = shape.ok ? infinityIssues(few).map((issue) => ({ ...issue, path: [...path, ...issue.path] })) : [];
+  const between = [...rangeIssues(few, path), ...colourIssues(few, path), ...infinite];
   const issues = [...faults, ...withoutConsequences(between, faults)];
-  return shape.ok && issues.length === 0 ? shape : { ok: false, issues };
+  return shape.ok && issues.length === 0 ? shape : { ok: false, issues: fewEnough(issues) };
 }
 
 /**

@@ -3,20 +3,34 @@
 import type { z } from 'zod';
 import type { Issue, Result } from '../result.ts';
 import { allowedAt, valueAt } from './allowedText.ts';
+import { mostIssues } from './excess.ts';
 import { schemaNode } from './jsonSchema.ts';
+import { isObject } from './looseView.ts';
 
 type Path = readonly (string | number)[];
 type ZodIssue = z.core.$ZodIssue;
 
+/** Longest value that an issue shows. */
+const shownLength = 60;
+
 const isTooLarge = (value: unknown): boolean => value === Infinity || value === -Infinity;
+
+/** Enough of a value for its first 60 characters: the whole of it may be as large as the file. */
+function beginning(value: unknown): unknown {
+  if (typeof value === 'string') return value.slice(0, shownLength);
+  if (Array.isArray(value)) return value.slice(0, shownLength).map(beginning);
+  if (!isObject(value)) return value;
+  const keys = Object.keys(value).slice(0, shownLength);
+  return Object.fromEntries(keys.map((key) => [key.slice(0, shownLength), beginning(value[key])]));
+}
 
 /** A value shortened for display; undefined where nothing is there. */
 export function shortValue(value: unknown): string | undefined {
   if (value === undefined) return undefined;
   // JSON has no infinity: this is what a number such as 1e999 becomes when it is read.
   if (isTooLarge(value)) return 'a number beyond 1.8e308';
-  const text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+  const text = typeof value === 'number' ? String(value) : (JSON.stringify(beginning(value)) ?? String(value));
+  return text.length > shownLength ? `${text.slice(0, shownLength - 3)}…` : text;
 }
 
 /** Zod's names of types, as a maker says them. */
@@ -88,6 +102,24 @@ function toIssue(issue: ZodIssue, schema: z.ZodType, document: unknown, prefix: 
   };
 }
 
+/** The schema's answer; null where there are more faults than its lists can carry. */
+function safely<T>(schema: z.ZodType<T>, document: unknown) {
+  try {
+    return schema.safeParse(document);
+  } catch (fault) {
+    if (fault instanceof RangeError) return null;
+    throw fault;
+  }
+}
+
+const tooMany = (path: Path): Issue => ({
+  path,
+  code: 'too-many-faults',
+  message: 'Nearly every field is wrong.',
+  allowed: 'fields of the file format',
+  remedy: 'Choose another file, or restore a saved copy.',
+});
+
 /**
  * A document checked against a schema, with every fault at once.
  * @param schema any schema of the file format
@@ -96,7 +128,10 @@ function toIssue(issue: ZodIssue, schema: z.ZodType, document: unknown, prefix: 
  * @returns the typed document, unknown fields kept, or one issue per fault
  */
 export function checkSchema<T>(schema: z.ZodType<T>, document: unknown, prefix: Path = []): Result<T> {
-  const checked = schema.safeParse(document);
+  const checked = safely(schema, document);
+  if (checked === null) return { ok: false, issues: [tooMany(prefix)] };
   if (checked.success) return { ok: true, value: checked.data };
-  return { ok: false, issues: checked.error.issues.map((issue) => toIssue(issue, schema, document, prefix)) };
+  // one past what is told, so that the list shows that it goes on
+  const told = checked.error.issues.slice(0, mostIssues + 1);
+  return { ok: false, issues: told.map((issue) => toIssue(issue, schema, document, prefix)) };
 }
