@@ -6,24 +6,32 @@ import { argumentChecks, type HostApi } from './contract.ts';
 import { appOrigin } from './protocol.ts';
 import { answer } from './services/answer.ts';
 
-/** Registers every call. `isOurs` tells the windows we opened from anything else that may hold web contents. */
+/** A window that may call. */
+export interface Caller {
+  readonly api: HostApi;
+  /** Takes note of a call once it is answered. */
+  heard(name: string, argument: unknown, result: Result<unknown>): void;
+}
+
+/** Registers every call. `callerOf` tells the windows we opened, each with its calls, from whatever else may hold web contents. */
 export function setupIpc(
   ipcMain: Pick<IpcMain, 'handle'>,
-  api: HostApi,
-  isOurs: (contents: WebContents) => boolean,
+  callerOf: (contents: WebContents) => Caller | undefined,
 ): void {
   for (const name of Object.keys(argumentChecks)) {
     ipcMain.handle(name, async (event, argument: unknown): Promise<Result<unknown>> => {
-      return isTrusted(event, isOurs) ? answer(api, name, argument) : fail(foreignSender);
+      const caller = isOurPage(event) ? callerOf(event.sender) : undefined;
+      if (!caller) return fail(foreignSender);
+      const result = await answer(caller.api, name, argument);
+      caller.heard(name, argument, result);
+      return result;
     });
   }
 }
 
-/** True for the main frame of one of our windows, showing a page of our own scheme. */
-function isTrusted(event: IpcMainInvokeEvent, isOurs: (contents: WebContents) => boolean): boolean {
-  const frame = event.senderFrame;
-  if (!frame || frame !== event.sender.mainFrame || !isOurs(event.sender)) return false;
-  return frame.url.startsWith(`${appOrigin}/`);
+/** True for a main frame that shows a page of our own scheme. */
+function isOurPage({ sender, senderFrame: frame }: IpcMainInvokeEvent): boolean {
+  return frame !== null && frame === sender.mainFrame && frame.url.startsWith(`${appOrigin}/`);
 }
 
 const foreignSender = {

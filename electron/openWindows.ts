@@ -1,0 +1,166 @@
+/** The windows that are open: each with its own calls, menu and work, and how files find their way into one. */
+
+import { basename, join } from 'node:path';
+import { type App, app, type BrowserWindow, type WebContents } from 'electron';
+import type { Result } from '../core/index.ts';
+import { careFor, loadStart } from './care.ts';
+import { type Closable, type Closing, createClosing } from './closing.ts';
+import { windowDialogs } from './dialogs.ts';
+import type { Caller } from './ipc.ts';
+import type { Log } from './log.ts';
+import { createWindowMenu } from './menu.ts';
+import { createDialogCalls } from './services/dialogCalls.ts';
+import type { Host } from './services/host.ts';
+import { isSameFile } from './services/launchFiles.ts';
+import { readPlace, type WindowPlace, writePlace } from './services/windowPlaces.ts';
+import { createWindowWork, type WindowWork } from './services/windowWork.ts';
+import { createWindow, placeOf } from './window.ts';
+
+/** What the windows share. */
+export interface Desk {
+  readonly host: Host;
+  readonly log: Log;
+  readonly distFolder: string;
+  /** File that keeps where the last window stood. */
+  readonly placePath: string;
+  readonly packed: boolean;
+  /** Node's name of the operating system. */
+  readonly platform: string;
+}
+
+/** Opens windows and finds them. */
+export interface OpenWindows {
+  /** Opens one more window, with a file or with the demo. */
+  open(path: string | null): Promise<void>;
+  /** Shows files: in the window that has them open, in the only window while nothing was done there, or in new ones. */
+  openFiles(paths: readonly string[]): Promise<void>;
+  /** The window that may call through these contents. */
+  callerOf(contents: WebContents): Caller | undefined;
+}
+
+interface OpenWindow extends Closable, Caller {
+  readonly work: WindowWork;
+  /** File to show when the page starts, where the window was not yet shown another; null for the demo. */
+  start: string | null;
+}
+
+/** Calls whose failure may cost work, and so is worth a line in the log. */
+const saving = ['saveProject', 'saveProjectAs', 'exportFile', 'printReport', 'writeJournal'];
+const saves = ['saveProject', 'saveProjectAs'];
+
+/** No window yet. */
+export function createOpenWindows(desk: Desk, shell: Pick<App, 'on' | 'quit'> = app): OpenWindows {
+  const all: OpenWindow[] = [];
+  const closing = createClosing(shell, () => all);
+  let made = 0;
+  const open = async (path: string | null): Promise<void> => {
+    const place = await readPlace(desk.placePath);
+    const { distFolder, packed } = desk;
+    const window = createWindow({ distFolder, packed, place, before: all.length });
+    made += 1;
+    const one = seat(window, `window-${made}`, path, { desk, closing, open: () => void open(null) });
+    all.push(one);
+    window.once('closed', () => all.splice(all.indexOf(one), 1));
+    closing.guard(one);
+    await loadStart(window);
+  };
+  return {
+    open,
+    async openFiles(paths) {
+      for (const path of paths) await show(path, all, open);
+      if (paths.length === 0) raise(all.at(-1)?.window);
+    },
+    callerOf: (contents) => all.find(({ window }) => !window.isDestroyed() && window.webContents === contents),
+  };
+}
+
+function raise(window: BrowserWindow | undefined): void {
+  if (!window) return;
+  if (window.isMinimized()) window.restore();
+  window.show();
+  window.focus();
+}
+
+async function show(path: string, all: readonly OpenWindow[], open: (path: string) => Promise<void>): Promise<void> {
+  const shown = (one: OpenWindow) => one.work.path() ?? one.start;
+  const there = all.find((one) => {
+    const its = shown(one);
+    return its !== null && isSameFile(its, path);
+  });
+  if (there) return raise(there.window);
+  const [only] = all;
+  if (!only || all.length > 1 || !only.work.untouched() || only.start !== null) return open(path);
+  only.start = path;
+  raise(only.window);
+  return loadStart(only.window);
+}
+
+interface Around {
+  readonly desk: Desk;
+  readonly closing: Closing;
+  readonly open: () => void;
+}
+
+/** Puts a window's calls, menu, work and care together. */
+function seat(window: BrowserWindow, id: string, start: string | null, { desk, closing, open }: Around): OpenWindow {
+  const { host, log } = desk;
+  const work = createWindowWork();
+  const files = host.apiFor(id);
+  const menu = createWindowMenu(window, desk.platform, !desk.packed);
+  const one: OpenWindow = {
+    window,
+    work,
+    start,
+    edited: work.edited,
+    name: () => nameOf(work.path()),
+    forget: async () => {
+      const journal = work.journal();
+      if (journal !== null) await files.closeJournal({ journal });
+    },
+    api: {
+      ...files,
+      ...createDialogCalls(host, id, windowDialogs(window, menu, open)),
+      // After a crash the page starts with what it showed last.
+      readStartProject: (none) => {
+        const path = work.path() ?? one.start;
+        return path === null ? files.readStartProject(none) : host.open(id, path);
+      },
+    },
+    heard(name, argument, result) {
+      work.heard(name, argument, result);
+      noteFailure(name, result, log);
+      if (saves.includes(name) && (!result.ok || result.value === null)) closing.saveFailed();
+    },
+  };
+  careFor({ window, log, gone: work.pageGone });
+  keepPlace(window, desk.placePath);
+  window.once('closed', () => void host.closeWindow(id));
+  // The system ends without asking: the journals have the work, the files are left for others.
+  window.on('session-end', () => void host.close());
+  return one;
+}
+
+const nameOf = (path: string | null): string | null => (path === null ? null : basename(path));
+
+function noteFailure(name: string, result: Result<unknown>, log: Log): void {
+  if (result.ok || !saving.includes(name)) return;
+  log.error(`${name} failed: ${result.issues.map(({ code }) => code).join(', ')}`);
+}
+
+/** Keeps where a window stood when it was closed; asked for before, since a closed window knows no more. */
+function keepPlace(window: BrowserWindow, path: string): void {
+  let place: WindowPlace | null = null;
+  const note = () => {
+    if (!window.isMinimized()) place = placeOf(window);
+  };
+  window.on('resize', note);
+  window.on('move', note);
+  window.on('maximize', note);
+  window.on('unmaximize', note);
+  window.once('closed', () => {
+    if (place) void writePlace(path, place);
+  });
+}
+
+/** File that keeps where the last window stood, in the program's own folder. */
+export const placePathIn = (userData: string): string => join(userData, 'window.json');
