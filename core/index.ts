@@ -177,6 +177,8 @@ export { screwRoom } from './project/templates/room.ts';
 export { type ScrewPicture, screwPicture } from './project/templates/screwPicture.ts';
 export { type TemplateId, type TemplateScrew, templateIds, templateScrew } from './project/templates/screwTemplates.ts';
 export { channelCaseResults } from './reference/channelCases.ts';
+export { referenceIssues } from './reference/entryIssues.ts';
+export { readReference } from './reference/readReference.ts';
 export { evaluateTipCase } from './reference/tipCases.ts';
 export * from './result.ts';
 export { overlapOf, withChanges } from './search/changes.ts';

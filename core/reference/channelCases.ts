@@ -9,6 +9,12 @@ import { flatCaseRows } from './flatCase.ts';
 import { helicalCaseRows } from './helicalCase.ts';
 import { residenceCaseRows } from './residenceCase.ts';
 
+const solvers = new Map([
+  ['A', flatCaseRows],
+  ['B', residenceCaseRows],
+  ['D', helicalCaseRows],
+]);
+
 /** Rows of one entry, with a name that says its parameters. */
 export interface EntryResult {
   readonly entry: string;
@@ -23,7 +29,7 @@ export interface EntryResult {
  */
 export function channelCaseResults(file: unknown): EntryResult[] | null {
   const { name, entries } = readEntries(file);
-  const solve = { A: flatCaseRows, B: residenceCaseRows, D: helicalCaseRows }[name];
+  const solve = solvers.get(name);
   if (!solve) return null;
   return entries.map((entry) => ({ entry: entry.label, rows: solve(entry) }));
 }

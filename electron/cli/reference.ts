@@ -1,6 +1,6 @@
 /** `reference FILE... [--json]`: solves every entry of reference files with our own solvers and compares. */
 
-import { fail, type Issue, ok, type Result } from '../../core/index.ts';
+import { fail, type Issue, ok, type Result, readReference as readReferenceCases } from '../../core/index.ts';
 import { readTextFile } from '../services/textFile.ts';
 import { type Command, type Output, refuse, type Status, status } from './command.ts';
 import { readWords } from './options.ts';
@@ -66,18 +66,10 @@ function solveEntry({ path, kind, entries }: ReferenceFile, index: number): Resu
 async function readReference(path: string): Promise<Result<ReferenceFile>> {
   const text = await readTextFile(path);
   if (!text.ok) return text;
-  let content: unknown;
-  try {
-    content = JSON.parse(text.value);
-  } catch (error) {
-    return fail(notReference(path, error instanceof Error ? error.message : String(error)));
-  }
-  const { case: kind, entries } = (content ?? {}) as { case?: unknown; entries?: unknown };
-  if (typeof kind !== 'string' || !Object.hasOwn(referenceSolvers, kind)) {
-    return fail(notReference(path, `case ${JSON.stringify(kind)}`));
-  }
-  if (!Array.isArray(entries) || entries.length === 0) return fail(notReference(path, 'no entries'));
-  return ok({ path, kind, entries });
+  const cases = readReferenceCases(text.value);
+  return cases.ok
+    ? ok({ path, ...cases.value })
+    : fail(...cases.issues.map((issue) => ({ ...issue, path: [path, ...issue.path] })));
 }
 
 const notReference = (path: string, value: string): Issue => ({
