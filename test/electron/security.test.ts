@@ -1,18 +1,24 @@
 import { readFileSync } from 'node:fs';
 import type { IpcMain, WebContents } from 'electron';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { argumentChecks, commandChannel, type HostApi, type PreloadApi } from '../../electron/contract.ts';
+import {
+  argumentChecks,
+  commandChannel,
+  type HostApi,
+  type PreloadApi,
+  saveAndCloseChannel,
+} from '../../electron/contract.ts';
 import { setupIpc } from '../../electron/ipc.ts';
-import { serveScheme } from '../../electron/protocol.ts';
+import { failedAddress, serveScheme } from '../../electron/protocol.ts';
 import { pagePolicy } from '../../electron/services/contentPolicy.ts';
-import { createWindow, lockDown, windowOptions } from '../../electron/window.ts';
-import { BrowserWindow, exposed, ipcHandlers, ipcMain, ipcRenderer } from './electronStub.ts';
-import { fakeContents, guardOf } from './fakeContents.ts';
+import { words } from '../../electron/words.ts';
+import { exposed, ipcHandlers, ipcMain, ipcRenderer, webUtils } from './electronStub.ts';
 
 vi.mock('electron', () => import('./electronStub.ts'));
 
 const called = vi.fn(async (_argument: unknown) => ({ ok: true, value: null }));
 const api = Object.fromEntries(Object.keys(argumentChecks).map((name) => [name, called])) as unknown as HostApi;
+const heard = vi.fn();
 const ours = { mainFrame: { url: 'augerwright://app/index.html' } };
 const from = (sender: { mainFrame: { url: string } }, senderFrame: unknown = sender.mainFrame) => ({
   sender,
@@ -28,11 +34,14 @@ const refused = (code: string) => expect.objectContaining({ ok: false, issues: [
 
 describe('calls from the window', () => {
   beforeAll(() =>
-    setupIpc(ipcMain as unknown as IpcMain, api, (contents) => contents === (ours as never as WebContents)),
+    setupIpc(ipcMain as unknown as IpcMain, (contents) =>
+      contents === (ours as never as WebContents) ? { api, heard } : undefined,
+    ),
   );
 
   test('the main frame of our own window is answered', async () => {
     expect(await invoke('listExamples', from(ours), null)).toEqual({ ok: true, value: null });
+    expect(heard).toHaveBeenCalledWith('listExamples', null, { ok: true, value: null });
   });
 
   test.each([
@@ -50,7 +59,7 @@ describe('calls from the window', () => {
     const sly = { mainFrame: { url: 'augerwright://app.example.org/index.html' } };
     const handlers = new Map<string, (event: unknown, argument: unknown) => Promise<unknown>>();
     const table = { handle: (name: string, handler: never) => void handlers.set(name, handler) };
-    setupIpc(table as unknown as IpcMain, api, () => true);
+    setupIpc(table as unknown as IpcMain, () => ({ api, heard }));
     expect(await handlers.get('listExamples')?.(from(sly), null)).toEqual(refused('call-sender'));
   });
 });
@@ -65,7 +74,16 @@ describe('arguments from the window', () => {
     ['listMaterials', { anything: 1 }],
     ['listExamples', { anything: 1 }],
     ['openRecent', { handle: '/etc/passwd' }],
-    ['saveProject', { handle: 'a'.repeat(32), text: 5 }],
+    ['saveProject', { handle: 'a'.repeat(32), text: 5, version: null, evenIfChanged: false }],
+    ['saveProject', { handle: 'a'.repeat(32), text: '', version: 'latest', evenIfChanged: false }],
+    ['openDropped', { path: '' }],
+    ['openDropped', '/etc/passwd'],
+    ['writeJournal', { journal: '../journal', entry: null }],
+    ['readRecovery', { id: '../../secret' }],
+    ['logFault', { message: 'x'.repeat(4_001), where: 'window' }],
+    ['newWindow', { address: 'https://example.org' }],
+    ['showLogFolder', { path: '/etc' }],
+    ['closeWindow', { window: 2 }],
     ['saveProject', { path: '/tmp/x', text: '' }],
     ['saveProjectAs', { text: '', suggestedName: '../up.json' }],
     ['saveProjectAs', { text: '', suggestedName: '..' }],
@@ -83,37 +101,6 @@ describe('arguments from the window', () => {
     called.mockClear();
     expect(await invoke(name, from(ours), argument)).toEqual(refused('call-argument'));
     expect(called).not.toHaveBeenCalled();
-  });
-});
-
-describe('the window', () => {
-  test('is sandboxed, isolated, and without Node', () => {
-    createWindow('/dist');
-    expect(BrowserWindow.made).toHaveLength(1);
-    expect(BrowserWindow.made[0]).toEqual(windowOptions('/dist/electron/preload.cjs', '/dist/renderer/icon.png'));
-    expect(windowOptions('p', 'i').webPreferences).toMatchObject({
-      contextIsolation: true,
-      sandbox: true,
-      nodeIntegration: false,
-      nodeIntegrationInWorker: false,
-      nodeIntegrationInSubFrames: false,
-      webSecurity: true,
-      webviewTag: false,
-    });
-  });
-
-  test('denies new windows, navigation, embedded views and permissions', () => {
-    const { contents, setWindowOpenHandler, session, stops } = fakeContents();
-    lockDown(contents);
-    expect(guardOf(setWindowOpenHandler)({ url: 'https://example.org' })).toEqual({ action: 'deny' });
-    for (const name of ['will-navigate', 'will-redirect', 'will-frame-navigate', 'will-attach-webview']) {
-      expect(stops(name), name).toBe(true);
-    }
-    const decide = vi.fn();
-    guardOf(session.setPermissionRequestHandler)(contents, 'media', decide);
-    expect(decide.mock.calls).toEqual([[false]]);
-    expect(guardOf(session.setPermissionCheckHandler)()).toBe(false);
-    expect(guardOf(session.setDevicePermissionHandler)()).toBe(false);
   });
 });
 
@@ -144,9 +131,26 @@ describe('our own scheme', () => {
     expect((await get(address)).status).toBe(404);
   });
 
+  test('a page that is missing says so in words, under the same policy', async () => {
+    const answer = await get(failedAddress);
+    expect(answer.headers.get('Content-Type')).toMatch(/^text\/html/);
+    expect(answer.headers.get('Content-Security-Policy')).toMatch(/^default-src 'none'; /);
+    expect(answer.headers.get('X-DNS-Prefetch-Control')).toBe('off');
+    expect(await answer.text()).toContain(words.missing.title);
+  });
+
   test('answers no other method than GET', async () => {
     expect((await get('augerwright://app/index.html', 'POST')).status).toBe(404);
   });
+});
+
+test('a file dragged in is opened by the path that the system gave it, never by one that the page names', async () => {
+  await import('../../electron/preload.ts');
+  const shown = exposed.get('augerwright') as PreloadApi;
+  ipcRenderer.invoke.mockClear();
+  webUtils.getPathForFile.mockReturnValueOnce('/home/me/screw.json');
+  await shown.openDropped({ path: '/etc/passwd' } as unknown as File);
+  expect(ipcRenderer.invoke.mock.calls).toEqual([['openDropped', { path: '/home/me/screw.json' }]]);
 });
 
 describe('what is written twice agrees', () => {
@@ -159,7 +163,8 @@ describe('what is written twice agrees', () => {
   test('the preload script exposes every call of the contract and never the channel itself', async () => {
     await import('../../electron/preload.ts');
     const shown = exposed.get('augerwright') as PreloadApi;
-    expect(Object.keys(shown).sort()).toEqual([...Object.keys(argumentChecks), 'onCommand', 'platform'].sort());
+    const more = ['onCommand', 'onSaveAndClose', 'platform'];
+    expect(Object.keys(shown).sort()).toEqual([...Object.keys(argumentChecks), ...more].sort());
     await shown.readExample({ id: 'demo' });
     expect(ipcRenderer.invoke).toHaveBeenCalledWith('readExample', { id: 'demo' });
     const listener = vi.fn();
@@ -169,5 +174,11 @@ describe('what is written twice agrees', () => {
     hear({ sender: 'hidden' }, 'undo');
     hear({}, { not: 'text' });
     expect(listener.mock.calls).toEqual([['undo']]);
+    const asked = vi.fn();
+    shown.onSaveAndClose(asked);
+    const [closing, ask] = ipcRenderer.on.mock.calls[1] as [string, (event: unknown) => void];
+    expect(closing).toBe(saveAndCloseChannel);
+    ask({ sender: 'hidden' });
+    expect(asked.mock.calls).toEqual([[]]);
   });
 });
