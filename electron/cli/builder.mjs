@@ -13,6 +13,8 @@ import {
 } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { collectFacts } from './bundleFacts.mjs';
+import { collectPackages, writeNotices } from './licences.mjs';
 
 /** The project's folder. */
 export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -21,6 +23,12 @@ export const dist = join(root, 'dist');
 
 /** Loaded from their packages when a hand-over file needs them: each carries files beside its code. */
 const heavy = ['manifold-3d', 'replicad-opencascadejs', 'pdfkit'];
+
+/** File beside a bundle with the licences of the packages in it. */
+const notices = 'third-party.txt';
+
+/** Core's modules only say what they hold, see renderer/vite.config.ts. */
+const treeshake = { moduleSideEffects: [{ test: /[\\/]core[\\/][^?]*\.ts$/, sideEffects: false }] };
 
 /** What can be built: the files it depends on, and how it is made into a folder. */
 const targets = {
@@ -40,20 +48,42 @@ const targets = {
     sources: ['core', 'electron', 'package-lock.json'],
     // One bundle each: the sandboxed preload script may load nothing but itself.
     make: async (out) => {
-      await bundle(out, shellSettings, 'cjs', 'cjs', { main: 'electron/main.ts' });
-      await bundle(out, shellSettings, 'cjs', 'cjs', { preload: 'electron/preload.ts' });
+      const packages = new Set();
+      const settings = { ssr: { noExternal: true, external: ['electron'] }, plugins: [collectPackages(packages)] };
+      await bundle(out, settings, 'cjs', 'cjs', { main: 'electron/main.ts' });
+      await bundle(out, settings, 'cjs', 'cjs', { preload: 'electron/preload.ts' });
+      writeNotices(packages, join(out, notices));
     },
   },
   renderer: {
-    sources: ['core', 'renderer', 'assets', 'electron/contract.ts', 'electron/cli/builder.mjs', 'package-lock.json'],
+    sources: [
+      'core',
+      'renderer',
+      'assets/public',
+      'electron/contract.ts',
+      'electron/cli/builder.mjs',
+      'electron/cli/bundleFacts.mjs',
+      'electron/cli/licences.mjs',
+      'package-lock.json',
+    ],
     make: async (out) => {
       const { build } = await import('vite');
-      await build({ configFile: join(root, 'renderer/vite.config.ts'), logLevel: 'warn', build: { outDir: out } });
+      const packages = new Set();
+      const facts = {};
+      const plugins = () => [collectPackages(packages), collectFacts(facts, root)];
+      await build({
+        configFile: join(root, 'renderer/vite.config.ts'),
+        logLevel: 'warn',
+        plugins: plugins(),
+        worker: { plugins },
+        build: { outDir: out, manifest: true },
+      });
+      // hidden, so that neither host serves it, and on no list of what is packed
+      writeFileSync(join(out, '.vite/facts.json'), JSON.stringify(facts, null, 1));
+      writeNotices(packages, join(out, notices));
     },
   },
 };
-
-const shellSettings = { ssr: { noExternal: true, external: ['electron'] } };
 
 /** A package written for CommonJS names its temporary files after its own; a module has no such name of itself. */
 const moduleNames = 'const __filename = import.meta.filename;';
@@ -84,6 +114,7 @@ async function bundle(outDir, settings, format, extension, input) {
       rolldownOptions: {
         input,
         external: ['electron', ...heavy],
+        treeshake,
         output: {
           format,
           banner: format === 'es' ? moduleNames : '',
