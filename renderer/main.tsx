@@ -7,11 +7,12 @@ import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
 import { getBridge } from './bridge.ts';
 import { perform } from './commands.ts';
-import { openStart } from './files.ts';
 import { followMenu } from './hostMenu.ts';
 import { listenToKeys } from './keys.ts';
+import { startWindow } from './safekeeping/start.ts';
 import { followProject, startSolveWorker } from './solve/follow.ts';
 import { isUnsaved, projectStore } from './store/project.ts';
+import { viewStore } from './store/view.ts';
 import { offerTour } from './tour/store.ts';
 import './styles/theme.css';
 import './styles/frame.css';
@@ -36,6 +37,7 @@ import './styles/bench.css';
 import './styles/bench-find.css';
 import './styles/bench-photo.css';
 import './styles/bench-sheet.css';
+import './styles/safekeeping.css';
 import './styles/tour.css';
 import './styles/narrow.css';
 import './styles/contrast.css';
@@ -49,7 +51,7 @@ document.head.append(Object.assign(document.createElement('meta'), { id: 'react-
 listenToKeys();
 getBridge().onCommand(perform);
 followMenu();
-followProject(startSolveWorker);
+followProject(startSolveWorker, startSolveWorker);
 projectStore.subscribe((state, before) => {
   if (isUnsaved(state) !== isUnsaved(before)) getBridge().setEdited(isUnsaved(state));
 });
@@ -64,4 +66,7 @@ if (root) {
     </StrictMode>,
   );
 }
-void openStart().then(offerTour);
+void startWindow().then(() => {
+  // what waits to be decided comes first
+  if (viewStore.getState().dialog === 'none') offerTour();
+});

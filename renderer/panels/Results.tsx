@@ -24,7 +24,10 @@ const working = (what: string, progress: { readonly done: number; readonly stage
 const timeText = (ms: number): string => (ms < 1000 ? `${Math.round(ms)} ms` : `${(ms / 1000).toFixed(1)} s`);
 
 function useRunText(): string {
-  const { running, stale, progress, solving, solveProgress, tookMs, prediction } = useEvaluation((state) => state);
+  const { running, stale, first, progress, solving, solveProgress, tookMs, prediction } = useEvaluation(
+    (state) => state,
+  );
+  if (first) return words.first;
   if (running) return working(words.working, progress);
   if (stale) return words.stale;
   if (solving)

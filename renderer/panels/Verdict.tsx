@@ -137,13 +137,14 @@ function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
   );
 }
 
-function Demand({ prediction }: { readonly prediction: Prediction }) {
+/** @param old the prediction is an earlier one: first figures know nothing of the speed that would be enough */
+function Demand({ prediction, old }: { readonly prediction: Prediction; readonly old: boolean }) {
   const { print } = prediction;
   const enough = print.margin >= 1;
   const rpm =
     print.speedForDemand === null ? words.never : `${words.meetsAt} ${formatQuantity(print.speedForDemand, 'rpm', 3)}`;
   return (
-    <p className={enough ? 'demand good' : 'demand short'}>
+    <p className={`demand ${enough ? 'good' : 'short'}${old ? ' earlier' : ''}`}>
       <span aria-hidden="true">{enough ? '✓' : '▲'}</span> <b>{enough ? words.enough : words.short}</b>:{' '}
       {formatQuantity(print.demand, 'mm³/s', 3)} {words.asked}, {formatNumber(print.margin, 2)}×; {rpm}
     </p>
@@ -153,9 +154,16 @@ function Demand({ prediction }: { readonly prediction: Prediction }) {
 /** The verdict of the latest prediction. */
 export function Verdict({ prediction }: { readonly prediction: Prediction }) {
   const stale = useEvaluation((state) => state.stale);
-  const { output } = prediction;
+  const first = useEvaluation((state) => state.first);
+  const now = first ?? prediction;
+  const { output } = now;
   return (
-    <section className={stale ? 'verdict stale' : 'verdict'} aria-label={words.answer} data-output={output.volumeFlow}>
+    <section
+      className={stale && !first ? 'verdict stale' : 'verdict'}
+      aria-label={words.answer}
+      data-output={output.volumeFlow}
+      data-first={first !== null}
+    >
       <p className="big">
         <output className="big-number" data-testid="output">
           {formatNumber(fromSi(output.volumeFlow, 'mm³/s'), 3)}
@@ -163,12 +171,12 @@ export function Verdict({ prediction }: { readonly prediction: Prediction }) {
         mm³/s <span className="beside">{formatQuantity(output.massFlow, 'g/min', 3)}</span>
         <span className="beside">{formatQuantity(output.screwSpeed, 'rpm', 3)}</span>
       </p>
-      <p className="limit">{words.limits[prediction.limit]}</p>
-      <Demand prediction={prediction} />
+      <p className="limit">{words.limits[now.limit]}</p>
+      <Demand prediction={prediction} old={stale} />
       <CalibrationNote />
-      <Capacities prediction={prediction} />
-      <KeyNumbers prediction={prediction} />
-      {!prediction.converged && <p className="issue">{words.notConverged}</p>}
+      <Capacities prediction={now} />
+      <KeyNumbers prediction={now} />
+      {!now.converged && <p className="issue">{words.notConverged}</p>}
     </section>
   );
 }

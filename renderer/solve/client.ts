@@ -13,8 +13,8 @@ export interface WorkerLike {
 /** A request before it has a number. */
 export type Wanted = Omit<Request, 'run'>;
 
-/** A run overtaken after this long is ended instead of waited for, ms. */
-export const endAfterMs = 250;
+/** A run overtaken after this long is ended instead of waited for, ms: a new worker takes about as long to warm up. */
+export const endAfterMs = 800;
 
 /** How long an overtaken run may still go on, ms; 0 or less ends it. */
 export type Patience = (run: { readonly sinceMs: number; readonly done: number }) => number;
@@ -90,7 +90,7 @@ export class SolveClient {
     const { active } = this;
     if (!active || answer.run !== active.run) return;
     if (answer.kind === 'progress') active.done = answer.done;
-    else if (answer.kind !== 'shape') this.active = null;
+    else if (answer.kind !== 'shape' && answer.kind !== 'sameShape') this.active = null;
     if (!active.unheard) this.hear(answer);
     if (!this.active) this.beginWaiting();
   }

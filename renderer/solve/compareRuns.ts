@@ -12,7 +12,8 @@ export interface CompareTask {
   readonly withShape: boolean;
 }
 
-const ends = (answer: Answer): boolean => answer.kind !== 'progress' && answer.kind !== 'shape';
+const ends = (answer: Answer): boolean =>
+  answer.kind !== 'progress' && answer.kind !== 'shape' && answer.kind !== 'sameShape';
 
 /** A worker that is started when it is needed, and again after it broke. */
 function renewable(startWorker: () => WorkerLike, take: (answer: Answer) => void, runNow: () => number) {
@@ -54,7 +55,7 @@ export function runTasks(
     const task = tasks[run];
     run++;
     if (task) {
-      worker.post({ run, project, ...task });
+      worker.post({ run, project, knownShape: null, ...task });
       return;
     }
     worker.end();

@@ -1,11 +1,20 @@
 /**
- * Keeps the evaluation in step with the project: every change of it asks for an estimate after a short pause, and when
- * that is there and no further change comes, for solved fields. Each has a worker of its own, so that an estimate never
- * waits for fields.
+ * Keeps the evaluation in step with the project: every change of it asks at once for first figures, after a short pause
+ * for an estimate, and when that is there and no further change comes, for solved fields. Each has a worker of its own,
+ * so that the quicker never waits for the slower.
  */
 
 import type { Project } from '../../core/index.ts';
-import { clearEvaluation, markSolving, markStale, stopSolving, takeAnswer, takeSolved } from '../store/evaluation.ts';
+import {
+  clearEvaluation,
+  evaluationStore,
+  markSolving,
+  markStale,
+  stopSolving,
+  takeAnswer,
+  takeFirst,
+  takeSolved,
+} from '../store/evaluation.ts';
 import { activeRevision, projectStore } from '../store/project.ts';
 import { SolveClient, type WorkerLike } from './client.ts';
 import { fieldsPatience } from './patience.ts';
@@ -23,6 +32,9 @@ const concerns = (project: Project) => {
   return [...Object.values(described), project.materials, project.process, project.print];
 };
 
+/** What every request says of the project. */
+const asked = (project: Project) => ({ project, revisionId: activeRevision(project).id, knownShape: null });
+
 /** Asks for solved fields after an estimate that has a flow. */
 function fieldsAfter(startWorker: () => WorkerLike) {
   const client = new SolveClient(startWorker, takeSolved, fieldsPatience);
@@ -37,8 +49,7 @@ function fieldsAfter(startWorker: () => WorkerLike) {
     const project = projectStore.getState().history?.present;
     if (!project) return;
     markSolving();
-    const request = () =>
-      client.request({ project, revisionId: activeRevision(project).id, withShape: false, fields: 'solved' });
+    const request = () => client.request({ ...asked(project), withShape: false, fields: 'solved' });
     timer = setTimeout(request, fieldsPauseMs);
   };
   const close = () => {
@@ -48,23 +59,43 @@ function fieldsAfter(startWorker: () => WorkerLike) {
   return { ask, drop, close };
 }
 
-/** Starts following; answers with the function that stops it. */
-export function followProject(startWorker: () => WorkerLike): () => void {
+/** Asks for first figures wherever there are older ones to stand in for: what opens waits for its estimate. */
+function firstFigures(startWorker: (() => WorkerLike) | null) {
+  const client = startWorker && new SolveClient(startWorker, takeFirst);
+  return {
+    ask: (project: Project) => {
+      if (evaluationStore.getState().prediction)
+        client?.request({ ...asked(project), withShape: false, fields: 'first' });
+    },
+    drop: () => client?.drop(),
+    close: () => client?.close(),
+  };
+}
+
+/**
+ * Starts following; answers with the function that stops it.
+ * @param startFirst starts the worker of first figures; null for none
+ */
+export function followProject(startWorker: () => WorkerLike, startFirst: (() => WorkerLike) | null = null): () => void {
+  const first = firstFigures(startFirst);
   const fields = fieldsAfter(startWorker);
   const hear = (answer: Answer) => {
     takeAnswer(answer);
+    if (answer.kind === 'prediction') first.drop();
     if (answer.kind === 'prediction' && answer.prediction.output.volumeFlow > 0) fields.ask();
   };
   const client = new SolveClient(startWorker, hear);
   let timer: ReturnType<typeof setTimeout> | null = null;
   const ask = () => {
     const project = projectStore.getState().history?.present;
-    if (project)
-      client.request({ project, revisionId: activeRevision(project).id, withShape: true, fields: 'formula' });
+    const knownShape = evaluationStore.getState().shape?.key ?? null;
+    if (project) client.request({ ...asked(project), withShape: true, knownShape, fields: 'formula' });
   };
   const schedule = () => {
     markStale();
     fields.drop();
+    const project = projectStore.getState().history?.present;
+    if (project) first.ask(project);
     if (timer) clearTimeout(timer);
     timer = setTimeout(ask, pauseMs);
   };
@@ -79,6 +110,7 @@ export function followProject(startWorker: () => WorkerLike): () => void {
   if (projectStore.getState().history) schedule();
   return () => {
     stop();
+    first.close();
     client.close();
     fields.close();
     if (timer) clearTimeout(timer);

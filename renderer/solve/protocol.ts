@@ -44,11 +44,16 @@ export interface Shape {
   readonly barrelSkin: readonly { readonly from: number; readonly to: number; readonly radius: number }[];
   /** radius of the flights' lands, m */
   readonly flightRadius: number;
+  /** of what the shape was made from, see `shapeKey` */
+  readonly key: string;
   /** short hash of the screw's vertices, so that a change of shape can be told */
   readonly meshHash: string;
   /** extent for the camera, m */
   readonly bounds: Bounds;
 }
+
+/** How deep a prediction goes. */
+export type Depth = 'first' | PredictionOptions['fields'];
 
 /** What the window asks: predict this revision. */
 export interface Request {
@@ -57,13 +62,17 @@ export interface Request {
   readonly revisionId: string;
   /** false where only the numbers are wanted, as for comparing */
   readonly withShape: boolean;
-  /** a quick estimate by formulas, or solved fields, which take seconds */
-  readonly fields: PredictionOptions['fields'];
+  /** key of the shape that the asker has, which need not be made again; null where it has none */
+  readonly knownShape: string | null;
+  /** the first figures, coarse; an estimate by formulas; or solved fields, which take seconds */
+  readonly fields: Depth;
 }
 
 /** What the worker answers: shape (if asked) and progress, then one of the others, which ends the run. */
 export type Answer =
   | { readonly kind: 'shape'; readonly run: number; readonly shape: Shape }
+  | { readonly kind: 'sameShape'; readonly run: number; readonly designHash: string }
+  | { readonly kind: 'first'; readonly run: number; readonly prediction: Prediction }
   | { readonly kind: 'issues'; readonly run: number; readonly issues: readonly Issue[] }
   | {
       readonly kind: 'prediction';

@@ -3,6 +3,7 @@
 import {
   barrelMesh,
   channelOutline,
+  contentHash,
   creaseNormals,
   type Design,
   flightCuts,
@@ -34,6 +35,16 @@ function boundsOf(design: Design, orifice: number): Bounds {
 
 const drawn = (mesh: SolidMesh): DrawnMesh => welded(mesh, creaseNormals(mesh, crease));
 
+/**
+ * What a shape is made from, as a short text: designs of the same key look the same. Temperatures, watts and materials
+ * do not enter.
+ */
+export function shapeKey({ revisionId, screw, barrel, nozzle }: Design): string {
+  const { boreDiameter, outerDiameter, length, feedOpening, heatBreak } = barrel;
+  const bored = { boreDiameter, outerDiameter, length, feedOpening, heatBreak };
+  return contentHash([revisionId, screw, bored, nozzle.segments, nozzle.outerDiameter]);
+}
+
 /** The shape of a design. */
 export function makeShape(design: Design): Shape {
   const screw = screwMesh(design, fineness);
@@ -41,6 +52,7 @@ export function makeShape(design: Design): Shape {
   return {
     revisionId: design.revisionId,
     designHash: design.hash,
+    key: shapeKey(design),
     screw: drawn(screw),
     barrel: drawn(barrelMesh(design, fineness, 0)),
     nozzle: drawn(nozzleMesh(design, fineness, 0)),

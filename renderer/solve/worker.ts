@@ -1,9 +1,9 @@
 /** Thin shell around core in a worker: project in, shape and prediction out, faults as data. */
 
 import { config } from 'zod';
-import { createFieldCache, predict, present, validateDesign } from '../../core/index.ts';
+import { createFieldCache, type Design, predict, present, validateDesign } from '../../core/index.ts';
 import type { Answer, Request } from './protocol.ts';
-import { makeShape, shapeBuffers } from './shape.ts';
+import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
 
 // The content security policy forbids code made from text, which zod would otherwise try.
 config({ jitless: true });
@@ -11,8 +11,9 @@ config({ jitless: true });
 /** What was solved stays from run to run, so that an edit solves only what it changes. */
 const cache = createFieldCache();
 
-/** The first answer is there to be quick: a coarser curve over speed, and no warming up. */
+/** The first answers are there to be quick: a coarse or no curve over speed, and no warming up. */
 const extent = {
+  first: { curvePoints: 0, warmUp: false, stationsPerTurn: 4 },
   formula: { curvePoints: 10, warmUp: false },
   solved: { curvePoints: 16, warmUp: true },
 } as const;
@@ -20,17 +21,28 @@ const extent = {
 const answer = (message: Answer, buffers: Transferable[] = []): void =>
   self.postMessage(message, { transfer: buffers });
 
-function solve({ run, project, revisionId, withShape, fields }: Request): void {
+function tellShape(run: number, design: Design, known: string | null): void {
+  if (known === shapeKey(design)) {
+    answer({ kind: 'sameShape', run, designHash: design.hash });
+    return;
+  }
+  const shape = makeShape(design);
+  answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
+}
+
+function solve({ run, project, revisionId, withShape, knownShape, fields }: Request): void {
   const began = performance.now();
   const design = validateDesign(project, revisionId);
   if (!design.ok) {
     answer({ kind: 'issues', run, issues: design.issues });
     return;
   }
-  if (withShape) {
-    const shape = makeShape(design.value);
-    answer({ kind: 'shape', run, shape }, shapeBuffers(shape));
+  if (fields === 'first') {
+    const prediction = predict(design.value, { fields: 'formula', ...extent.first }, undefined, cache);
+    answer({ kind: 'first', run, prediction });
+    return;
   }
+  if (withShape) tellShape(run, design.value, knownShape);
   const tell = (done: number, stage: string) => answer({ kind: 'progress', run, done, stage });
   const prediction = predict(design.value, { fields, ...extent[fields] }, tell, cache);
   const presentation = present(prediction, design.value);

@@ -9,6 +9,8 @@ import type { Answer, Shape } from '../solve/protocol.ts';
 export interface EvaluationState {
   readonly prediction: Prediction | null;
   readonly presentation: Presentation | null;
+  /** coarse figures of what is described now, until its estimate is there; they know nothing of other speeds */
+  readonly first: Prediction | null;
   readonly shape: Shape | null;
   /** why the design as described is refused; empty where it is accepted */
   readonly issues: readonly Issue[];
@@ -33,6 +35,7 @@ export interface EvaluationState {
 const nothing: EvaluationState = {
   prediction: null,
   presentation: null,
+  first: null,
   shape: null,
   issues: [],
   running: false,
@@ -67,19 +70,30 @@ export function markStale(): void {
 /** Forgets everything, as when another project is opened. */
 export const clearEvaluation = (): void => evaluationStore.setState(nothing, true);
 
+/** The shape stays, and belongs to the design as it is now. */
+function sameShape(designHash: string): Partial<EvaluationState> {
+  const { shape } = evaluationStore.getState();
+  return { shape: shape && { ...shape, designHash }, issues: [], fault: null };
+}
+
 function changeBy(answer: Answer): Partial<EvaluationState> {
   switch (answer.kind) {
     case 'shape':
       return { shape: answer.shape, issues: [], fault: null };
+    case 'sameShape':
+      return sameShape(answer.designHash);
+    case 'first':
+      return { first: answer.prediction };
     case 'progress':
       return { progress: { done: answer.done, stage: answer.stage } };
     case 'issues':
-      return { issues: answer.issues, running: false, fault: null };
+      return { issues: answer.issues, running: false, first: null, fault: null };
     case 'fault':
-      return { fault: answer.message, running: false };
+      return { fault: answer.message, running: false, first: null };
     case 'prediction': {
       const { prediction, presentation, tookMs } = answer;
-      const current = { prediction, presentation, tookMs, issues: [], running: false, stale: false, fault: null };
+      const done = { first: null, running: false, stale: false, fault: null };
+      const current = { prediction, presentation, tookMs, issues: [], ...done };
       // where nothing flows there is nothing to solve, and older fields would mislead
       return prediction.output.volumeFlow > 0 ? current : { ...current, solved: null, solvedOld: false };
     }
@@ -88,6 +102,11 @@ function changeBy(answer: Answer): Partial<EvaluationState> {
 
 /** Takes one answer of the worker in. */
 export const takeAnswer = (answer: Answer): void => evaluationStore.setState(changeBy(answer));
+
+/** Takes first figures in, while the estimate is still being worked out; that tells what is refused or broken. */
+export function takeFirst(answer: Answer): void {
+  if (answer.kind === 'first' && evaluationStore.getState().stale) evaluationStore.setState(changeBy(answer));
+}
 
 /** Notes that fields are being solved. */
 export const markSolving = (): void => evaluationStore.setState({ solving: true, solveProgress: null });

@@ -10,7 +10,7 @@ import { openWorkbench, settled } from '../e2e/harness.ts';
 const seconds = 4;
 
 /** Least frames per second while orbiting, and longest wait for an estimate, ms: what the window is held to. */
-const goals = { frames: 8, wait: 300 } as const;
+const goals = { frames: 8, first: 100, wait: 300 } as const;
 
 interface Lengths {
   lengthMm: number;
@@ -93,8 +93,6 @@ declare global {
   }
 }
 
-const current = '.results[data-stale="false"] [data-testid="output"]';
-
 async function opened(browser: Browser, file?: string) {
   const workbench = await openWorkbench({ browser, width: 1280, height: 800, ...(file ? { file } : {}) });
   await workbench.page.addInitScript(countDraws);
@@ -104,41 +102,61 @@ async function opened(browser: Browser, file?: string) {
   return workbench;
 }
 
-/** Waits from a keystroke to the estimate it leads to, ms; several, rising. */
-async function waits(page: Page, count = 7): Promise<number[]> {
+/** Waits from a keystroke to the first figures and to the estimate that it leads to, ms; several, rising. */
+async function waits(page: Page, count = 9): Promise<{ first: number[]; estimate: number[] }> {
   const field = page.getByRole('textbox', { name: 'Section 3, Root Ø end', exact: true });
-  const times: number[] = [];
+  const first: number[] = [];
+  const estimate: number[] = [];
   for (let i = 0; i < count; i++) {
     await field.fill((10.3 + 0.05 * i).toFixed(2));
-    await page.evaluate(() => {
-      const results = document.querySelector<HTMLElement>('.results');
-      window.keyWait = new Promise((resolve) => {
-        let stale = false;
-        let began = 0;
-        const observer = new MutationObserver(() => {
-          stale ||= results?.dataset.stale === 'true';
-          if (!stale || results?.dataset.stale !== 'false') return;
-          observer.disconnect();
-          requestAnimationFrame(() => resolve(performance.now() - began));
-        });
-        window.addEventListener('keydown', () => (began = performance.now()), { once: true, capture: true });
-        if (results) observer.observe(results, { attributes: true });
+    await page.evaluate(watchAnswers);
+    await field.press('Enter');
+    const waited = await page.evaluate(() => window.keyWait);
+    first.push(waited.first);
+    estimate.push(waited.estimate);
+    // fields begin to be solved, as they do when somebody looks at a result before typing on
+    await page.waitForTimeout(700);
+  }
+  return { first: first.sort((a, b) => a - b), estimate: estimate.sort((a, b) => a - b) };
+}
+
+/** In the page: notes when answers to the next key come, counted to the frame that shows them. */
+function watchAnswers(): void {
+  const results = document.querySelector<HTMLElement>('.results');
+  window.keyWait = new Promise((resolve) => {
+    let stale = false;
+    let began = 0;
+    let first = Number.NaN;
+    const observer = new MutationObserver(() => {
+      stale ||= results?.dataset.stale === 'true';
+      if (!stale) return;
+      const shown = results?.querySelector<HTMLElement>('.verdict')?.dataset.first === 'true';
+      if (shown && Number.isNaN(first)) requestAnimationFrame(() => (first = performance.now() - began));
+      if (results?.dataset.stale !== 'false') return;
+      observer.disconnect();
+      requestAnimationFrame(() => {
+        const estimate = performance.now() - began;
+        resolve({ first: Number.isNaN(first) ? estimate : first, estimate });
       });
     });
-    await field.press('Enter');
-    times.push(await page.evaluate(() => window.keyWait));
-    await page.waitForSelector(current);
-  }
-  return times.sort((a, b) => a - b);
+    window.addEventListener('keydown', () => (began = performance.now()), { once: true, capture: true });
+    if (results)
+      observer.observe(results, { attributes: true, subtree: true, attributeFilter: ['data-stale', 'data-first'] });
+  });
 }
 
 declare global {
   interface Window {
-    keyWait: Promise<number>;
+    keyWait: Promise<{ first: number; estimate: number }>;
   }
 }
 
 const rows: string[][] = [['what', 'triangles', 'measured', 'goal']];
+
+const rowOf = (what: string, times: readonly number[], goal: number): string[] => {
+  const middle = times[Math.floor(times.length / 2)] ?? Number.NaN;
+  return [what, '', `${middle.toFixed(0)} ms (${times[0]?.toFixed(0)} to ${times.at(-1)?.toFixed(0)})`, `<= ${goal}`];
+};
 
 async function measureOrbit(browser: Browser, name: string, file?: string): Promise<void> {
   const { page, close } = await opened(browser, file);
@@ -149,10 +167,8 @@ async function measureOrbit(browser: Browser, name: string, file?: string): Prom
   const frames = await framesWhileOrbiting(page);
   rows.push([`orbit ${name}`, String(triangles), `${frames.toFixed(1)} frames/s`, `>= ${goals.frames}`]);
   if (file === undefined) {
-    const times = await waits(page);
-    const middle = times[Math.floor(times.length / 2)] ?? Number.NaN;
-    const range = `${times[0]?.toFixed(0)} to ${times.at(-1)?.toFixed(0)}`;
-    rows.push(['key to estimate', '', `${middle.toFixed(0)} ms (${range})`, `<= ${goals.wait}`]);
+    const { first, estimate } = await waits(page);
+    rows.push(rowOf('key to first figures', first, goals.first), rowOf('key to estimate', estimate, goals.wait));
   }
   await close();
 }

@@ -20,7 +20,13 @@ class FakeWorker implements WorkerLike {
 }
 
 const project = loadExample('demo');
-const wanted = (revisionId: string) => ({ project, revisionId, withShape: true, fields: 'formula' as const });
+const wanted = (revisionId: string) => ({
+  project,
+  revisionId,
+  withShape: true,
+  knownShape: null,
+  fields: 'formula' as const,
+});
 let workers: FakeWorker[];
 let heard: Answer[];
 let client: SolveClient;
