@@ -1,30 +1,36 @@
-/** Opening and saving through the host, with every refusal told in words. */
+/** Opening through the host, with every refusal told in words; leaving a project asks first where that loses changes. */
 
-import { type Issue, issueText, type Project, parseProject, serializeProject } from '../core/index.ts';
+import { type Issue, issueText, type Project, parseProject, type Result } from '../core/index.ts';
+import { announce } from './announce.ts';
 import { getBridge, type OpenedProject } from './bridge.ts';
+import { showFaults, showProjectFaults } from './safekeeping/faults.ts';
+import { showHolder } from './safekeeping/holder.ts';
+import { unstay } from './safekeeping/notices.ts';
+import { saveProject } from './safekeeping/saving.ts';
 import { dropDrafts } from './store/drafts.ts';
-import { currentProject, isUnsaved, loadProject, markSaved, projectStore, startProject } from './store/project.ts';
+import { isUnsaved, loadProject, projectStore, startProject } from './store/project.ts';
 import { flyTo, setView } from './store/view.ts';
+import { safeText } from './strings/safekeeping.ts';
 import { text } from './strings.ts';
 
-/** Shows a sentence about what just happened. */
-export const announce = (kind: 'good' | 'bad', sentence: string): void => setView({ notice: { kind, text: sentence } });
+export { announce } from './announce.ts';
+export { saveProject, saveProjectAs } from './safekeeping/saving.ts';
 
-const refuse = (issues: readonly Issue[]): void => {
-  const more = issues.length > 3 ? ` (+${issues.length - 3})` : '';
-  announce('bad', `${text.broken.cannotOpen}. ${issues.slice(0, 3).map(issueText).join(' ')}${more}`);
-};
+const refuse = (issues: readonly Issue[]): void =>
+  announce('bad', `${text.broken.cannotOpen}. ${issues.map(issueText).join(' ')}`);
 
-/** Takes an opened file in; false where its text is no project. */
+/** Takes an opened file in; false where its text is no project, which is then told fault by fault. */
 export function takeIn(opened: OpenedProject): boolean {
+  const { handle, name, path, version, holder } = opened;
   const project = parseProject(opened.text);
   if (!project.ok) {
-    refuse(project.issues);
+    showProjectFaults(name, opened.text, project.issues);
     return false;
   }
   dropDrafts([]);
-  const { handle, name, path, version } = opened;
   loadProject(project.value, { handle, name, path, version });
+  for (const subject of ['save', 'file', 'start', 'drop'] as const) unstay(subject);
+  showHolder(holder);
   setView({ mark: null, hoverZ: null, notice: null });
   flyTo('whole');
   return true;
@@ -33,23 +39,20 @@ export function takeIn(opened: OpenedProject): boolean {
 let held: (() => Promise<void>) | null = null;
 
 /** Does what would replace the open project, but asks first where that would lose changes. */
-async function orAsk(act: () => Promise<void>): Promise<void> {
+export async function orAsk(act: () => Promise<void>): Promise<void> {
   if (!isUnsaved(projectStore.getState())) return act();
   held = act;
   setView({ dialog: 'discard' });
 }
 
-/** Goes on with what was held back, the changes being saved or given up. */
+/** Goes on with what was held back, the changes being saved or given up; a save that fails gives nothing up. */
 export async function goOn(saveFirst: boolean): Promise<void> {
   const act = held;
   held = null;
   setView({ dialog: 'none' });
-  if (saveFirst) await saveProject();
+  if (saveFirst && (await saveProject()) !== 'saved') return;
   if (act && (!saveFirst || !isUnsaved(projectStore.getState()))) await act();
 }
-
-/** Lets the person choose a project. */
-export const openProject = (): Promise<void> => orAsk(chooseProject);
 
 /** Asks for what a new project needs, once the open one may be left. */
 export const beginNew = (): Promise<void> => orAsk(async () => setView({ dialog: 'new' }));
@@ -58,69 +61,58 @@ export const beginNew = (): Promise<void> => orAsk(async () => setView({ dialog:
 export function takeNew(project: Project, sentence: string): void {
   dropDrafts([]);
   startProject(project);
+  showHolder(null);
+  for (const subject of ['save', 'file', 'start', 'drop'] as const) unstay(subject);
   setView({ mark: null, hoverZ: null, dialog: 'none', part: 'screw' });
   flyTo('whole');
   announce('good', sentence);
 }
 
-/** Opens an example that ships with the program. */
-export const openExample = (id: string): Promise<void> => orAsk(() => readExample(id));
-
-async function chooseProject(): Promise<void> {
-  const opened = await getBridge().openProject();
+/** Takes in what a call of the host opens, and says so. Null: the person cancelled. */
+async function take(opening: Promise<Result<OpenedProject | null>>): Promise<void> {
+  const opened = await opening;
   if (!opened.ok) refuse(opened.issues);
   else if (opened.value && takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
 }
 
-async function readExample(id: string): Promise<void> {
-  const opened = await getBridge().readExample(id);
-  if (!opened.ok) refuse(opened.issues);
-  else if (takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
+/** Lets the person choose a project. */
+export const openProject = (): Promise<void> => orAsk(() => take(getBridge().openProject()));
+
+/** Opens an example that ships with the program. */
+export const openExample = (id: string): Promise<void> => orAsk(() => take(getBridge().readExample(id)));
+
+/** Opens a project file that was dragged into the window. */
+export const openDroppedProject = (file: File): Promise<void> => orAsk(() => take(getBridge().openDropped(file)));
+
+/** Opens a file of the list of recent ones; false where it cannot be opened any more, `gone` then hears why. */
+export const openRecentFile = (handle: string, gone: (issues: readonly Issue[]) => void): Promise<void> =>
+  orAsk(async () => {
+    const opened = await getBridge().openRecent(handle);
+    if (!opened.ok) return gone(opened.issues);
+    setView({ dialog: 'none' });
+    if (takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
+  });
+
+/** Opens the version that was kept from before the latest save. */
+export async function openPrevious(): Promise<void> {
+  const { handle } = projectStore.getState().file;
+  if (handle !== null) await orAsk(() => take(getBridge().openPrevious(handle)));
+}
+
+/** Reads the open file again. */
+export async function reloadFile(): Promise<void> {
+  const { handle } = projectStore.getState().file;
+  if (handle === null) return;
+  await orAsk(async () => {
+    const opened = await getBridge().openRecent(handle);
+    if (!opened.ok) refuse(opened.issues);
+    else if (takeIn(opened.value)) announce('good', safeText.file.again(opened.value.name));
+  });
 }
 
 /** Opens the project the window starts with. */
 export async function openStart(): Promise<void> {
   const opened = await getBridge().readStartProject();
   if (opened.ok) takeIn(opened.value);
-  else refuse(opened.issues);
+  else showFaults(opened.issues[0]?.path.join('') ?? '', opened.issues);
 }
-
-const fileNameFor = (name: string): string =>
-  `${
-    name
-      .replace(/[^\p{L}\p{N}._-]+/gu, '-')
-      .replace(/^[-.]+|[-.]+$/g, '')
-      .slice(0, 80) || 'project'
-  }.json`;
-
-async function save(asNew: boolean): Promise<void> {
-  const project = currentProject();
-  if (!project) return;
-  const { file } = projectStore.getState();
-  const name = file.name || fileNameFor(project.name);
-  const written = serializeProject(project);
-  const bridge = getBridge();
-  const saved =
-    asNew || file.handle === null
-      ? await bridge.saveProjectAs(written, name)
-      : await bridge.saveProject({
-          handle: file.handle,
-          name,
-          text: written,
-          version: file.version ?? null,
-          evenIfChanged: false,
-        });
-  if (!saved.ok) {
-    announce('bad', saved.issues.map(issueText).join(' '));
-  } else if (saved.value) {
-    const { handle, name: savedName, path, version } = saved.value;
-    markSaved(project, { handle, name: savedName, path, version });
-    announce('good', text.notices.saved(saved.value.name));
-  }
-}
-
-/** Writes the project back to its file, or asks for one. */
-export const saveProject = (): Promise<void> => save(false);
-
-/** Writes the project to a file that the person chooses. */
-export const saveProjectAs = (): Promise<void> => save(true);

@@ -1,6 +1,7 @@
 /** Commands that help along. */
 
 import { setView } from '../store/view.ts';
+import { safeText } from '../strings/safekeeping.ts';
 import { tourText } from '../strings/tour.ts';
 import { text } from '../strings.ts';
 import { startTour } from '../tour/store.ts';
@@ -25,4 +26,5 @@ export const helpCommands: readonly Command[] = [
       startTour();
     },
   },
+  { id: 'about', label: safeText.about.command, enabled: always, perform: () => setView({ dialog: 'about' }) },
 ];

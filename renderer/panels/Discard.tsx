@@ -23,7 +23,7 @@ export function Discard() {
           {words.drop}
         </Button>
         <Button className="tool" onPress={() => setView({ dialog: 'none' })}>
-          {text.actions.cancel}
+          {words.keep}
         </Button>
       </div>
     </DialogFrame>

@@ -138,6 +138,7 @@ export const safeText = {
     command: 'About Augerwright',
     what: 'A workbench for small screw extruders that take granulate.',
     version: 'Version',
+    models: 'models',
     licence: 'Licence',
     runsOn: 'Runs on',
     notices: 'Licence notices of everything that ships along',

@@ -4,6 +4,8 @@ import demoText from '../../assets/examples/demo.json?raw';
 import waxText from '../../assets/examples/wax-head.json?raw';
 import { memoryBridge, setBridge } from '../../renderer/bridge.ts';
 import { goOn, openExample, openStart, saveProject } from '../../renderer/files.ts';
+import { faultsStore } from '../../renderer/safekeeping/faults.ts';
+import { staying } from '../../renderer/safekeeping/notices.ts';
 import { setValue } from '../../renderer/store/edits.ts';
 import { applyEdit, currentProject, isUnsaved, projectStore } from '../../renderer/store/project.ts';
 import { setView, viewStore } from '../../renderer/store/view.ts';
@@ -47,6 +49,26 @@ test('opening another project with unsaved changes asks first', async () => {
   expect(name()).toBe(JSON.parse(waxText).name);
 });
 
+test('a save that fails gives nothing up: the work stays, is told of, and can be saved elsewhere', async () => {
+  const before = name();
+  const issue = { path: ['/full/demo.json'], code: 'file-enospc', message: 'The disk is full.', remedy: 'Free some.' };
+  const { bridge } = memoryBridge(start, examples);
+  setBridge({ ...bridge, saveProjectAs: async () => ({ ok: false, issues: [issue] }) });
+  edit();
+  await openExample('wax');
+  await goOn(true);
+  expect(name()).toBe(before);
+  expect(unsaved()).toBe(true);
+  expect(viewStore.getState().notice?.kind).not.toBe('good');
+  const notice = staying('save');
+  expect(notice?.remedy).toMatch(/full\/demo\.json.*disk is full/);
+  expect(notice?.acts?.map(({ label }) => label)).toEqual(['Try again', 'Save as …']);
+  setBridge(bridge);
+  await notice?.acts?.[0]?.perform();
+  expect(unsaved()).toBe(false);
+  expect(staying('save')).toBeUndefined();
+});
+
 test('changes may be given up; without changes nothing is asked', async () => {
   edit();
   await openExample('wax');
@@ -61,6 +83,6 @@ test('a file that is no project leaves the open one alone and says why', async (
   const before = currentProject();
   await openExample('bad');
   expect(currentProject()).toBe(before);
-  expect(viewStore.getState().notice?.kind).toBe('bad');
-  expect(viewStore.getState().notice?.text).toMatch(/project/i);
+  expect(viewStore.getState().dialog).toBe('faults');
+  expect(faultsStore.getState().refused).toMatchObject({ name: 'bad.json', issues: [{ path: ['format'] }] });
 });

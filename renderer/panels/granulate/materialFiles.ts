@@ -34,9 +34,16 @@ function welcome(material: Material): void {
 export async function importMaterial(): Promise<void> {
   const picked = await getBridge().importText('json');
   if (!picked.ok) return refuse(picked.issues);
-  if (!picked.value) return;
-  const read = parseMaterialText(picked.value.text);
-  if (!read.ok) return refuse(read.issues, picked.value.name);
+  if (picked.value) takeMaterialText(picked.value);
+}
+
+/** Puts the material of a file's text into the project as one named step; a faulty one is told with the file's name. */
+export function takeMaterialText({ name, text: written }: { readonly name: string; readonly text: string }): void {
+  const read = parseMaterialText(written);
+  if (!read.ok) {
+    refuse(read.issues, name);
+    return;
+  }
   applyEdit(addMaterial(read.value), { label: words.importStep(read.value.name) });
   welcome(read.value);
 }
