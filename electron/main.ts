@@ -30,7 +30,7 @@ function hostHere(log: Log): Host {
     stateFolder: userData,
     about: {
       packagePath: join(distFolder, '../package.json'),
-      noticesPath: join(distFolder, 'licences.txt'),
+      noticesPaths: [join(distFolder, 'renderer/third-party.txt'), join(distFolder, 'electron/third-party.txt')],
       logFolder: app.getPath('logs'),
     },
     log: (message) => log.warn(message),

@@ -1,8 +1,11 @@
 /** Opens the workbench: in Electron's window, else in a browser's, else at an address printed for whoever asks. */
 
-import { resolve } from 'node:path';
-import { createHost } from '../services/host.ts';
+import { join, resolve } from 'node:path';
+import { startLog } from '../log.ts';
+import { createHost, type Host } from '../services/host.ts';
+import { pageQuietAfterMs } from '../services/keep/windows.ts';
 import { startLoopback } from '../services/loopback.ts';
+import { stateFolder } from '../services/stateFolder.ts';
 import { readTextFile } from '../services/textFile.ts';
 import { openAppWindow } from './browserWindow.ts';
 import { refuse, type Status, status } from './command.ts';
@@ -45,12 +48,7 @@ export async function startWorkbench(given: readonly string[], root: string): Pr
 
 /** Serves over loopback until stopped, or until the browser's own window is closed. */
 async function serve(root: string, startPath: string | null, windowWanted: boolean): Promise<void> {
-  const host = createHost({
-    examplesFolder: resolve(root, 'assets/examples'),
-    materialsFolder: resolve(root, 'assets/materials'),
-    startPath,
-    recentListPath: null,
-  });
+  const host = hostHere(root, startPath);
   const stopped = untilStopped();
   const loopback = await startLoopback(host.apiFor, resolve(root, 'dist/renderer'));
   if (!windowWanted) say(`${whyNoWindow(root)}: serving the workbench to browsers on this machine.`);
@@ -60,6 +58,27 @@ async function serve(root: string, startPath: string | null, windowWanted: boole
   await Promise.race([stopped, windowClosed]);
   await loopback.close();
   await host.close();
+}
+
+/** Services over this installation, with the person's own folder for what is kept from start to start. */
+function hostHere(root: string, startPath: string | null): Host {
+  const state = stateFolder();
+  const logFolder = join(state, 'logs');
+  const log = startLog({ folder: logFolder, packed: true, level: process.env.AUGERWRIGHT_LOG });
+  return createHost({
+    examplesFolder: resolve(root, 'assets/examples'),
+    materialsFolder: resolve(root, 'assets/materials'),
+    startPath,
+    recentListPath: join(state, 'recent.json'),
+    stateFolder: state,
+    about: {
+      packagePath: resolve(root, 'package.json'),
+      noticesPaths: ['renderer', 'electron'].map((bundle) => resolve(root, `dist/${bundle}/third-party.txt`)),
+      logFolder,
+    },
+    log: (message) => log.warn(message),
+    quietAfterMs: pageQuietAfterMs,
+  });
 }
 
 function whyNoWindow(root: string): string {

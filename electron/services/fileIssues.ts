@@ -10,6 +10,11 @@ const reasons: Record<string, readonly [message: string, remedy: string]> = {
   EPERM: ['The system does not permit this.', 'Change its permissions, or choose another place.'],
   EROFS: ['The place is read-only.', 'Choose another place.'],
   ENOSPC: ['The disk is full.', 'Free some space, or choose another place.'],
+  EDQUOT: ['Your share of the disk is used up.', 'Delete something of yours, or choose another place.'],
+  EIO: ['The drive failed.', 'It may be about to break: choose another drive.'],
+  EMFILE: ['Too many files are open.', 'Close other windows or programs, then try again.'],
+  ENAMETOOLONG: ['The name or the path is too long.', 'Choose a shorter name or folder.'],
+  ELOOP: ['Links lead round in a circle there.', 'Mend the links, or choose another place.'],
   EBUSY: ['Another program holds the file.', 'Close it there, then try again.'],
 };
 

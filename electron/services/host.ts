@@ -7,10 +7,7 @@ import { demoId, listExamples, readExample } from './examples.ts';
 import { createFileTable, type FileTable } from './fileTable.ts';
 import { type AboutPlaces, readAbout } from './keep/about.ts';
 import type { Disk } from './keep/disk.ts';
-import { type Journals, noJournals } from './keep/journals.ts';
-import { createLocks } from './keep/locks.ts';
-import { createProjectFiles, type ProjectFiles } from './keep/projectFiles.ts';
-import { createWindows } from './keep/windows.ts';
+import { createKeeping, type Keeping } from './keep/keeping.ts';
 import { listMaterials, readMaterial } from './materials.ts';
 import { createRecentFiles, type RecentFiles } from './recentFiles.ts';
 
@@ -54,24 +51,20 @@ export interface Host {
 export function createHost(places: HostPlaces): Host {
   const table = createFileTable();
   const recent = createRecentFiles(places.recentListPath, table);
-  const windows = createWindows(places.quietAfterMs ?? null);
-  const locks = createLocks(windows);
-  const files = createProjectFiles(table, locks, places.disk);
+  const keeping = createKeeping({ ...places, table });
+  const { files } = keeping;
   const remembered = async <T extends OpenedProject | SavedFile>(result: Result<T>): Promise<Result<T>> => {
     if (result.ok && result.value.path !== null) await recent.remember(result.value.path);
     return result;
   };
   const host: Host = {
-    apiFor: (windowId) => callsOf(windowId, { places, host, files, journals: noJournals }, windows.heard),
+    apiFor: (windowId) => callsOf(windowId, { places, host, keeping }),
     open: async (windowId, path) => remembered(await files.open(windowId, resolve(path))),
     saveAs: async (windowId, path, text) => remembered(await files.saveAs(windowId, resolve(path), text)),
     table,
     recent,
-    async closeWindow(windowId) {
-      windows.closed(windowId);
-      await locks.leaveAll(windowId);
-    },
-    close: () => locks.close(),
+    closeWindow: (windowId) => keeping.closeWindow(windowId),
+    close: () => keeping.close(),
   };
   return host;
 }
@@ -79,17 +72,16 @@ export function createHost(places: HostPlaces): Host {
 interface Services {
   readonly places: HostPlaces;
   readonly host: Host;
-  readonly files: ProjectFiles;
-  readonly journals: Journals;
+  readonly keeping: Keeping;
 }
 
 /** The calls of one window; each of them tells that the window is there. */
-function callsOf(windowId: string, services: Services, heard: (windowId: string) => void): HostApi<FileChannel> {
+function callsOf(windowId: string, services: Services): HostApi<FileChannel> {
   const calls = { ...shippedCalls(windowId, services), ...keepingCalls(windowId, services) };
   const noted = Object.entries(calls).map(([name, call]) => [
     name,
     (argument: never) => {
-      heard(windowId);
+      services.keeping.heard(windowId);
       return (call as (argument: never) => unknown)(argument);
     },
   ]);
@@ -117,17 +109,18 @@ function shippedCalls(windowId: string, { places, host }: Services) {
   } satisfies Partial<HostApi<FileChannel>>;
 }
 
-function keepingCalls(windowId: string, { files, journals }: Services) {
+function keepingCalls(windowId: string, { keeping }: Services) {
+  const { files, work } = keeping;
   return {
     saveProject: (asked) => files.save(windowId, asked),
     lookAtFile: (asked) => files.look(windowId, asked),
     takeOverFile: ({ handle }) => files.takeOver(windowId, handle),
     leaveFile: ({ handle }) => files.leave(windowId, handle),
     openPrevious: ({ handle }) => files.previous(handle),
-    writeJournal: ({ journal, entry }) => journals.write(windowId, journal, entry),
-    closeJournal: ({ journal }) => journals.close(journal),
-    listRecoveries: ({ journal }) => journals.list(journal),
-    readRecovery: ({ id }) => journals.read(windowId, id),
-    dropRecovery: ({ id }) => journals.drop(id),
+    writeJournal: ({ journal, entry }) => work.write(windowId, journal, entry),
+    closeJournal: ({ journal }) => work.close(windowId, journal),
+    listRecoveries: ({ journal }) => work.list(windowId, journal),
+    readRecovery: ({ id }) => work.read(windowId, id),
+    dropRecovery: ({ id }) => work.drop(windowId, id),
   } satisfies Partial<HostApi<FileChannel>>;
 }

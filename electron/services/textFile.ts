@@ -1,29 +1,41 @@
 /** Reads and writes one text file; every refusal is an issue. */
-/// <reference path="./writeFileAtomic.d.ts" />
 
 import { readFile, stat } from 'node:fs/promises';
-import writeFileAtomic from 'write-file-atomic';
 import { fail, ok, type Result } from '../../core/index.ts';
 import { maxProjectLength } from '../contract.ts';
 import { fileIssue } from './fileIssues.ts';
+import { replaceFile } from './keep/replaceFile.ts';
+import { versionOf } from './keep/version.ts';
 
-/** Whole text of a file, UTF-8. Refuses what is missing, no plain file, unreadable, not UTF-8, or over the limit. */
-export async function readTextFile(path: string, limit = maxProjectLength): Promise<Result<string>> {
+/** A text and the fingerprint of the bytes it was read from. */
+export interface ReadText {
+  readonly text: string;
+  readonly version: string;
+}
+
+/** As `readTextFile`, with the fingerprint of the file. */
+export async function readVersionedText(path: string, limit = maxProjectLength): Promise<Result<ReadText>> {
   try {
     const facts = await stat(path);
     if (facts.isDirectory()) return fail(fileIssue(path, Object.assign(new Error(), { code: 'EISDIR' })));
     if (facts.size > limit) return fail(tooLarge(path, facts.size, limit));
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path));
-    return ok(text);
+    const bytes = await readFile(path);
+    return ok({ text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), version: versionOf(bytes) });
   } catch (error) {
     return fail(error instanceof TypeError ? notText(path) : fileIssue(path, error));
   }
 }
 
+/** Whole text of a file, UTF-8. Refuses what is missing, no plain file, unreadable, not UTF-8, or over the limit. */
+export async function readTextFile(path: string, limit = maxProjectLength): Promise<Result<string>> {
+  const read = await readVersionedText(path, limit);
+  return read.ok ? ok(read.value.text) : read;
+}
+
 /** Writes beside the target, flushes, then renames over it, so that a crash leaves the old or the new file whole. */
 export async function writeTextFile(path: string, data: string | Uint8Array): Promise<Result<null>> {
   try {
-    await writeFileAtomic(path, data);
+    await replaceFile(path, data);
     return ok(null);
   } catch (error) {
     return fail(fileIssue(path, error));

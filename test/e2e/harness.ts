@@ -1,9 +1,11 @@
 /** Opens the built workbench in a browser over the loopback host, and watches it for errors. */
 
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { createHost } from '../../electron/services/host.ts';
+import { pageQuietAfterMs } from '../../electron/services/keep/windows.ts';
 import { type Loopback, startLoopback } from '../../electron/services/loopback.ts';
 import { launchBrowser, outFolder } from './browser.ts';
 
@@ -40,13 +42,16 @@ export interface Workbench {
 
 /** Opens the workbench. The renderer must have been built (`npm run build`). */
 export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Workbench> {
-  const places = {
+  const stateFolder = mkdtempSync(join(tmpdir(), 'augerwright-state-'));
+  const services = createHost({
     examplesFolder: join(root, 'assets/examples'),
     materialsFolder: join(root, 'assets/materials'),
     startPath: options.file ?? null,
     recentListPath: null,
-  };
-  const host = await startLoopback(createHost(places).apiFor, join(root, 'dist/renderer'));
+    stateFolder,
+    quietAfterMs: pageQuietAfterMs,
+  });
+  const host = await startLoopback(services.apiFor, join(root, 'dist/renderer'));
   const browser = options.browser ?? (await launchBrowser());
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
@@ -69,6 +74,8 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
     await context.close();
     if (!options.browser) await browser.close();
     await host.close();
+    await services.close();
+    rmSync(stateFolder, { recursive: true, force: true });
   };
   return { page, host, problems, close };
 }

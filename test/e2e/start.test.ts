@@ -2,17 +2,21 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
-import { afterEach, expect, test } from 'vitest';
+import { afterAll, afterEach, expect, test } from 'vitest';
 
 let child: ChildProcess | null = null;
+const state = mkdtempSync(join(tmpdir(), 'augerwright-state-'));
 
 afterEach(() => child?.kill('SIGKILL'));
+afterAll(() => rmSync(state, { recursive: true, force: true }));
 
 /** Starts the workbench as `npm start -- WORDS` does, without a window. */
 const start = (...words: string[]) => run(['--no-window', ...words], {});
 
 function run(words: readonly string[], env: Record<string, string>) {
-  const started = spawn(process.execPath, ['electron/cli/start.mjs', ...words], { env: { ...process.env, ...env } });
+  const started = spawn(process.execPath, ['electron/cli/start.mjs', ...words], {
+    env: { ...process.env, AUGERWRIGHT_STATE: state, ...env },
+  });
   child = started;
   let out = '';
   let problems = '';

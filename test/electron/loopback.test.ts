@@ -133,12 +133,31 @@ test('calls need POST and JSON, and the page GET', async () => {
   expect((await ask({ path: at(''), method: 'PUT' })).status).toBe(405);
 });
 
+test('a call comes from the window that its page names; a malformed name is refused', async () => {
+  const asked: string[] = [];
+  const services = createHost(places);
+  const named = await startLoopback((windowId) => {
+    asked.push(windowId);
+    return services.apiFor(windowId);
+  }, 'renderer');
+  const from = async (names: Record<string, string>) => {
+    const headers = { ...names, Origin: `http://127.0.0.1:${named.port}`, 'Content-Type': 'application/json' };
+    return (await fetch(`${named.address}api/listExamples`, { method: 'POST', headers, body: 'null' })).status;
+  };
+  expect(await from({})).toBe(200);
+  expect(await from({ 'X-Augerwright-Window': 'b'.repeat(32) })).toBe(200);
+  expect(await from({ 'X-Augerwright-Window': '../b' })).toBe(400);
+  await named.close();
+  expect(asked).toEqual(['nameless', 'b'.repeat(32)]);
+});
+
 test.each([
   ['readExample', '{"id":"../package"}', 'call-argument'],
   ['readExample', '{"id":"nowhere"}', 'example-unknown'],
   ['readMaterial', '{"id":"../examples/demo"}', 'call-argument'],
   ['readMaterial', '{"id":"nowhere"}', 'material-unknown'],
-  ['saveProject', `{"handle":"${'a'.repeat(32)}","text":""}`, 'file-unknown'],
+  ['saveProject', `{"handle":"${'a'.repeat(32)}","text":"","version":null,"evenIfChanged":true}`, 'file-unknown'],
+  ['saveProject', `{"handle":"${'a'.repeat(32)}","text":""}`, 'call-argument'],
   ['openProject', 'null', 'call-unknown'],
   ['constructor', 'null', 'call-unknown'],
   ['__proto__', 'null', 'call-unknown'],

@@ -11,15 +11,17 @@ import { readTextFile } from '../../electron/services/textFile.ts';
 
 let folder: string;
 const inFolder = (name: string) => join(folder, name);
-const windowId = 'a'.repeat(32);
-const services = (startPath: string | null = null) =>
-  createHost({
+/** A host, and the calls of its window `one`. */
+function host(startPath: string | null = null, places = {}) {
+  const made = createHost({
     examplesFolder: 'test/electron/examples',
     materialsFolder: 'assets/materials',
     startPath,
     recentListPath: inFolder('state/recent.json'),
+    ...places,
   });
-const host = (startPath: string | null = null) => ({ api: services(startPath).apiFor(windowId) });
+  return { ...made, api: made.apiFor('one') };
+}
 
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'augerwright-test-'));
@@ -35,15 +37,16 @@ describe('opening and saving', () => {
 
   test('a file named at the start opens, is saved under its handle, and is remembered by the next start', async () => {
     writeFileSync(inFolder('mine.json'), '{"a":1}');
-    const { api } = host(inFolder('mine.json'));
+    const { api, close } = host(inFolder('mine.json'));
     const opened = await api.readStartProject(null);
     if (!opened.ok || opened.value.handle === null) throw new Error('not opened');
     expect(opened.value.text).toBe('{"a":1}');
-    expect(await api.saveProject({ ...opened.value, text: '{"a":2}', evenIfChanged: false } as never)).toMatchObject({
-      ok: true,
-    });
+    const { handle, version } = opened.value;
+    const saved = await api.saveProject({ handle, version, text: '{"a":2}', evenIfChanged: false });
+    expect(saved).toMatchObject({ ok: true });
     expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('{"a":2}');
-    expect(readdirSync(folder).sort()).toEqual(['mine.json', 'state']);
+    await close();
+    expect(readdirSync(folder).sort()).toEqual(['.mine.json.previous', 'mine.json', 'state']);
 
     const next = host();
     const recent = await next.api.listRecent(null);
@@ -59,8 +62,8 @@ describe('opening and saving', () => {
     writeFileSync(inFolder('mine.json'), 'old');
     const { api, table } = host();
     const handle = table.admit(inFolder('gone/mine.json'));
-    const saved = await api.saveProject({ handle, text: 'new' });
-    expect(saved).toMatchObject({ ok: false, issues: [{ code: 'file-enoent' }] });
+    const saved = await api.saveProject({ handle, text: 'new', version: null, evenIfChanged: false });
+    expect(saved).toMatchObject({ ok: false, issues: [{ code: 'file-folder-gone' }] });
     expect(readFileSync(inFolder('mine.json'), 'utf8')).toBe('old');
   });
 });
@@ -88,10 +91,9 @@ describe('the library of materials', () => {
 
   test('a damaged file is listed under its id; a folder that is gone is an issue', async () => {
     writeFileSync(inFolder('torn.json'), '{"name":');
-    const places = { examplesFolder: folder, startPath: null, recentListPath: null };
-    const torn = createHost({ ...places, materialsFolder: folder });
+    const torn = host(null, { materialsFolder: folder });
     expect(await torn.api.listMaterials(null)).toEqual({ ok: true, value: [{ id: 'torn', title: 'torn', note: '' }] });
-    const gone = createHost({ ...places, materialsFolder: inFolder('gone') });
+    const gone = host(null, { materialsFolder: inFolder('gone') });
     expect(await gone.api.listMaterials(null)).toMatchObject({ ok: false, issues: [{ code: 'file-enoent' }] });
   });
 });
@@ -137,10 +139,12 @@ describe('dialogs', () => {
 
   test('a file saved under a new name is then saved by its handle, without a dialog', async () => {
     const services = host();
+    const evenIfChanged = false;
     const calls = createDialogCalls(services, 'one', dialogs(inFolder('new.json')));
     const saved = await calls.saveProjectAs({ text: 'one', suggestedName: 'new.json' });
     if (!saved.ok || !saved.value?.handle) throw new Error('not saved');
-    await services.api.saveProject({ handle: saved.value.handle, text: 'two' });
+    const { handle, version } = saved.value;
+    await services.api.saveProject({ handle, version, text: 'two', evenIfChanged });
     expect(readFileSync(inFolder('new.json'), 'utf8')).toBe('two');
   });
 
@@ -154,8 +158,7 @@ describe('dialogs', () => {
 });
 
 test('a damaged list of recent files is taken as empty', async () => {
-  const recentListPath = inFolder('recent.json');
-  const { api } = createHost({ examplesFolder: folder, materialsFolder: folder, startPath: null, recentListPath });
+  const { api } = host(null, { recentListPath: inFolder('recent.json') });
   writeFileSync(inFolder('recent.json'), '{"not":"a list"}');
   expect(await api.listRecent(null)).toEqual({ ok: true, value: [] });
 });

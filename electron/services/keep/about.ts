@@ -7,8 +7,8 @@ import type { AboutProgram } from '../../safekeeping.ts';
 export interface AboutPlaces {
   /** The program's package.json. */
   readonly packagePath: string;
-  /** Licence notices of everything that ships along, made by the build. */
-  readonly noticesPath: string;
+  /** Licence notices of everything that ships along, made by the build: one file for each bundle. */
+  readonly noticesPaths: readonly string[];
   /** Folder of the log; null where none is written. */
   readonly logFolder: string | null;
 }
@@ -20,10 +20,13 @@ const named: readonly (readonly [key: string, name: string])[] = [
   ['v8', 'V8'],
 ];
 
+const missing = 'The list of licence notices is missing from this build.';
+
 /** Versions of the program and of what it runs on, with the notices. */
 export async function readAbout(places: AboutPlaces | null): Promise<AboutProgram> {
-  const text = (path: string | undefined) => (path ? readFile(path, 'utf8').catch(() => null) : null);
-  const { version, license } = facts(await text(places?.packagePath));
+  const text = (path: string) => readFile(path, 'utf8').catch(() => null);
+  const { version, license } = facts(places ? await text(places.packagePath) : null);
+  const notices = await Promise.all((places?.noticesPaths ?? []).map(text));
   return {
     version,
     runtime: named.flatMap(([key, name]) => {
@@ -31,7 +34,7 @@ export async function readAbout(places: AboutPlaces | null): Promise<AboutProgra
       return found ? [{ name, version: found }] : [];
     }),
     licence: license,
-    notices: (await text(places?.noticesPath)) ?? 'The list of licence notices is missing from this build.',
+    notices: notices.filter((notice) => notice !== null).join('\n\n') || missing,
     logFolder: places?.logFolder ?? null,
   };
 }

@@ -1,31 +1,122 @@
-/** Work kept from edit to edit, and found again after a window was lost. */
+/** Work kept from edit to edit, one journal a window. */
 
-import { ok, type Result } from '../../../core/index.ts';
-import type { JournalEntry, RecoveredWork, Recovery } from '../../safekeeping.ts';
+import { join } from 'node:path';
+import { fail, type Issue, ok, type Result } from '../../../core/index.ts';
+import type { JournalEntry } from '../../safekeeping.ts';
+import { errorCode } from '../fileIssues.ts';
+import { type Disk, realDisk } from './disk.ts';
+import { createInTurn } from './inTurn.ts';
+import { createJournalFile, type JournalFile } from './journalFile.ts';
+import type { ProcessMark } from './processMark.ts';
 
-/** Journals by window. */
+/** Journals by name. */
 export interface Journals {
-  write(windowId: string, journal: string, entry: JournalEntry): Promise<Result<null>>;
+  /** Adds an entry. It never fails twice for the same cause, so that a window tells its person once. */
+  write(windowId: string, journal: string, entry: KeptEntry): Promise<Result<null>>;
+  /** Notes in the journals of a window that its file now has this version. */
+  saved(windowId: string, version: string): void;
   /** Removes a journal: its work is saved or given up. */
-  close(journal: string): Promise<Result<null>>;
-  list(journal: string): Promise<Result<readonly Recovery[]>>;
-  read(windowId: string, id: string): Promise<Result<RecoveredWork>>;
-  drop(id: string): Promise<Result<null>>;
+  remove(journal: string): Promise<void>;
+  /** A window was opened anew, and goes on with this journal of its own. */
+  belongs(journal: string, windowId: string): void;
+  /** The window that writes a journal in this process; null: none does. */
+  writerOf(journal: string): string | null;
+  /** Stops writing, and keeps what there is. */
+  close(): Promise<void>;
+  readonly folder: string;
 }
 
-/** Journals that keep nothing, for hosts without a folder to keep them in. */
-export const noJournals: Journals = {
-  write: async () => ok(null),
-  close: async () => ok(null),
-  list: async () => ok([]),
-  read: async () => ({ ok: false, issues: [recoveryUnknown] }),
-  drop: async () => ok(null),
+/** An entry, its file by path and version. */
+export interface KeptEntry extends JournalEntry {
+  readonly path: string | null;
+  readonly base: string | null;
+}
+
+/** Where and by whom journals are written. */
+export interface JournalsMeans {
+  readonly folder: string;
+  readonly mark: ProcessMark;
+  readonly disk?: Disk;
+  readonly longest?: number;
+}
+
+/** Path of a journal. */
+export const journalPath = (folder: string, journal: string): string => join(folder, `${journal}.journal`);
+
+interface Writing {
+  readonly file: JournalFile;
+  windowId: string;
+  /** Cause of the last failure that was told; null while all is well. */
+  told: string | null;
+}
+
+/** Journals in a folder, none being written yet. */
+export function createJournals(means: JournalsMeans): Journals {
+  const { folder, mark, disk = realDisk } = means;
+  const writing = new Map<string, Writing>();
+  const inTurn = createInTurn();
+  const writingOf = (journal: string, windowId: string): Writing => {
+    const longest = means.longest === undefined ? {} : { longest: means.longest };
+    const file = () => createJournalFile({ path: journalPath(folder, journal), mark, disk, ...longest });
+    const known = writing.get(journal) ?? { file: file(), windowId, told: null };
+    known.windowId = windowId;
+    writing.set(journal, known);
+    return known;
+  };
+  return {
+    folder,
+    write: (windowId, journal, entry) => inTurn(journal, () => write(writingOf(journal, windowId), entry, means)),
+    saved(windowId, version) {
+      for (const [journal, { file, windowId: by }] of writing) {
+        if (by !== windowId) continue;
+        const line = { kind: 'saved', at: new Date().toISOString(), version } as const;
+        // Nothing is lost where this fails: what a file holds already is not offered for recovery.
+        void inTurn(journal, () => file.add(line)).catch(() => undefined);
+      }
+    },
+    remove: (journal) =>
+      inTurn(journal, async () => {
+        await writing.get(journal)?.file.close();
+        writing.delete(journal);
+        await disk.unlink(journalPath(folder, journal)).catch(() => undefined);
+      }),
+    belongs: (journal, windowId) => void writingOf(journal, windowId),
+    writerOf: (journal) => writing.get(journal)?.windowId ?? null,
+    async close() {
+      await Promise.all([...writing].map(([journal, { file }]) => inTurn(journal, () => file.close())));
+      writing.clear();
+    },
+  };
+}
+
+async function write(to: Writing, entry: KeptEntry, { folder }: JournalsMeans): Promise<Result<null>> {
+  try {
+    await to.file.add({ ...entry, handle: null, kind: 'edit', at: new Date().toISOString() });
+    to.told = null;
+    return ok(null);
+  } catch (error) {
+    const cause = errorCode(error) || String(error);
+    const isNews = to.told !== cause;
+    to.told = cause;
+    return isNews ? fail(notKept(folder, cause)) : ok(null);
+  }
+}
+
+const causes: Readonly<Record<string, string>> = {
+  EACCES: 'you may not write there',
+  EPERM: 'the system does not permit it',
+  EROFS: 'the drive is read-only',
+  ENOSPC: 'the drive is full',
+  EDQUOT: 'your share of the drive is used up',
+  EIO: 'the drive failed to take the bytes',
+  EMFILE: 'too many files are open',
+  ENFILE: 'too many files are open',
+  ENOTDIR: 'a part of the path is a file, not a folder',
 };
 
-/** There is no such journal any more. */
-export const recoveryUnknown = {
-  path: [],
-  code: 'recovery-unknown',
-  message: 'This kept work is not there any more.',
-  remedy: 'Open the project file instead.',
-};
+const notKept = (folder: string, cause: string): Issue => ({
+  path: [folder],
+  code: 'journal-unwritable',
+  message: `Edits are not being kept: ${causes[cause] ?? cause}. You can work on, but a crash would lose what is not saved.`,
+  remedy: 'Save often. Free some space or change the permissions of that folder; edits are kept again from then on.',
+});

@@ -1,15 +1,17 @@
 /** Projects in files: opened, watched, saved without writing over anybody, by window. */
 
-import { basename, dirname } from 'node:path';
+import { basename } from 'node:path';
 import { fail, type Issue, ok, type Result } from '../../../core/index.ts';
 import type { Argument, OpenedProject, SavedFile } from '../../contract.ts';
-import type { FileHolder, FileLook } from '../../safekeeping.ts';
-import { errorCode } from '../fileIssues.ts';
+import type { FileLook } from '../../safekeeping.ts';
 import type { FileTable } from '../fileTable.ts';
-import { readTextFile } from '../textFile.ts';
+import { readTextFile, readVersionedText } from '../textFile.ts';
 import { beside } from './besideNames.ts';
-import { type Disk, realDisk } from './disk.ts';
+import type { Disk } from './disk.ts';
+import { changedOutside, heldBy, noPrevious } from './holdIssues.ts';
+import { createInTurn } from './inTurn.ts';
 import type { Locks } from './locks.ts';
+import { lookAt, versionOnDisk } from './lookAt.ts';
 import { replaceFile, trueTarget } from './replaceFile.ts';
 import { saveIssue } from './saveIssues.ts';
 import { versionOf } from './version.ts';
@@ -18,7 +20,7 @@ import { versionOf } from './version.ts';
 export interface ProjectFiles {
   open(windowId: string, path: string): Promise<Result<OpenedProject>>;
   save(windowId: string, asked: Argument<'saveProject'>): Promise<Result<SavedFile>>;
-  /** Saves where the person has just chosen to, whatever stands there. */
+  /** Saves where the person has just chosen to, over whatever stands there unless somebody else is writing it. */
   saveAs(windowId: string, path: string, text: string): Promise<Result<SavedFile>>;
   look(windowId: string, asked: Argument<'lookAtFile'>): Promise<Result<FileLook>>;
   takeOver(windowId: string, handle: string): Promise<Result<null>>;
@@ -26,46 +28,76 @@ export interface ProjectFiles {
   previous(handle: string): Promise<Result<OpenedProject>>;
 }
 
+/** What they need. */
+export interface FilesMeans {
+  readonly table: FileTable;
+  readonly locks: Locks;
+  readonly disk: Disk;
+  /** Versions of files as last read or written by a window. */
+  readonly known: VersionsByWindow;
+  /** Versions of files as last written by a window. */
+  readonly written: VersionsByWindow;
+  /** A window's file was written. */
+  readonly saved: (windowId: string, version: string) => void;
+  /** Removes what cut-off saves left beside a file that was just taken. */
+  readonly tidy: (path: string) => Promise<void>;
+}
+
+/** Versions of files by window and path. */
+export interface VersionsByWindow {
+  get(windowId: string, path: string): string | null;
+  set(windowId: string, path: string, version: string): void;
+}
+
+/** None known yet. */
+export function createVersions(): VersionsByWindow {
+  const known = new Map<string, string>();
+  const key = (windowId: string, path: string) => `${windowId}\n${path}`;
+  return {
+    get: (windowId, path) => known.get(key(windowId, path)) ?? null,
+    set: (windowId, path, version) => void known.set(key(windowId, path), version),
+  };
+}
+
 /** Project files over a table of handles and the locks on them. */
-export function createProjectFiles(table: FileTable, locks: Locks, disk: Disk = realDisk): ProjectFiles {
+export function createProjectFiles(means: FilesMeans): ProjectFiles {
+  const { table, locks, disk } = means;
+  const inTurn = createInTurn();
   const withPath = async <T>(handle: string, act: (path: string) => Promise<Result<T>>): Promise<Result<T>> => {
     const path = table.pathOf(handle);
     return path.ok ? act(path.value) : path;
   };
-  const write = async (windowId: string, path: string, text: string, stillAllowed?: () => Promise<void>) => {
-    try {
-      await replaceFile(path, text, { disk, keepPrevious: true, ...(stillAllowed ? { stillAllowed } : {}) });
-      await locks.take(windowId, path);
-      return ok({ handle: table.admit(path), path, name: basename(path), version: versionOf(text) });
-    } catch (error) {
-      return fail(error instanceof Refused ? error.issue : await saveIssue(path, error, disk));
-    }
-  };
+  const done = () => ok(null);
   return {
-    async open(windowId, path) {
-      const text = await readTextFile(path);
-      if (!text.ok) return text;
-      const holder = await locks.take(windowId, path);
-      const handle = table.admit(path);
-      return ok({ handle, path, name: basename(path), text: text.value, version: versionOf(text.value), holder });
-    },
+    open: (windowId, path) => open(windowId, path, means),
     save: (windowId, { handle, text, version, evenIfChanged }) =>
-      withPath(handle, async (path) => {
-        const check = async () => {
-          const holder = await locks.take(windowId, path);
-          if (holder) throw new Refused(heldBy(path, holder));
-          if (evenIfChanged) return;
-          const now = await versionOnDisk(path, disk);
-          if (now !== null && now !== version && now !== versionOf(text)) throw new Refused(changedOutside(path));
-        };
-        return write(windowId, path, text, check);
-      }),
-    saveAs: (windowId, path, text) => write(windowId, path, text),
-    look: (windowId, { handle, version }) => withPath(handle, (path) => look(windowId, path, version, locks, disk)),
-    takeOver: (windowId, handle) => withPath(handle, (path) => locks.takeOver(windowId, path).then(() => ok(null))),
-    leave: (windowId, handle) => withPath(handle, (path) => locks.leave(windowId, path).then(() => ok(null))),
+      withPath(handle, (path) =>
+        inTurn(path, () => save({ windowId, path, text, over: evenIfChanged ? 'anything' : [version] }, means)),
+      ),
+    saveAs: (windowId, path, text) => inTurn(path, () => save({ windowId, path, text, over: 'anything' }, means)),
+    look: (windowId, { handle, version }) => withPath(handle, (path) => lookAt(windowId, path, version, locks, disk)),
+    takeOver: (windowId, handle) => withPath(handle, (path) => locks.takeOver(windowId, path).then(done)),
+    leave: (windowId, handle) => withPath(handle, (path) => locks.leave(windowId, path).then(done)),
     previous: (handle) => withPath(handle, (path) => readPrevious(path, disk)),
   };
+}
+
+async function open(windowId: string, path: string, means: FilesMeans): Promise<Result<OpenedProject>> {
+  const read = await readVersionedText(path);
+  if (!read.ok) return read;
+  const { text, version } = read.value;
+  const holder = await means.locks.take(windowId, path);
+  await means.tidy(path);
+  means.known.set(windowId, path, version);
+  return ok({ handle: means.table.admit(path), path, name: basename(path), text, version, holder });
+}
+
+interface Save {
+  readonly windowId: string;
+  readonly path: string;
+  readonly text: string;
+  /** Versions on the drive that may be written over; null stands for no file. */
+  readonly over: 'anything' | readonly (string | null)[];
 }
 
 /** Carries an issue out of the replacing of a file. */
@@ -77,33 +109,39 @@ class Refused extends Error {
   }
 }
 
-/** Version of the file now; null where there is none. */
-async function versionOnDisk(path: string, disk: Disk): Promise<string | null> {
+async function save(wish: Save, means: FilesMeans): Promise<Result<SavedFile>> {
+  const { windowId, path, text } = wish;
+  const { disk, known, written } = means;
+  const version = versionOf(text);
   try {
-    return versionOf(await disk.readFile(path));
+    const before = await allowed(wish, version, means);
+    await means.tidy(path);
+    const stillAllowed = async () => void (await allowed(wish, version, means));
+    await replaceFile(path, text, { disk, keepPrevious: before !== version, stillAllowed, onPlaced: placed });
+    return ok({ handle: means.table.admit(path), path, name: basename(path), version });
   } catch (error) {
-    if (errorCode(error) === 'ENOENT') return null;
-    throw error;
+    return fail(error instanceof Refused ? error.issue : await saveIssue(path, error, disk));
+  }
+  /** From here on the drive holds this version, whether or not it confirms that. */
+  function placed(): void {
+    known.set(windowId, path, version);
+    written.set(windowId, path, version);
+    means.saved(windowId, version);
   }
 }
 
-async function look(
-  windowId: string,
-  path: string,
-  known: string | null,
-  locks: Locks,
-  disk: Disk,
-): Promise<Result<FileLook>> {
-  const none = { version: null, holder: null };
-  try {
-    const version = await versionOnDisk(path, disk);
-    const holder = await locks.holderOf(windowId, path);
-    if (version !== null) return ok({ state: version === known ? 'same' : 'changed', version, holder });
-    await disk.stat(dirname(path));
-    return ok({ ...none, state: 'gone' });
-  } catch {
-    return ok({ ...none, state: 'unreachable' });
-  }
+/**
+ * Throws where a save would write over somebody: who has the file locked, or changed it since.
+ * @returns the version on the drive, null where there is no file
+ */
+async function allowed({ windowId, path, over }: Save, version: string, means: FilesMeans): Promise<string | null> {
+  const holder = await means.locks.take(windowId, path);
+  if (holder) throw new Refused(heldBy(path, holder));
+  const now = await versionOnDisk(path, means.disk);
+  // What this window wrote itself is no surprise, even where it never heard that it had been written.
+  const fine = over === 'anything' || now === null || now === version || over.includes(now);
+  if (!fine && now !== means.written.get(windowId, path)) throw new Refused(changedOutside(path));
+  return now;
 }
 
 async function readPrevious(path: string, disk: Disk): Promise<Result<OpenedProject>> {
@@ -114,27 +152,3 @@ async function readPrevious(path: string, disk: Disk): Promise<Result<OpenedProj
   }
   return text.issues[0]?.code === 'file-enoent' ? fail(noPrevious(path)) : text;
 }
-
-const changedOutside = (path: string): Issue => ({
-  path: [path],
-  code: 'file-changed-outside',
-  message: 'Somebody else has changed this file since it was opened or saved here.',
-  remedy: 'Look at what changed, then write over it, or save under another name.',
-});
-
-const heldBy = (path: string, holder: FileHolder): Issue => ({
-  path: [path],
-  code: 'file-held',
-  message:
-    holder.kind === 'window'
-      ? 'Another window has this file open to write it.'
-      : `Another start of the program, on ${holder.machine}, has this file open to write it.`,
-  remedy: 'Close it there, take the file over, or save under another name. Your work is still in the window.',
-});
-
-const noPrevious = (path: string): Issue => ({
-  path: [path],
-  code: 'file-no-previous',
-  message: 'No earlier version of this file has been kept.',
-  remedy: 'One is kept from the next save on.',
-});

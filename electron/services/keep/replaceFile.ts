@@ -1,6 +1,7 @@
 /** Replaces a file by new bytes so that a fault at any moment leaves the old or the new file whole, and never half of one. */
 
 import { randomBytes } from 'node:crypto';
+import type { FileHandle } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { errorCode } from '../fileIssues.ts';
 import { beside } from './besideNames.ts';
@@ -15,6 +16,17 @@ export interface Replacing {
   readonly keepPrevious?: boolean;
   /** Asked last, right before the new bytes take the file's place; it stops the replacing by throwing. */
   readonly stillAllowed?: () => Promise<void>;
+  /** Told as soon as the new bytes stand in the file's place. */
+  readonly onPlaced?: () => void;
+}
+
+/** The new file is in place, but the drive did not confirm that its name will last. */
+export class NotConfirmed extends Error {
+  readonly code: string;
+  constructor(code: string) {
+    super(`the folder was not flushed: ${code}`);
+    this.code = code;
+  }
 }
 
 type Facts = Awaited<ReturnType<Disk['stat']>>;
@@ -51,6 +63,7 @@ export async function replaceFile(path: string, data: string | Uint8Array, how: 
     const hasKept = how.keepPrevious === true && old !== null && (await keep(disk, target, kept));
     await how.stillAllowed?.();
     await disk.rename(fresh, target);
+    how.onPlaced?.();
     if (hasKept) await disk.rename(kept, beside(target, 'previous')).catch(() => disk.unlink(kept));
   } catch (error) {
     await disk.unlink(fresh).catch(() => undefined);
@@ -60,16 +73,24 @@ export async function replaceFile(path: string, data: string | Uint8Array, how: 
   await flushFolder(disk, dirname(target));
 }
 
-/** A new file with all bytes on the drive. A write may take fewer bytes than given, as on a full disk, so it is asked again. */
+/**
+ * Writes all bytes at the file's place. The system may take fewer than given and call that a success, as where the
+ * drive is full, so it is asked again until all are taken or it says why not.
+ */
+export async function writeAll(file: FileHandle, bytes: Buffer): Promise<void> {
+  let done = 0;
+  while (done < bytes.length) {
+    const { bytesWritten } = await file.write(bytes, done, bytes.length - done, null);
+    if (bytesWritten === 0) throw Object.assign(new Error('nothing was written'), { code: 'EIO' });
+    done += bytesWritten;
+  }
+}
+
+/** A new file with all bytes on the drive. */
 async function writeWhole(disk: Disk, path: string, bytes: Buffer, old: Facts | null, mode?: number): Promise<void> {
   const file = await disk.open(path, 'wx', old ? 0o600 : (mode ?? 0o666));
   try {
-    let done = 0;
-    while (done < bytes.length) {
-      const { bytesWritten } = await file.write(bytes, done, bytes.length - done, done);
-      if (bytesWritten === 0) throw Object.assign(new Error('nothing was written'), { code: 'EIO' });
-      done += bytesWritten;
-    }
+    await writeAll(file, bytes);
     if (old) {
       await file.chown(Number(old.uid), Number(old.gid)).catch(() => undefined);
       await file.chmod(Number(old.mode) & 0o7777).catch(() => undefined);
@@ -110,6 +131,6 @@ async function flushFolder(disk: Disk, folder: string): Promise<void> {
       await open.close();
     }
   } catch (error) {
-    if (!noFolderFlush.has(errorCode(error))) throw error;
+    if (!noFolderFlush.has(errorCode(error))) throw new NotConfirmed(errorCode(error));
   }
 }
