@@ -41,11 +41,13 @@ function Washed({ change }: { readonly change: ChangeOver }) {
         <table className="colour-table">
           <thead>
             <tr>
-              <th scope="col"> </th>
+              <th scope="col">{words.state}</th>
               <th scope="col">{words.left}</th>
               <th scope="col">{words.takes}</th>
               <th scope="col">{words.weighs}</th>
-              <th scope="col"> </th>
+              <th scope="col">
+                <span className="unseen">{words.remark}</span>
+              </th>
             </tr>
           </thead>
           <tbody>

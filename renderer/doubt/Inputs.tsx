@@ -71,7 +71,9 @@ export function Inputs({ found, own }: { readonly found: DoubtInputs; readonly o
               <th scope="col">{words.low}</th>
               <th scope="col">{words.nominal}</th>
               <th scope="col">{words.high}</th>
-              <th scope="col"> </th>
+              <th scope="col">
+                <span className="unseen">{words.unit}</span>
+              </th>
               <th scope="col">{words.from}</th>
               <th scope="col">{words.why}</th>
             </tr>

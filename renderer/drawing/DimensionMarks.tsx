@@ -65,7 +65,7 @@ function Figure({ placed }: { readonly placed: Placed }) {
       tabIndex={-1}
       className="dim-text"
       data-dimension={dimension.id}
-      aria-label={drawingText.type(stepName(dimension))}
+      aria-label={drawingText.figure(stepName(dimension), text)}
       onPointerDown={(event) => event.stopPropagation()}
       onClick={() => begin(placed)}
       onKeyDown={(event) => {

@@ -67,9 +67,10 @@ function ChosenEntry() {
           disabledKeys={tools.filter((tool) => tool.disabled).map((tool) => tool.label)}
           onAction={(key) => tools.find((tool) => tool.label === key)?.act()}
         >
-          {tools.map(({ label }) => (
-            <MenuItem key={label} id={label} className="menu-item">
+          {tools.map(({ label, note }) => (
+            <MenuItem key={label} id={label} textValue={label} className="menu-item">
               {label}
+              {note && <span className="menu-note">{note}</span>}
             </MenuItem>
           ))}
         </Menu>

@@ -7,6 +7,7 @@ import { copyEntry, dropEntry, splitSection, swapEntry } from '../store/edits.ts
 import type { Path } from '../store/path.ts';
 import { mergeFault, mergeSections } from '../store/sectionEdits.ts';
 import { drawingText } from '../strings/drawing.ts';
+import { editText } from '../strings/editing.ts';
 import { text } from '../strings.ts';
 import {
   addPiece,
@@ -49,7 +50,10 @@ const kinds: readonly PieceKind[] = ['land', 'cone', 'ledge', 'gap'];
 /** For a piece of the nozzle. */
 export const pieceTools = (place: EntryPlace): readonly EntryTool[] => [
   tool(place, text.actions.split, splitPiece(place.list, place.index)),
-  tool(place, words.merge, mergePieces(place.list, place.index), place.index === place.count - 1),
+  {
+    ...tool(place, words.merge, mergePieces(place.list, place.index), place.index === place.count - 1),
+    ...(place.index === place.count - 1 ? { note: words.lastPiece } : {}),
+  },
   ...kinds.map((kind) => tool(place, words[kind], addPiece(place.list, place.index, kind))),
   ...order(place),
   tool(place, text.actions.duplicate, copyEntry(place.list, place.index)),
@@ -71,9 +75,15 @@ export function zoneTools({ barrel }: Revision, place: EntryPlace): readonly Ent
 }
 
 /** For a section of the screw of a revision. */
-export const sectionTools = ({ id, screw }: Revision, place: EntryPlace): readonly EntryTool[] => [
-  tool(place, text.actions.split, splitSection(id, place.index)),
-  tool(place, words.merge, mergeSections(id, place.index), mergeFault(screw.sections, place.index) !== null),
-  ...order(place),
-  removal(place),
-];
+export function sectionTools({ id, screw }: Revision, place: EntryPlace): readonly EntryTool[] {
+  const fault = mergeFault(screw.sections, place.index);
+  return [
+    tool(place, text.actions.split, splitSection(id, place.index)),
+    {
+      ...tool(place, words.merge, mergeSections(id, place.index), fault !== null),
+      note: fault ? editText.sections.mergeReasons[fault] : editText.sections.mergeKeeps,
+    },
+    ...order(place),
+    removal(place),
+  ];
+}

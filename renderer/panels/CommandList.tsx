@@ -13,11 +13,15 @@ function run(id: string): void {
   perform(id);
 }
 
+/** Whether a command's label holds every typed word, in any order: “fit viscosity” finds “Fit a viscosity law”. */
+export function isMeant(label: string, typed: string): boolean {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  return words.every((word) => label.toLowerCase().includes(word));
+}
+
 function Found() {
   const [typed, setTyped] = useState('');
-  const found = commands.filter(
-    ({ id, label }) => id !== 'commands' && label.toLowerCase().includes(typed.trim().toLowerCase()),
-  );
+  const found = commands.filter(({ id, label }) => id !== 'commands' && isMeant(label, typed));
   return (
     <>
       <input

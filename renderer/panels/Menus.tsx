@@ -22,7 +22,8 @@ function GroupMenu({ group }: { readonly group: CommandGroup }) {
           {group.commands.map(({ id, label, keys }) => (
             <MenuItem key={id} id={id} textValue={label} className="menu-item">
               <Text slot="label">{label}</Text>
-              {keys && <Keyboard>{keysText(keys)}</Keyboard>}
+              {/* told as description, not as part of the name */}
+              {keys && <Keyboard aria-hidden="true">{keysText(keys)}</Keyboard>}
             </MenuItem>
           ))}
         </Menu>

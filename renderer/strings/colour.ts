@@ -127,6 +127,8 @@ export const colourText = {
     to: (aim: string) => `Until dE00 ${aim}`,
     to99: 'Until 99 % is new',
     to999: 'Until 99.9 % is new',
+    state: 'Reached',
+    remark: 'Remark',
     left: 'Old melt left',
     takes: 'Time',
     weighs: 'Melt',

@@ -8,6 +8,7 @@ export const doubtText = {
   inputs: 'What is not known well',
   inputsHelp: 'Each is drawn between low and high, likeliest at the value in use, independent of the others.',
   input: 'What',
+  unit: 'Unit',
   nominal: 'In use',
   low: 'Low',
   high: 'High',

@@ -183,7 +183,7 @@ describe('typing a number', () => {
 
   test('a click on the number opens it there', () => {
     open();
-    fireEvent.click(screen.getByLabelText('Type Section 1 feed: Length'));
+    fireEvent.click(screen.getByLabelText(/^Type Section 1 feed: Length: \S/));
     expect(input().value).toBe('55');
   });
 });

@@ -9,7 +9,7 @@ import {
   splitZone,
   zoneMergeFault,
 } from '../../../renderer/drawing/entryEdits.ts';
-import { zoneTools } from '../../../renderer/drawing/entryTools.ts';
+import { pieceTools, sectionTools, zoneTools } from '../../../renderer/drawing/entryTools.ts';
 import { activeRevision } from '../../../renderer/store/project.ts';
 import { changed, demo } from './examples.ts';
 
@@ -94,5 +94,16 @@ describe('zones', () => {
       zoneTools(activeRevision(demo()), { list: zones, index, count: 4, locked: false })[1];
     expect(menu(1)).toMatchObject({ disabled: true, note: expect.stringMatching(/the other is not/) });
     expect(menu(2)).toMatchObject({ disabled: false, note: expect.stringMatching(/powers are added/) });
+  });
+
+  test('the last section and the last piece cannot be merged with a next one, and the menu says why', () => {
+    const place = (list: readonly (string | number)[], index: number, count: number) =>
+      ({ list, index, count, locked: false }) as const;
+    const sections = (index: number) => sectionTools(activeRevision(demo()), place(['sections'], index, 3))[1];
+    expect(sections(2)).toMatchObject({ disabled: true, note: 'there is no next section' });
+    expect(sections(1)).toMatchObject({ disabled: false, note: expect.stringMatching(/are kept/) });
+    const count = segmentsOf(demo()).length;
+    const last = pieceTools(place(pieces, count - 1, count))[1];
+    expect(last).toMatchObject({ disabled: true, note: 'there is no next piece' });
   });
 });
