@@ -59,7 +59,8 @@ async function takeShot(browser: Browser, shot: Shot, folder: string): Promise<v
     await shot.reach?.(page);
     for (const [width, height] of sizes) {
       await page.setViewportSize({ width, height });
-      for (const scheme of schemes) await picture(page, scheme, join(folder, `${shot.name}-${width}-${scheme}.png`));
+      for (const scheme of shot.schemes ?? schemes)
+        await picture(page, scheme, join(folder, `${shot.name}-${width}-${scheme}.png`));
     }
   } finally {
     for (const problem of workbench.problems) console.error(`${shot.name}: ${problem}`);

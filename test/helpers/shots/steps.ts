@@ -9,6 +9,8 @@ export interface Shot {
   readonly file?: string;
   /** Id of the revision to work on; the open one when absent. */
   readonly revision?: string;
+  /** themes it is taken in; light and dark when absent */
+  readonly schemes?: readonly ('light' | 'dark' | 'contrast')[];
   reach?(page: Page): Promise<void>;
 }
 

@@ -96,6 +96,7 @@ const compared = (part: string, till: 'estimates' | 'solved' = 'estimates') => {
 /** Its pictures. */
 export const studiesShots: readonly Shot[] = [
   { name: 'compare', reach: compared('Predicted numbers', 'solved') },
+  { name: 'compare-high', schemes: ['contrast'], reach: compared('Predicted numbers', 'solved') },
   { name: 'compare-described', reach: compared('Description') },
   { name: 'compare-drawings', reach: compared('Drawings') },
   { name: 'compare-outlet', reach: all(compared('Drawings'), press('Outlet')) },
