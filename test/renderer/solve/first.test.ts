@@ -104,6 +104,6 @@ test('speeds and temperatures leave the key of a shape, lengths and diameters do
   const key = keyAfter(['process', 'screwSpeedRpm'], 10);
   expect(keyAfter(['process', 'screwSpeedRpm'], 20)).toBe(key);
   expect(keyAfter(['revisions', at, 'nozzle', 'setTempC'], 190)).toBe(key);
-  expect(keyAfter(['revisions', at, 'screw', 'sections', 2, 'rootEndMm'], 10.35)).not.toBe(key);
+  expect(keyAfter(['revisions', at, 'screw', 'sections', 2, 'rootDiameterEndMm'], 10.35)).not.toBe(key);
   expect(keyAfter(['revisions', at, 'barrel', 'outerDiameterMm'], 31)).not.toBe(key);
 });
