@@ -22,8 +22,8 @@ function idsOfSome(list: unknown): readonly string[] | null {
   return ids !== null && ids.length > 0 ? ids : null;
 }
 
-/** An id as shown: an empty one would leave a hole in the sentence. */
-const shownId = (id: string): string => (id === '' ? '""' : id);
+/** An id as shown: an empty one would leave a hole in the sentence, one of a megabyte would be no sentence. */
+const shownId = (id: string): string => (id === '' ? '""' : id.length > 60 ? `${id.slice(0, 57)}…` : id);
 
 /** The first ids of a long list. */
 const someOf = (ids: readonly string[]): string =>
@@ -77,7 +77,7 @@ function circleIssues(revisions: unknown): readonly Issue[] {
     }
     if (id === undefined || ancestor !== id) return [];
     const path = ['revisions', index, 'parent'];
-    const message = `Revision "${id}" descends from itself.`;
+    const message = `Revision "${shownId(id)}" descends from itself.`;
     return [
       {
         path,

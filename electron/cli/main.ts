@@ -2,7 +2,7 @@
 
 import type { Issue } from '../../core/index.ts';
 import { type Command, type Output, refuse, type Status, status } from './command.ts';
-import { asksForHelp, helpText } from './options.ts';
+import { asksForHelp, helpText, shownWord } from './options.ts';
 
 /** Each command is loaded when it is asked for, so that one does not wait for the others' code. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
@@ -59,7 +59,7 @@ const unknownCommand = (name: string): Issue => ({
   path: ['command line'],
   code: 'command-unknown',
   message: 'There is no such command.',
-  value: name,
+  value: shownWord(name),
   allowed: Object.keys(commands).join(', '),
   remedy: 'Name one of them.',
 });

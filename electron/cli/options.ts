@@ -18,6 +18,9 @@ export interface CommandShape {
   readonly words: readonly [min: number, max: number];
 }
 
+/** A word as an issue shows it. */
+export const shownWord = (word: string): string => (word.length > 80 ? `${word.slice(0, 77)}…` : word);
+
 /** A command's words, sorted. */
 export interface Words {
   readonly bare: readonly string[];
@@ -59,7 +62,7 @@ const unknownOption = (shape: CommandShape, word: string): Issue => ({
   path: ['command line'],
   code: 'option-unknown',
   message: 'There is no such option here.',
-  value: word,
+  value: shownWord(word),
   allowed: [...shape.flags, ...shape.values, ...(shape.many ?? []), 'help'].map((name) => `--${name}`).join(', '),
   remedy: `Type: ${shape.usage}`,
 });
@@ -75,7 +78,7 @@ const valueRepeated = (shape: CommandShape, name: string, value: string): Issue 
   path: ['command line'],
   code: 'option-repeated',
   message: `--${name} is given more than once.`,
-  value,
+  value: shownWord(value),
   allowed: 'once',
   remedy: `Type: ${shape.usage}`,
 });

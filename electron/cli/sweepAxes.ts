@@ -2,6 +2,11 @@
 
 import { fail, type Issue, ok, type Result, type SweepAxis } from '../../core/index.ts';
 
+import { shownWord } from './options.ts';
+
+/** Longest name of an input, characters. */
+const longestInput = 200;
+
 /** How an axis is typed. */
 export const axisForm = 'PATH=FROM:TO:STEPS';
 
@@ -9,7 +14,7 @@ const issue = (value: string, message: string, allowed: string): Issue => ({
   path: ['--vary'],
   code: 'axis-form',
   message,
-  value,
+  value: shownWord(value),
   allowed,
   remedy: `Type it as --vary ${axisForm}, such as --vary process.screwSpeedRpm=5:20:16.`,
 });
@@ -39,12 +44,13 @@ export function readAxis(text: string): Result<SweepAxis> {
   const parts = text.slice(at + 1).split(':');
   if (at < 1 || parts.length < 3 || parts.length > 4)
     return fail(issue(text, 'An input to vary is not typed in full.', `${axisForm} or ${axisForm}:log`));
+  if (at > longestInput) return fail(issue(text, 'No input has so long a name.', `at most ${longestInput} characters`));
   const scale = parts[3] ?? 'linear';
   if (scale !== 'linear' && scale !== 'log')
     return fail(issue(text, 'There is no such way of stepping.', 'log or linear, or nothing for linear'));
   const bad = parts.slice(0, 3).find((part) => part.trim() === '' || !Number.isFinite(Number(part)));
   if (bad !== undefined)
-    return fail(issue(text, `"${bad}" is not a number.`, 'numbers with a dot, in the unit of the file'));
+    return fail(issue(text, `"${shownWord(bad)}" is not a number.`, 'numbers with a dot, in the unit of the file'));
   const [from = 0, to = 0, steps = 0] = parts.map(Number);
   return ok({ input: text.slice(0, at), from, to, steps, scale });
 }

@@ -11,12 +11,13 @@ export async function answer<C extends Channel>(
 ): Promise<Result<unknown>> {
   if (!Object.hasOwn(api, name)) return fail(unknownCall(name));
   const channel = name as C;
-  const checked = argumentChecks[channel].safeParse(argument);
-  if (!checked.success) {
-    const issue = checked.error.issues[0];
-    return fail(badArgument(name, issue ? `${issue.path.join('.')}: ${issue.message}` : 'refused'));
-  }
   try {
+    // inside, since a list with more faults than the checks can carry ends them with an exception
+    const checked = argumentChecks[channel].safeParse(argument);
+    if (!checked.success) {
+      const issue = checked.error.issues[0];
+      return fail(badArgument(name, issue ? `${issue.path.join('.')}: ${issue.message}` : 'refused'));
+    }
     const call = api[channel] as (argument: unknown) => Promise<Result<unknown>>;
     return await call(checked.data);
   } catch (error) {

@@ -46,7 +46,8 @@ function stretched(leaf: string, what: number): string {
 function longer(leaf: string, what: number): string {
   if (!leaf.startsWith('"')) return stretched(leaf, what);
   const inner = leaf.slice(1, -1) || 'x';
-  return `"${inner.repeat(pickOf([2, 10, 130, 700, 5000], what))}"`;
+  const count = Math.min(pickOf([2, 10, 130, 700, 5000], what), Math.ceil(2e6 / inner.length));
+  return `"${inner.repeat(count)}"`;
 }
 
 const wrapped = (item: Tree, what: number): Tree => {
