@@ -11,6 +11,8 @@ const mostRestarts = 3;
 const restartsWithin = 60_000;
 /** How long a window may be silent, after the system called it so, before the person is asked, ms. */
 const patience = 5_000;
+/** How long a page that has loaded may take to its first call before it counts as broken, ms. */
+const startLimit = 20_000;
 /** What the engine calls a load that another took the place of. */
 const aborted = -3;
 
@@ -29,13 +31,37 @@ export function loadStart(window: BrowserWindow): Promise<void> {
   return window.isDestroyed() ? Promise.resolve() : window.loadURL(startAddress).catch(() => undefined);
 }
 
+/** What a watched window is to be told. */
+export interface Watch {
+  /** The page has called, so it is at work. */
+  heard(): void;
+}
+
 /** Watches a window from now on. */
-export function careFor(care: Care): void {
+export function careFor(care: Care): Watch {
   const budget = createBudget(mostRestarts, restartsWithin, care.now);
   const offer = restartOffer(care, budget);
   watchCrashes(care, budget, offer);
   watchLoads(care, offer);
   watchHangs(care);
+  return watchStart(care);
+}
+
+/** A page whose script is missing or broken loads well, and stays white. */
+function watchStart({ window, log }: Care): Watch {
+  let late: NodeJS.Timeout | undefined;
+  const stop = () => clearTimeout(late);
+  window.webContents.on('did-finish-load', () => {
+    stop();
+    if (window.webContents.getURL() !== startAddress) return;
+    late = setTimeout(() => {
+      log.error('page loaded, but never began');
+      void window.loadURL(failedAddress).catch(() => undefined);
+    }, startLimit);
+  });
+  window.webContents.on('render-process-gone', stop);
+  window.once('closed', stop);
+  return { heard: stop };
 }
 
 /** The question whether to start the page again, put once at a time. */

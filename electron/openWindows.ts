@@ -2,7 +2,7 @@
 
 import { basename, join } from 'node:path';
 import { type App, app, type BrowserWindow, type WebContents } from 'electron';
-import type { Result } from '../core/index.ts';
+import { ok, type Result } from '../core/index.ts';
 import { careFor, loadStart } from './care.ts';
 import { type Closable, type Closing, createClosing } from './closing.ts';
 import { windowDialogs } from './dialogs.ts';
@@ -107,6 +107,8 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
   const work = createWindowWork();
   const files = host.apiFor(id);
   const menu = createWindowMenu(window, desk.platform, !desk.packed);
+  const care = careFor({ window, log, gone: work.pageGone });
+  let over = false;
   const one: OpenWindow = {
     window,
     work,
@@ -114,12 +116,15 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
     edited: work.edited,
     name: () => nameOf(work.path()),
     forget: async () => {
+      over = true;
       const journal = work.journal();
       if (journal !== null) await files.closeJournal({ journal });
     },
     api: {
       ...files,
       ...createDialogCalls(host, id, windowDialogs(window, menu, open)),
+      // An entry that was on its way when the person gave the work up must not bring it back.
+      writeJournal: async (entry) => (over ? ok(null) : files.writeJournal(entry)),
       // After a crash the page starts with what it showed last.
       readStartProject: (none) => {
         const path = work.path() ?? one.start;
@@ -127,12 +132,12 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
       },
     },
     heard(name, argument, result) {
+      care.heard();
       work.heard(name, argument, result);
       noteFailure(name, result, log);
       if (saves.includes(name) && (!result.ok || result.value === null)) closing.saveFailed();
     },
   };
-  careFor({ window, log, gone: work.pageGone });
   keepPlace(window, desk.placePath);
   window.once('closed', () => void host.closeWindow(id));
   // The system ends without asking: the journals have the work, the files are left for others.

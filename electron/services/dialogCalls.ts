@@ -28,7 +28,9 @@ export interface Dialogs {
   closeWindow(): void;
 }
 
-const projectFilter: FileFilter = { name: 'Augerwright project', extensions: ['json'] };
+/** Endings of project files: the one that the program writes, and the one that packed builds claim for themselves. */
+const projectEndings = ['json', 'augerwright'];
+const projectFilter: FileFilter = { name: 'Augerwright project', extensions: projectEndings };
 
 /** The calls with dialogs for one window, over the host's own files. */
 export function createDialogCalls(
@@ -79,7 +81,8 @@ function shellCalls(dialogs: Dialogs): HostApi<ShellChannel> {
 }
 
 /** Whether a path is one that the dialog for projects would have let through. */
-const isProjectPath = (path: string): boolean => isAbsolute(path) && extname(path).toLowerCase() === '.json';
+const isProjectPath = (path: string): boolean =>
+  isAbsolute(path) && projectEndings.includes(extname(path).slice(1).toLowerCase());
 
 function filterOf(name: string): FileFilter {
   const extension = name.split('.').at(-1) ?? '';
@@ -91,7 +94,7 @@ const notProject = (path: string) => ({
   code: 'file-not-project',
   message: 'This file is no project.',
   value: basename(path),
-  allowed: 'a file whose name ends in .json',
+  allowed: `a file whose name ends in .${projectEndings.join(' or .')}`,
   remedy: 'Drag a project file into the window.',
 });
 

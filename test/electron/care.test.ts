@@ -15,12 +15,12 @@ let time = 0;
 function cared() {
   const window = new FakeWindow({});
   const gone = vi.fn();
-  careFor({ window: window as unknown as BrowserWindow, log, gone, now: () => time });
+  const watch = careFor({ window: window as unknown as BrowserWindow, log, gone, now: () => time });
   const crash = async (reason = 'crashed') => {
     window.webContents.emit('render-process-gone', {}, { reason, exitCode: 5 });
     await vi.advanceTimersByTimeAsync(1);
   };
-  return { window, gone, crash };
+  return { window, gone, crash, watch };
 }
 
 const lastAsked = () => dialog.showMessageBox.mock.calls.at(-1)?.at(-1) as { buttons: string[]; signal?: AbortSignal };
@@ -103,6 +103,23 @@ describe('a page that does not load', () => {
     dialog.showMessageBox.mockResolvedValueOnce({ response: 1 });
     await fails(window, failedAddress);
     expect(window.isDestroyed()).toBe(true);
+  });
+
+  test('or loads and never calls, gives way too; one that calls stays', async () => {
+    const { window, watch } = cared();
+    const loads = () => window.webContents.emit('did-finish-load');
+    loads();
+    await vi.advanceTimersByTimeAsync(19_000);
+    watch.heard();
+    await vi.advanceTimersByTimeAsync(19_000);
+    expect(window.loaded).toEqual([]);
+    loads();
+    await vi.advanceTimersByTimeAsync(21_000);
+    expect(window.loaded).toEqual([failedAddress]);
+    window.webContents.getURL.mockReturnValue(failedAddress);
+    loads();
+    await vi.advanceTimersByTimeAsync(21_000);
+    expect(window.loaded).toEqual([failedAddress]);
   });
 
   test('is none where another load took its place, or a frame failed', async () => {

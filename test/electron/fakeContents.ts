@@ -37,6 +37,7 @@ export function fakeContents() {
     setWindowOpenHandler: vi.fn(),
     setWebRTCIPHandlingPolicy: vi.fn(),
     send: vi.fn(),
+    getURL: vi.fn(() => 'augerwright://app/index.html'),
     forcefullyCrashRenderer: vi.fn(),
     mainFrame: { url: 'augerwright://app/index.html' },
   });

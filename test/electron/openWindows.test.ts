@@ -120,6 +120,21 @@ describe('a window', () => {
     expect(made(0).isDestroyed()).toBe(true);
   });
 
+  test('closed without saving gives its kept work up, late entries too', async () => {
+    await windows.open(null);
+    const journal = 'c'.repeat(32);
+    const entry = { handle: null, name: 'demo.json', text: '{}', step: 'Pitch', drafts: {} };
+    await call(0, 'setEdited', { edited: true });
+    await call(0, 'writeJournal', { journal, entry });
+    const caller = windows.callerOf(made(0).webContents as unknown as WebContents);
+    dialog.showMessageBox.mockResolvedValueOnce({ response: 1 });
+    made(0).close();
+    await vi.waitFor(() => expect(made(0).isDestroyed()).toBe(true));
+    expect(await caller?.api.writeJournal({ journal, entry })).toEqual({ ok: true, value: null });
+    await windows.open(null);
+    expect(await call(1, 'listRecoveries', { journal: 'd'.repeat(32) })).toEqual([]);
+  });
+
   test('leaves its place for the next start', async () => {
     await windows.open(null);
     made(0).emit('move');
