@@ -3,10 +3,10 @@
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
 import { DialogFrame } from '../panels/DialogFrame.tsx';
-import { setView } from '../store/view.ts';
+import { setView, useView } from '../store/view.ts';
 import { safeText } from '../strings/safekeeping.ts';
 import { KeptWork } from './KeptWork.tsx';
-import { readWork, useRecovery } from './recovery.ts';
+import { decideLater, readWork, useRecovery } from './recovery.ts';
 
 const words = safeText.recovery;
 
@@ -14,9 +14,11 @@ const words = safeText.recovery;
 export function RecoveryDialog() {
   const waiting = useRecovery((state) => state.waiting);
   const only = waiting.length === 1 ? waiting[0]?.id : undefined;
+  const open = useView((state) => state.dialog === 'recovery');
   useEffect(() => {
-    if (only !== undefined) void readWork(only);
-  }, [only]);
+    if (open && only !== undefined) void readWork(only);
+  }, [open, only]);
+  useEffect(() => (open ? decideLater : undefined), [open]);
   return (
     <DialogFrame id="recovery" title={words.title} wide>
       <p>{waiting.length === 0 ? words.none : words.help}</p>

@@ -20,6 +20,9 @@ export const lookEveryMs = 5_000;
 let toldOf: string | null = null;
 let looking = false;
 
+/** A handle that no host gives out. Asking for it tells a host that knows windows only by their calls that this one is there. */
+const noFile = '0'.repeat(32);
+
 const hasOwnWork = (): boolean => isUnsaved(projectStore.getState()) || Object.keys(draftStore.getState()).length > 0;
 
 function tellChanged(handle: string, name: string, version: string | null): void {
@@ -84,7 +87,10 @@ export const fileBefore = (): string | null => sessionStorage.getItem(fileKey);
 export function watchFile(): () => void {
   const stop = projectStore.subscribe((state, before) => follow(state.file, before.file));
   const look = () => document.visibilityState === 'visible' && void lookNow();
-  const timer = setInterval(look, lookEveryMs);
+  const timer = setInterval(() => {
+    if (document.visibilityState === 'visible' && projectStore.getState().file.handle !== null) void lookNow();
+    else if (getBridge().host === 'loopback') void getBridge().lookAtFile(noFile, null);
+  }, lookEveryMs);
   const leave = () => {
     const { handle } = projectStore.getState().file;
     if (handle !== null) void getBridge().leaveFile(handle);

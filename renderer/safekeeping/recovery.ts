@@ -16,7 +16,7 @@ import { keepNow } from './journal.ts';
 import { stay, unstay } from './notices.ts';
 import { restoreDrafts } from './restoreDrafts.ts';
 import { fileNameFor } from './saving.ts';
-import { windowId } from './windowId.ts';
+import { renewWindow, windowId } from './windowId.ts';
 
 const words = safeText.recovery;
 
@@ -86,7 +86,21 @@ export async function readWork(id: string): Promise<void> {
   recoveryStore.setState((state) => ({ read: { ...state.read, [id]: understood(read.value) } }));
 }
 
+/** Looking at work took its file for this window; it is given back where the window does not go on with it. */
+function leaveFile({ work }: ReadWork): void {
+  const open = projectStore.getState().file.handle;
+  if (work.handle !== null && work.handle !== open) void getBridge().leaveFile(work.handle);
+}
+
+/** Nothing is decided for now: what was read is read anew next time, since files may change meanwhile. */
+export function decideLater(): void {
+  for (const read of Object.values(recoveryStore.getState().read)) leaveFile(read);
+  recoveryStore.setState({ read: {} });
+}
+
 function forget(id: string): void {
+  const known = recoveryStore.getState().read[id];
+  if (known) leaveFile(known);
   recoveryStore.setState(({ waiting, read }) => {
     const { [id]: _, ...others } = read;
     return { waiting: waiting.filter((one) => one.id !== id), read: others };
@@ -159,7 +173,11 @@ export async function bringBackOwn(): Promise<boolean> {
   const kept = await getBridge().readRecovery(windowId());
   if (!kept.ok) return false;
   const read = understood(kept.value);
-  if (!read.project) return false;
+  if (!read.project) {
+    // it stays kept under its name, to be saved as a copy
+    await renewWindow();
+    return false;
+  }
   bringBack(read, false);
   announce('good', words.back(nameOf(read.work.path, read.work.name)));
   return true;

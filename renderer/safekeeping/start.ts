@@ -11,6 +11,9 @@ import { rememberRecent } from './recent.ts';
 import { bringBackOwn, findRecoveries } from './recovery.ts';
 import { settleWindow } from './windowId.ts';
 
+/** A page that was closed just before counts as there for 20 s, so its work is looked for once more after this, ms. */
+const lookAgainAfterMs = 25_000;
+
 /** Opens the file again that was open before the page was loaded anew; false where there was none, or it is gone. */
 async function openAgain(): Promise<boolean> {
   const handle = fileBefore();
@@ -39,4 +42,5 @@ export async function startWindow(): Promise<void> {
   if (!(loadedAnew && ((await bringBackOwn()) || (await openAgain())))) await openStart();
   followWork();
   await findRecoveries(true);
+  if (getBridge().host === 'loopback') setTimeout(() => void findRecoveries(false), lookAgainAfterMs);
 }

@@ -66,6 +66,12 @@ export async function settleWindow(locks: LockManager | undefined = navigator.lo
   return false;
 }
 
+/** Draws another name, so that what the host keeps under the old one stays as it is. */
+export async function renewWindow(locks: LockManager | undefined = navigator.locks): Promise<void> {
+  const id = keep(drawn());
+  if (locks) await held(id, locks);
+}
+
 /** For tests: forgets the name in memory, as a page loaded anew does. */
 export const forgetWindow = (): void => {
   current = null;

@@ -27,6 +27,10 @@ export interface WorkbenchOptions {
   readonly browser?: Browser;
   /** Offers the guided tour, as a first start does; left out otherwise. */
   readonly tour?: boolean;
+  /** Silence after which a page counts as gone, ms; that of the program when absent. */
+  readonly quietAfterMs?: number;
+  /** File of the list of recent files; none is kept when absent. */
+  readonly recentListPath?: string;
   /** Selector to wait for; the root's first child when absent. */
   readonly readySelector?: string;
 }
@@ -47,9 +51,9 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
     examplesFolder: join(root, 'assets/examples'),
     materialsFolder: join(root, 'assets/materials'),
     startPath: options.file ?? null,
-    recentListPath: null,
+    recentListPath: options.recentListPath ?? null,
     stateFolder,
-    quietAfterMs: pageQuietAfterMs,
+    quietAfterMs: options.quietAfterMs ?? pageQuietAfterMs,
   });
   const host = await startLoopback(services.apiFor, join(root, 'dist/renderer'));
   const browser = options.browser ?? (await launchBrowser());
