@@ -11,9 +11,12 @@ const words = compareText.described;
 function Table({
   revisions,
   rows,
+  marked,
 }: {
   readonly revisions: readonly Revision[];
   readonly rows: readonly DescribedRow[];
+  /** whether what differs is told from the rest */
+  readonly marked: boolean;
 }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window must be scrolled from the keyboard
@@ -32,7 +35,7 @@ function Table({
         </thead>
         <tbody>
           {rows.map((row) => (
-            <tr key={row.key} className={row.differs ? 'differs' : ''}>
+            <tr key={row.key} className={marked && row.differs ? 'differs' : ''}>
               <th scope="row">{row.label}</th>
               {row.values.map((value, index) => (
                 <td key={revisions[index]?.id}>{value || '–'}</td>
@@ -56,7 +59,11 @@ export function Described({ revisions }: { readonly revisions: readonly Revision
       <label className="check">
         <input type="checkbox" checked={!all} onChange={() => setAll(!all)} /> {words.onlyDifferent}
       </label>
-      {shown.length === 0 ? <p className="quiet">{words.same}</p> : <Table revisions={revisions} rows={shown} />}
+      {shown.length === 0 ? (
+        <p className="quiet">{words.same}</p>
+      ) : (
+        <Table revisions={revisions} rows={shown} marked={all} />
+      )}
     </>
   );
 }

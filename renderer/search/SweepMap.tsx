@@ -138,6 +138,27 @@ function usePicture(run: SweepRun, figure: string, cell: number | null): Omit<Ma
   }, [run, figure, limits, hatched, cell, look]);
 }
 
+/** How pointer and arrow keys choose a cell of a map so wide, px. */
+function pointing(
+  { x, y }: Pick<MapPicture, 'x' | 'y'>,
+  width: number,
+  choose: (next: (before: number | null) => number | null) => void,
+) {
+  const [columns, rows] = [x.values.length, y.values.length];
+  return {
+    onPointerMove: (event: PointerEvent<HTMLDivElement>) => {
+      const edge = event.currentTarget.getBoundingClientRect();
+      const at = cellAt(mapArea(width, height), columns, rows, event.clientX - edge.left, event.clientY - edge.top);
+      if (at !== null) choose(() => at);
+    },
+    onKeyDown: (event: KeyboardEvent<HTMLDivElement>) => {
+      if (moves(columns)[event.key] === undefined) return;
+      event.preventDefault();
+      choose((before) => (before === null ? 0 : (movedCell(event.key, before, columns, rows) ?? before)));
+    },
+  };
+}
+
 /** The map. */
 export function SweepMap({ run }: { readonly run: SweepRun }) {
   const [figure] = useSearch((state) => state.shown);
@@ -145,17 +166,6 @@ export function SweepMap({ run }: { readonly run: SweepRun }) {
   const [box, { width }] = useBox();
   const picture = usePicture(run, figure, cell);
   const canvas = useDrawn(picture, width);
-  const [columns, rows] = [picture.x.values.length, picture.y.values.length];
-  const point = (event: PointerEvent<HTMLDivElement>) => {
-    const edge = event.currentTarget.getBoundingClientRect();
-    const at = cellAt(mapArea(width, height), columns, rows, event.clientX - edge.left, event.clientY - edge.top);
-    if (at !== null) setCell(at);
-  };
-  const step = (event: KeyboardEvent<HTMLDivElement>) => {
-    if (moves(columns)[event.key] === undefined) return;
-    event.preventDefault();
-    setCell((before) => (before === null ? 0 : (movedCell(event.key, before, columns, rows) ?? before)));
-  };
   return (
     <div className="sweep-map">
       <Readout run={run} cell={cell} figure={figure} />
@@ -166,8 +176,7 @@ export function SweepMap({ run }: { readonly run: SweepRun }) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys move a cursor over it
         tabIndex={0}
         aria-label={`${words.map(figureOf(figure).label)}. ${words.mapHelp}`}
-        onPointerMove={point}
-        onKeyDown={step}
+        {...pointing(picture, width, setCell)}
       >
         <canvas ref={canvas} style={{ width: '100%', height }} />
       </div>
