@@ -1,20 +1,11 @@
 /** Builds what is missing or older than its sources, and leaves the rest alone. */
 
-import { createHash } from 'node:crypto';
-import {
-  copyFileSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { collectFacts } from './bundleFacts.mjs';
 import { collectPackages, writeNotices } from './licences.mjs';
+import { compareStamp, stampFor } from './staleness.mjs';
 
 /** The project's folder. */
 export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -126,52 +117,49 @@ async function bundle(outDir, settings, format, extension, input) {
   });
 }
 
-/** Digest of the contents of files and folders, so that a fresh clone and a touched file are told apart. */
-function digest(paths) {
-  const hash = createHash('sha1');
-  for (const path of paths) addTo(hash, join(root, path), path);
-  return hash.digest('hex');
-}
-
-function addTo(hash, path, name) {
-  const facts = statSync(path, { throwIfNoEntry: false });
-  if (!facts) return;
-  if (facts.isFile()) {
-    hash.update(`${name}\0`).update(readFileSync(path));
-    return;
-  }
-  for (const child of readdirSync(path).sort()) addTo(hash, join(path, child), `${name}/${child}`);
-}
+const stampPath = (name) => join(dist, name, '.stamp');
 
 function stampOf(name) {
   try {
-    return readFileSync(join(dist, name, '.stamp'), 'utf8');
+    return readFileSync(stampPath(name), 'utf8');
   } catch {
     return '';
   }
 }
 
+/** Whether a target needs no building; `looks` as for compareStamp. */
+function isFresh(name, looks) {
+  const state = compareStamp(root, targets[name].sources, stampOf(name), looks);
+  if (state !== 'touched') return state === 'fresh';
+  try {
+    writeFileSync(stampPath(name), stampFor(root, targets[name].sources));
+  } catch {
+    // another process is swapping the folder; the next look takes longer, nothing else
+  }
+  return true;
+}
+
 /** Builds those of the named targets that are missing or stale; `say` hears one line for each. */
 export async function ensureBuilt(names, say = () => undefined) {
+  const looks = new Map();
   for (const name of names) {
-    if (stampOf(name) === digest(targets[name].sources)) continue;
+    if (isFresh(name, looks)) continue;
     await withLock(async () => {
-      const wanted = digest(targets[name].sources);
       // Another process may have built it while this one waited.
-      if (stampOf(name) === wanted) return;
+      if (isFresh(name)) return;
       say(`Building ${name} ...`);
-      await rebuild(name, wanted);
+      await rebuild(name, stampFor(root, targets[name].sources));
     });
   }
 }
 
 /** Builds beside the old folder and swaps at the end, so that a failed build leaves the old one. */
-async function rebuild(name, wanted) {
+async function rebuild(name, stamp) {
   const beside = join(dist, `.${name}-new`);
   rmSync(beside, { recursive: true, force: true });
   mkdirSync(beside, { recursive: true });
   await targets[name].make(beside);
-  writeFileSync(join(beside, '.stamp'), wanted);
+  writeFileSync(join(beside, '.stamp'), stamp);
   rmSync(join(dist, name), { recursive: true, force: true });
   renameSync(beside, join(dist, name));
 }
