@@ -59,8 +59,14 @@ export function createHost(places: HostPlaces): Host {
   };
   const host: Host = {
     apiFor: (windowId) => callsOf(windowId, { places, host, keeping }),
-    open: async (windowId, path) => remembered(await files.open(windowId, resolve(path))),
-    saveAs: async (windowId, path, text) => remembered(await files.saveAs(windowId, resolve(path), text)),
+    async open(windowId, path) {
+      keeping.heard(windowId);
+      return remembered(await files.open(windowId, resolve(path)));
+    },
+    async saveAs(windowId, path, text) {
+      keeping.heard(windowId);
+      return remembered(await files.saveAs(windowId, resolve(path), text));
+    },
     table,
     recent,
     closeWindow: (windowId) => keeping.closeWindow(windowId),

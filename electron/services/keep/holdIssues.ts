@@ -1,4 +1,4 @@
-/** Words for a save that would write over somebody else's work. */
+/** Words for a save that would write over somebody else's work, and for files that are none. */
 
 import type { Issue } from '../../../core/index.ts';
 import type { FileHolder } from '../../safekeeping.ts';
@@ -27,4 +27,12 @@ export const noPrevious = (path: string): Issue => ({
   code: 'file-no-previous',
   message: 'No earlier version of this file has been kept.',
   remedy: 'One is kept from the next save on.',
+});
+
+/** A device, a pipe or a socket. */
+export const notPlain = (path: string): Issue => ({
+  path: [path],
+  code: 'file-not-plain',
+  message: 'This is not a plain file.',
+  remedy: 'Choose a project file (JSON).',
 });

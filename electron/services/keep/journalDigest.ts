@@ -2,12 +2,13 @@
 
 import type { JournalLine } from './journalLines.ts';
 import type { ProcessMark } from './processMark.ts';
-import { versionOf } from './version.ts';
+import { contentOf, versionOf } from './version.ts';
 
 /** Names of edits that are kept, latest ones. */
 const mostSteps = 100;
 
 type Edit = Extract<JournalLine, { kind: 'edit' }>;
+type Saved = Extract<JournalLine, { kind: 'saved' }>;
 
 /** See the head of this file. */
 export interface JournalDigest {
@@ -16,8 +17,8 @@ export interface JournalDigest {
   readonly last: Edit | null;
   /** Number of edits since the save. */
   readonly edits: number;
-  /** The latest hundred of them, oldest first: name, and version of the project's text after it. */
-  readonly steps: readonly { readonly step: string; readonly version: string }[];
+  /** The latest hundred of them, oldest first: name, and content of the project after it. */
+  readonly steps: readonly { readonly step: string; readonly content: string }[];
   /** Version of the file that the edits since the save began from; null where it had none. */
   readonly base: string | null;
 }
@@ -25,17 +26,17 @@ export interface JournalDigest {
 /** Goes through the lines of a journal in order. */
 export function digest(lines: readonly JournalLine[]): JournalDigest {
   let now: JournalDigest = { writer: null, last: null, edits: 0, steps: [], base: null };
-  let text: string | null = null;
+  let content: string | null = null;
   for (const line of lines) {
     if (line.kind === 'writer') now = { ...now, writer: line.by };
     else if (line.kind === 'digest') now = { ...now, edits: line.edits, steps: line.steps, base: line.base };
-    else if (line.kind === 'saved') now = afterSave(now, line.version);
+    else if (line.kind === 'saved') now = afterSave(now, line);
     else {
       const begun = isOtherWork(now, line) ? { ...now, last: null, edits: 0, steps: [], base: line.base } : now;
-      const version = versionOf(line.text);
-      const edited = version !== (begun.last === null ? begun.base : text);
-      now = { ...(edited ? afterEdit(begun, line.step, version) : begun), last: line };
-      text = version;
+      const next = contentOf(line.text);
+      const edited = begun.last === null ? versionOf(line.text) !== begun.base : next !== content;
+      now = { ...(edited ? afterEdit(begun, line.step, next) : begun), last: line };
+      content = next;
     }
   }
   return now;
@@ -47,27 +48,28 @@ function isOtherWork({ last, edits, base }: JournalDigest, line: Edit): boolean 
   return line.base !== null && line.base !== base && (last !== null || edits === 0);
 }
 
-const afterEdit = (now: JournalDigest, step: string, version: string): JournalDigest => ({
+const afterEdit = (now: JournalDigest, step: string, content: string): JournalDigest => ({
   ...now,
   edits: now.edits + 1,
-  steps: [...now.steps, { step, version }].slice(-mostSteps),
+  steps: [...now.steps, { step, content }].slice(-mostSteps),
 });
 
 /**
- * A save takes away the edits up to the one whose text it wrote: later ones were made while it was at work. Where it
- * wrote none of their texts, its own is newer than all of them.
+ * A save takes away the edits up to the one that it wrote: later ones came in while it was at work. Where it wrote none
+ * of them, as when the last was not yet kept, it takes away all that had come in before it.
  */
-function afterSave(now: JournalDigest, version: string): JournalDigest {
-  const at = now.steps.findLastIndex((step) => step.version === version);
-  const steps = at < 0 ? [] : now.steps.slice(at + 1);
-  return { ...now, edits: steps.length, steps, base: version };
+function afterSave(now: JournalDigest, { version, content, later }: Saved): JournalDigest {
+  const at = now.steps.findLastIndex((step) => step.content === content);
+  const left = at < 0 ? Math.min(later, now.edits) : now.steps.length - 1 - at;
+  const steps = left === 0 ? [] : now.steps.slice(-left);
+  return { ...now, edits: left, steps, base: version };
 }
 
 /** Lines that come to the same: a digest of the edits before the last state, and that state. */
 export function shortened({ writer, last, edits, steps, base }: JournalDigest, at: string): readonly JournalLine[] {
   const writerLine: readonly JournalLine[] = writer ? [{ kind: 'writer', at, by: writer }] : [];
   if (!last) return writerLine;
-  const lastIsStep = steps.at(-1)?.version === versionOf(last.text);
+  const lastIsStep = steps.at(-1)?.content === contentOf(last.text);
   const before = lastIsStep ? { edits: edits - 1, steps: steps.slice(0, -1) } : { edits, steps };
   return [...writerLine, { kind: 'digest', at, base, ...before }, { ...last, base }];
 }

@@ -19,15 +19,21 @@ export const journalLine = z.discriminatedUnion('kind', [
     base: fileVersion.nullable(),
     handle: z.null(),
   }),
-  /** the file was written, with these bytes */
-  z.object({ kind: z.literal('saved'), at, version: fileVersion }),
+  /** the file was written, with these bytes and this content; `later` edits had come in while it was */
+  z.object({
+    kind: z.literal('saved'),
+    at,
+    version: fileVersion,
+    content: fileVersion,
+    later: z.number().int().nonnegative(),
+  }),
   /** what lines said that were taken out to keep the journal short */
   z.object({
     kind: z.literal('digest'),
     at,
     edits: z.number().int().nonnegative(),
     steps: z
-      .array(z.object({ step: z.string().max(200), version: fileVersion }))
+      .array(z.object({ step: z.string().max(200), content: fileVersion }))
       .max(100)
       .readonly(),
     base: fileVersion.nullable(),

@@ -8,13 +8,14 @@ import { type Disk, realDisk } from './disk.ts';
 import { createInTurn } from './inTurn.ts';
 import { createJournalFile, type JournalFile } from './journalFile.ts';
 import type { ProcessMark } from './processMark.ts';
+import { contentOf, versionOf } from './version.ts';
 
 /** Journals by name. */
 export interface Journals {
   /** Adds an entry. It never fails twice for the same cause, so that a window tells its person once. */
   write(windowId: string, journal: string, entry: KeptEntry): Promise<Result<null>>;
-  /** Notes in the journals of a window that its file now has this version. */
-  saved(windowId: string, version: string): void;
+  /** A window's file is about to be written with a text; what is answered is called when it was. */
+  saving(windowId: string, text: string): () => void;
   /** Removes a journal: its work is saved or given up. */
   remove(journal: string): Promise<void>;
   /** A window was opened anew, and goes on with this journal of its own. */
@@ -46,9 +47,13 @@ export const journalPath = (folder: string, journal: string): string => join(fol
 interface Writing {
   readonly file: JournalFile;
   windowId: string;
+  /** Number of entries asked for so far. */
+  asked: number;
   /** Cause of the last failure that was told; null while all is well. */
   told: string | null;
 }
+
+const now = (): string => new Date().toISOString();
 
 /** Journals in a folder, none being written yet. */
 export function createJournals(means: JournalsMeans): Journals {
@@ -58,21 +63,28 @@ export function createJournals(means: JournalsMeans): Journals {
   const writingOf = (journal: string, windowId: string): Writing => {
     const longest = means.longest === undefined ? {} : { longest: means.longest };
     const file = () => createJournalFile({ path: journalPath(folder, journal), mark, disk, ...longest });
-    const known = writing.get(journal) ?? { file: file(), windowId, told: null };
+    const known = writing.get(journal) ?? { file: file(), windowId, asked: 0, told: null };
     known.windowId = windowId;
     writing.set(journal, known);
     return known;
   };
   return {
     folder,
-    write: (windowId, journal, entry) => inTurn(journal, () => write(writingOf(journal, windowId), entry, means)),
-    saved(windowId, version) {
-      for (const [journal, { file, windowId: by }] of writing) {
-        if (by !== windowId) continue;
-        const line = { kind: 'saved', at: new Date().toISOString(), version } as const;
-        // Nothing is lost where this fails: what a file holds already is not offered for recovery.
-        void inTurn(journal, () => file.add(line)).catch(() => undefined);
-      }
+    write: (windowId, journal, entry) => {
+      writingOf(journal, windowId).asked += 1;
+      return inTurn(journal, () => write(writingOf(journal, windowId), entry, means));
+    },
+    saving: (windowId, text) => {
+      const before = new Map([...writing].map(([journal, { asked }]) => [journal, asked]));
+      return () => {
+        for (const [journal, { file, asked, windowId: by }] of writing) {
+          if (by !== windowId) continue;
+          const later = asked - (before.get(journal) ?? 0);
+          const line = { kind: 'saved', at: now(), version: versionOf(text), content: contentOf(text), later } as const;
+          // Nothing is lost where this fails: what a file holds already is not offered for recovery.
+          void inTurn(journal, () => file.add(line)).catch(() => undefined);
+        }
+      };
     },
     remove: (journal) =>
       inTurn(journal, async () => {
@@ -91,7 +103,7 @@ export function createJournals(means: JournalsMeans): Journals {
 
 async function write(to: Writing, entry: KeptEntry, { folder }: JournalsMeans): Promise<Result<null>> {
   try {
-    await to.file.add({ ...entry, handle: null, kind: 'edit', at: new Date().toISOString() });
+    await to.file.add({ ...entry, handle: null, kind: 'edit', at: now() });
     to.told = null;
     return ok(null);
   } catch (error) {

@@ -67,7 +67,7 @@ export function createKeeping(places: KeepingPlaces): Keeping {
     disk,
     known,
     written: createVersions(),
-    saved: (windowId, version) => journals?.saved(windowId, version),
+    saving: (windowId, text) => journals?.saving(windowId, text) ?? (() => undefined),
     tidy: tidy.tidy,
   });
   return {

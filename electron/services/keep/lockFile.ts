@@ -37,7 +37,7 @@ export async function readLock(target: string, disk: Disk): Promise<FoundLock | 
     }
     // Where it could not appear all at once, its program may be about to write it.
     if (tries === 4) return 'damaged';
-    await wait(60);
+    await wait(20);
   }
 }
 

@@ -8,7 +8,7 @@ import type { FileTable } from '../fileTable.ts';
 import { readTextFile, readVersionedText } from '../textFile.ts';
 import { beside } from './besideNames.ts';
 import type { Disk } from './disk.ts';
-import { changedOutside, heldBy, noPrevious } from './holdIssues.ts';
+import { changedOutside, heldBy, noPrevious, notPlain } from './holdIssues.ts';
 import { createInTurn } from './inTurn.ts';
 import type { Locks } from './locks.ts';
 import { lookAt, versionOnDisk } from './lookAt.ts';
@@ -37,8 +37,8 @@ export interface FilesMeans {
   readonly known: VersionsByWindow;
   /** Versions of files as last written by a window. */
   readonly written: VersionsByWindow;
-  /** A window's file was written. */
-  readonly saved: (windowId: string, version: string) => void;
+  /** A window's file is about to be written with a text; what is answered is called when it was. */
+  readonly saving: (windowId: string, text: string) => () => void;
   /** Removes what cut-off saves left beside a file that was just taken. */
   readonly tidy: (path: string) => Promise<void>;
 }
@@ -68,13 +68,15 @@ export function createProjectFiles(means: FilesMeans): ProjectFiles {
     return path.ok ? act(path.value) : path;
   };
   const done = () => ok(null);
+  const inOrder = (wish: Save) => {
+    const noteSaved = means.saving(wish.windowId, wish.text);
+    return inTurn(wish.path, () => save(wish, noteSaved, means));
+  };
   return {
     open: (windowId, path) => open(windowId, path, means),
     save: (windowId, { handle, text, version, evenIfChanged }) =>
-      withPath(handle, (path) =>
-        inTurn(path, () => save({ windowId, path, text, over: evenIfChanged ? 'anything' : [version] }, means)),
-      ),
-    saveAs: (windowId, path, text) => inTurn(path, () => save({ windowId, path, text, over: 'anything' }, means)),
+      withPath(handle, (path) => inOrder({ windowId, path, text, over: evenIfChanged ? 'anything' : [version] })),
+    saveAs: (windowId, path, text) => inOrder({ windowId, path, text, over: 'anything' }),
     look: (windowId, { handle, version }) => withPath(handle, (path) => lookAt(windowId, path, version, locks, disk)),
     takeOver: (windowId, handle) => withPath(handle, (path) => locks.takeOver(windowId, path).then(done)),
     leave: (windowId, handle) => withPath(handle, (path) => locks.leave(windowId, path).then(done)),
@@ -83,6 +85,9 @@ export function createProjectFiles(means: FilesMeans): ProjectFiles {
 }
 
 async function open(windowId: string, path: string, means: FilesMeans): Promise<Result<OpenedProject>> {
+  const facts = await means.disk.stat(path).catch(() => null);
+  // a device or a pipe might never end
+  if (facts !== null && !facts.isFile() && !facts.isDirectory()) return fail(notPlain(path));
   const read = await readVersionedText(path);
   if (!read.ok) return read;
   const { text, version } = read.value;
@@ -109,7 +114,7 @@ class Refused extends Error {
   }
 }
 
-async function save(wish: Save, means: FilesMeans): Promise<Result<SavedFile>> {
+async function save(wish: Save, noteSaved: () => void, means: FilesMeans): Promise<Result<SavedFile>> {
   const { windowId, path, text } = wish;
   const { disk, known, written } = means;
   const version = versionOf(text);
@@ -126,7 +131,7 @@ async function save(wish: Save, means: FilesMeans): Promise<Result<SavedFile>> {
   function placed(): void {
     known.set(windowId, path, version);
     written.set(windowId, path, version);
-    means.saved(windowId, version);
+    noteSaved();
   }
 }
 

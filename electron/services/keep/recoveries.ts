@@ -13,6 +13,7 @@ import { type Journals, journalPath } from './journals.ts';
 import type { Locks } from './locks.ts';
 import { type ProcessMark, stateOf } from './processMark.ts';
 import type { VersionsByWindow } from './projectFiles.ts';
+import { contentOf } from './version.ts';
 import type { Windows } from './windows.ts';
 
 /** Recoveries by journal. */
@@ -109,7 +110,8 @@ async function isWorth(
     if (journal.spoilt > 0 && (await ageOf(id, means)) < spoiltAfterMs) return false;
   } else {
     if (Object.keys(last.drafts).length > 0) return true;
-    if (edits > 0 && (await fileOf(last.path))?.text !== last.text) return true;
+    const file = edits > 0 ? await fileOf(last.path) : null;
+    if (edits > 0 && (file === null || contentOf(file.text) !== contentOf(last.text))) return true;
   }
   await means.journals.remove(id);
   return false;
@@ -124,6 +126,9 @@ function recovery(id: string, { last, edits }: JournalDigest): Recovery {
   return { id, name: last?.name ?? '', path: last?.path ?? null, at: last?.at ?? '', edits };
 }
 
+const hasContent = ({ steps }: JournalDigest, content: string): boolean =>
+  steps.some((step) => step.content === content);
+
 async function recovered(
   windowId: string,
   id: string,
@@ -134,7 +139,7 @@ async function recovered(
   const path = last?.path ?? null;
   const file = await fileOf(path);
   const fileVersion = file?.version ?? null;
-  const ours = new Set([base, ...steps.map(({ version }) => version)]);
+  const isOurs = file === null || file.version === base || hasContent(journal, contentOf(file.text));
   const common = {
     ...recovery(id, journal),
     name: path === null ? (last?.name ?? '') : basename(path),
@@ -143,7 +148,7 @@ async function recovered(
     steps: steps.map(({ step }) => step),
     fileText: file?.text ?? null,
     fileVersion,
-    fileChanged: fileVersion !== null && !ours.has(fileVersion),
+    fileChanged: !isOurs,
   };
   if (path === null || fileVersion === null) return { ...common, handle: null, holder: null };
   means.known.set(windowId, path, fileVersion);

@@ -3,6 +3,7 @@
 import { randomBytes } from 'node:crypto';
 import type { FileHandle } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { errorCode } from '../fileIssues.ts';
 import { beside } from './besideNames.ts';
 import { type Disk, realDisk } from './disk.ts';
@@ -16,6 +17,8 @@ export interface Replacing {
   readonly keepPrevious?: boolean;
   /** Asked last, right before the new bytes take the file's place; it stops the replacing by throwing. */
   readonly stillAllowed?: () => Promise<void>;
+  /** How often to try again where another program, such as a virus scanner, holds the file for a moment. */
+  readonly patience?: number;
   /** Told as soon as the new bytes stand in the file's place. */
   readonly onPlaced?: () => void;
 }
@@ -62,12 +65,13 @@ export async function replaceFile(path: string, data: string | Uint8Array, how: 
     await writeWhole(disk, fresh, Buffer.from(data), old, how.mode);
     const hasKept = how.keepPrevious === true && old !== null && (await keep(disk, target, kept));
     await how.stillAllowed?.();
-    await disk.rename(fresh, target);
+    await putInPlace(disk, fresh, target, how.patience ?? systemPatience);
     how.onPlaced?.();
-    if (hasKept) await disk.rename(kept, beside(target, 'previous')).catch(() => disk.unlink(kept));
+    // the save is done: whatever becomes of the old version, it is no failure of it
+    if (hasKept) await disk.rename(kept, beside(target, 'previous')).catch(() => dropped(disk, kept));
   } catch (error) {
-    await disk.unlink(fresh).catch(() => undefined);
-    await disk.unlink(kept).catch(() => undefined);
+    await dropped(disk, fresh);
+    await dropped(disk, kept);
     throw error;
   }
   await flushFolder(disk, dirname(target));
@@ -103,6 +107,23 @@ async function writeWhole(disk: Disk, path: string, bytes: Buffer, old: Facts | 
   await file.close();
 }
 
+/** Windows alone refuses to rename over a file that somebody has open. */
+const systemPatience = process.platform === 'win32' ? 12 : 0;
+const heldForAMoment = new Set(['EPERM', 'EACCES', 'EBUSY']);
+const momentMs = 50;
+
+async function putInPlace(disk: Disk, fresh: string, target: string, patience: number): Promise<void> {
+  try {
+    await disk.rename(fresh, target);
+  } catch (error) {
+    if (patience === 0 || !heldForAMoment.has(errorCode(error))) throw error;
+    await wait(momentMs);
+    await putInPlace(disk, fresh, target, patience - 1);
+  }
+}
+
+const dropped = (disk: Disk, path: string): Promise<void> => disk.unlink(path).catch(() => undefined);
+
 /** Gives the old bytes a second name; where the drive knows no second names, copies them. False where neither went. */
 async function keep(disk: Disk, target: string, kept: string): Promise<boolean> {
   try {
@@ -113,7 +134,7 @@ async function keep(disk: Disk, target: string, kept: string): Promise<boolean> 
       await writeWhole(disk, kept, await disk.readFile(target), null, 0o600);
       return true;
     } catch {
-      await disk.unlink(kept).catch(() => undefined);
+      await dropped(disk, kept);
       return false;
     }
   }

@@ -1,6 +1,23 @@
-/** Fingerprints of files. */
+/** Fingerprints of files, and of the data in them. */
 
 import { createHash } from 'node:crypto';
 
 /** SHA-256 of bytes, or of a text as UTF-8: 64 hex digits. */
 export const versionOf = (data: string | Uint8Array): string => createHash('sha256').update(data).digest('hex');
+
+const sorted = (_key: string, value: unknown): unknown => {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
+};
+
+/**
+ * Fingerprint of what a JSON text says, whatever its spaces and the order of its keys: 64 hex digits. A window keeps
+ * its work in fewer letters than its file has. A text that is no JSON is taken by its letters.
+ */
+export function contentOf(text: string): string {
+  try {
+    return versionOf(JSON.stringify(JSON.parse(text), sorted));
+  } catch {
+    return versionOf(text);
+  }
+}

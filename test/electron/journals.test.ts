@@ -1,0 +1,297 @@
+import { appendFileSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { JournalEntry } from '../../electron/contract.ts';
+import type { Host } from '../../electron/services/host.ts';
+import { digest, shortened } from '../../electron/services/keep/journalDigest.ts';
+import { decodeLines, encodeLine, type JournalLine } from '../../electron/services/keep/journalLines.ts';
+import { createJournals } from '../../electron/services/keep/journals.ts';
+import { ownMark } from '../../electron/services/keep/processMark.ts';
+import { contentOf, versionOf } from '../../electron/services/keep/version.ts';
+import { faultyDisk } from './faultyDisk.ts';
+import { issueIn, one, opened, scratch, two, valueIn } from './keepHelp.ts';
+
+const { at, host, put } = scratch();
+
+const entry = (text: string, more: Partial<JournalEntry> = {}): JournalEntry => ({
+  handle: null,
+  name: 'A screw',
+  text,
+  step: `to ${text}`,
+  drafts: {},
+  ...more,
+});
+const journalFile = (id: string) => at(`state/journals/${id}.journal`);
+const listed = async (services: Host, windowId: string, journal: string) =>
+  valueIn(await services.apiFor(windowId).listRecoveries({ journal }));
+
+/** Edits in a window of a program that is then gone: its marks name a process that is not there. */
+async function lost(write: (services: Host) => Promise<void>): Promise<void> {
+  const services = host();
+  await write(services);
+  await services.close();
+  for (const name of readdirSync(at('state/journals'))) {
+    const path = at(`state/journals/${name}`);
+    const { lines } = decodeLines(readFileSync(path));
+    const dead = lines.map((line) => (line.kind === 'writer' ? { ...line, by: { ...line.by, pid: 4_194_305 } } : line));
+    writeFileSync(path, Buffer.concat(dead.map(encodeLine)));
+  }
+}
+
+describe('work in a window that is gone', () => {
+  test('is found by the next start with its edits, its drafts and its file, and is held no more', async () => {
+    put('mine.json', 'A');
+    await lost(async (services) => {
+      const { api, handle } = await opened(services, 'w', at('mine.json'));
+      for (const text of ['A', 'B', 'C'])
+        valueIn(await api.writeJournal({ journal: one, entry: entry(text, { handle }) }));
+      const drafts = { 'screw.pitch': '12 m' };
+      valueIn(await api.writeJournal({ journal: one, entry: entry('C', { handle, drafts, step: 'typing' }) }));
+    });
+    const next = host();
+    const [found] = await listed(next, 'n', two);
+    expect(found).toMatchObject({ id: one, name: 'A screw', path: at('mine.json'), edits: 2 });
+    const work = valueIn(await next.apiFor('n').readRecovery({ id: one }));
+    expect(work).toMatchObject({
+      name: 'mine.json',
+      text: 'C',
+      steps: ['to B', 'to C'],
+      drafts: { 'screw.pitch': '12 m' },
+      fileText: 'A',
+      fileVersion: versionOf('A'),
+      fileChanged: false,
+      holder: null,
+    });
+    const { handle, fileVersion } = work;
+    if (handle === null) throw new Error('no handle');
+    const saved = { handle, text: work.text, version: fileVersion, evenIfChanged: false };
+    valueIn(await next.apiFor('n').saveProject(saved));
+  });
+
+  test('tells that somebody changed the file since; what was saved from here is nobody else', async () => {
+    put('mine.json', 'A');
+    await lost(async (services) => {
+      const { api, handle, save } = await opened(services, 'w', at('mine.json'));
+      valueIn(await api.writeJournal({ journal: one, entry: entry('B', { handle }) }));
+      valueIn(await save('B'));
+      valueIn(await api.writeJournal({ journal: one, entry: entry('C', { handle }) }));
+    });
+    const work = async () => valueIn(await host().apiFor('n').readRecovery({ id: one }));
+    expect(await work()).toMatchObject({ fileChanged: false, edits: 1, steps: ['to C'], fileText: 'B' });
+    put('mine.json', 'theirs');
+    expect(await work()).toMatchObject({ fileChanged: true, fileText: 'theirs' });
+    rmSync(at('mine.json'));
+    expect(await work()).toMatchObject({ fileChanged: false, fileText: null, handle: null, path: at('mine.json') });
+  });
+
+  test('that its file holds already is not offered, and its journal goes', async () => {
+    put('mine.json', 'A');
+    await lost(async (services) => {
+      const { api, handle, save } = await opened(services, 'w', at('mine.json'));
+      valueIn(await api.writeJournal({ journal: one, entry: entry('B', { handle }) }));
+      valueIn(await save('B'));
+    });
+    expect(await listed(host(), 'n', two)).toEqual([]);
+    expect(readdirSync(at('state/journals'))).toEqual([]);
+  });
+
+  test('is told from its file by what it says, not by its letters', async () => {
+    put('mine.json', '{\n  "a": 1,\n  "b": 2\n}\n');
+    const written = '{\n  "a": 1,\n  "b": 3\n}\n';
+    const kept = (text: string) =>
+      lost(async (services) => {
+        const { api, handle, save } = await opened(services, 'w', at('mine.json'));
+        valueIn(await api.writeJournal({ journal: one, entry: entry('{"b":3,"a":1}', { handle }) }));
+        const saved = save(written);
+        // comes in while the save is at work
+        valueIn(await api.writeJournal({ journal: one, entry: entry(text, { handle }) }));
+        valueIn(await saved);
+      });
+    await kept('{"b":4,"a":1}');
+    const next = host();
+    expect(valueIn(await next.apiFor('n').readRecovery({ id: one }))).toMatchObject({
+      text: '{"b":4,"a":1}',
+      edits: 1,
+      fileChanged: false,
+    });
+    expect(await listed(next, 'n', two)).toHaveLength(1);
+    valueIn(await next.apiFor('n').dropRecovery({ id: one }));
+    await next.close();
+    await kept('{"b":3,"a":1}');
+    expect(await listed(host(), 'n', two)).toEqual([]);
+  });
+
+  test('that came in during a save of edits never kept is not taken for saved', async () => {
+    put('mine.json', 'A');
+    await lost(async (services) => {
+      const { api, handle, save } = await opened(services, 'w', at('mine.json'));
+      valueIn(await api.writeJournal({ journal: one, entry: entry('B', { handle }) }));
+      const saved = save('C');
+      valueIn(await api.writeJournal({ journal: one, entry: entry('D', { handle }) }));
+      valueIn(await saved);
+    });
+    expect(valueIn(await host().apiFor('n').readRecovery({ id: one }))).toMatchObject({ text: 'D', steps: ['to D'] });
+  });
+
+  test('of a project without a file is offered until it is dropped', async () => {
+    await lost(async (services) => {
+      valueIn(await services.apiFor('w').writeJournal({ journal: one, entry: entry('new') }));
+    });
+    const next = host();
+    expect(await listed(next, 'n', two)).toMatchObject([{ id: one, path: null, edits: 1 }]);
+    valueIn(await next.apiFor('n').dropRecovery({ id: one }));
+    expect(await listed(next, 'n', two)).toEqual([]);
+    expect(issueIn(await next.apiFor('n').readRecovery({ id: one })).code).toBe('recovery-unknown');
+  });
+});
+
+describe('work in a window that is there', () => {
+  test('is nobody else’s to recover, and its own after its page was loaded anew', async () => {
+    const services = host();
+    valueIn(await services.apiFor('w').writeJournal({ journal: one, entry: entry('new') }));
+    expect(await listed(services, 'n', two)).toEqual([]);
+    expect(await listed(host(), 'n', two)).toEqual([]);
+    expect(issueIn(await services.apiFor('n').dropRecovery({ id: one })).code).toBe('recovery-in-use');
+    expect(issueIn(await services.apiFor('n').writeJournal({ journal: one, entry: entry('x') })).code).toBe(
+      'recovery-in-use',
+    );
+    expect(await listed(services, 'w', one)).toMatchObject([{ id: one, edits: 1 }]);
+    await services.closeWindow('w');
+    expect(await listed(services, 'n', two)).toMatchObject([{ id: one, edits: 1 }]);
+  });
+
+  test('goes with its journal; the next edit begins a new one', async () => {
+    const api = host().apiFor('w');
+    valueIn(await api.writeJournal({ journal: one, entry: entry('new') }));
+    valueIn(await api.closeJournal({ journal: one }));
+    expect(readdirSync(at('state/journals'))).toEqual([]);
+    valueIn(await api.writeJournal({ journal: one, entry: entry('newer') }));
+    expect(valueIn(await api.readRecovery({ id: one }))).toMatchObject({ text: 'newer', edits: 1 });
+  });
+
+  test('survives that somebody cleans the folder up', async () => {
+    const api = host().apiFor('w');
+    valueIn(await api.writeJournal({ journal: one, entry: entry('new') }));
+    rmSync(at('state'), { recursive: true });
+    valueIn(await api.writeJournal({ journal: one, entry: entry('newer') }));
+    expect(valueIn(await api.readRecovery({ id: one }))).toMatchObject({ text: 'newer' });
+  });
+
+  test.runIf(process.platform !== 'win32')('is for the eyes of its person alone', async () => {
+    valueIn(
+      await host()
+        .apiFor('w')
+        .writeJournal({ journal: one, entry: entry('new') }),
+    );
+    expect(statSync(at('state/journals')).mode & 0o777).toBe(0o700);
+    expect(statSync(journalFile(one)).mode & 0o777).toBe(0o600);
+  });
+});
+
+test('a journal that cannot be written is told once for each cause, and again after it went well', async () => {
+  let code: string | null = 'ENOSPC';
+  const { disk } = faultyDisk(({ name }) => (name === 'file.datasync' ? code : null));
+  const api = host({ disk }).apiFor('w');
+  const write = () => api.writeJournal({ journal: one, entry: entry('x') });
+  expect(issueIn(await write())).toMatchObject({
+    code: 'journal-unwritable',
+    message: expect.stringMatching(/^Edits are not being kept: the drive is full\./),
+  });
+  valueIn(await write());
+  code = 'EIO';
+  expect(issueIn(await write()).message).toContain('the drive failed');
+  code = null;
+  valueIn(await write());
+  code = 'EIO';
+  expect(issueIn(await write()).code).toBe('journal-unwritable');
+});
+
+describe('a damaged journal', () => {
+  const kept = async () => {
+    await lost(async (services) => {
+      const api = services.apiFor('w');
+      for (const text of ['A', 'B', 'C']) valueIn(await api.writeJournal({ journal: one, entry: entry(text) }));
+    });
+    return readFileSync(journalFile(one));
+  };
+
+  test('gives its last whole entry wherever it was torn, and is written on after that', async () => {
+    const whole = await kept();
+    for (const cut of [1, 20, 100]) {
+      writeFileSync(journalFile(one), whole.subarray(0, whole.length - cut));
+      expect(valueIn(await host().apiFor('n').readRecovery({ id: one }))).toMatchObject(
+        // only the newline is missing: the line itself is whole
+        { text: cut === 1 ? 'C' : 'B' },
+      );
+    }
+    const services = host();
+    valueIn(await services.apiFor('w').writeJournal({ journal: one, entry: entry('D') }));
+    expect(valueIn(await services.apiFor('w').readRecovery({ id: one }))).toMatchObject({ text: 'D' });
+  });
+
+  test('gives one of the states that were written, or says so, whichever byte is spoilt', async () => {
+    const whole = await kept();
+    const api = host().apiFor('n');
+    for (let i = 0; i < whole.length; i += 13) {
+      const spoilt = Buffer.from(whole);
+      spoilt[i] ^= 1 << (i % 8);
+      writeFileSync(journalFile(one), spoilt);
+      const work = await api.readRecovery({ id: one });
+      expect(['A', 'B', 'C']).toContain(valueIn(work).text);
+    }
+    writeFileSync(journalFile(one), 'not a journal\n'.repeat(50));
+    expect(issueIn(await api.readRecovery({ id: one })).code).toBe('recovery-spoilt');
+    expect(valueIn(await api.listRecoveries({ journal: two }))).toEqual([]);
+    appendFileSync(journalFile(one), whole);
+    expect(valueIn(await api.listRecoveries({ journal: two }))).toMatchObject([{ id: one, edits: 3 }]);
+  });
+});
+
+describe('a journal that grows long', () => {
+  const states = (n: number) => Array.from({ length: n }, (_, i) => `state ${i} ${'x'.repeat(300)}`);
+  const save = (text: string): JournalLine => ({
+    kind: 'saved',
+    at: '2026-01-01T00:00:00Z',
+    version: versionOf(text),
+    content: contentOf(text),
+    later: 0,
+  });
+  const edit = (text: string): JournalLine => ({
+    ...entry(text, { step: text.slice(0, 9) }),
+    handle: null,
+    kind: 'edit',
+    at: '2026-01-01T00:00:00Z',
+    path: '/a.json',
+    base: versionOf('base'),
+  });
+
+  test('is written anew with the same work in it, at every length', () => {
+    const lines = states(12).map(edit);
+    lines.splice(5, 0, save(states(12)[3]));
+    for (let n = 1; n <= lines.length; n += 1) {
+      const whole = digest(lines.slice(0, n));
+      const short = digest(decodeLines(Buffer.concat(shortened(whole, '2026-01-02T00:00:00Z').map(encodeLine))).lines);
+      const { last, ...facts } = whole;
+      expect(short).toMatchObject(facts);
+      expect(short.last).toMatchObject({ text: last?.text });
+      // a save of an edit that was taken out still takes it off, and those before it
+      const late = save(states(12)[Math.max(0, n - 4)]);
+      expect(digest([...shortened(whole, '2026-01-02T00:00:00Z'), late]).edits).toBe(
+        digest([...lines.slice(0, n), late]).edits,
+      );
+    }
+  });
+
+  test('stays below its limit on the drive', async () => {
+    const journals = createJournals({ folder: at('journals'), mark: ownMark(), longest: 4_000 });
+    for (const text of states(150)) {
+      valueIn(await journals.write('w', one, { ...entry(text, { step: text.slice(0, 9) }), path: null, base: null }));
+    }
+    await journals.close();
+    const bytes = readFileSync(at(`journals/${one}.journal`));
+    const { lines, spoilt } = decodeLines(bytes);
+    expect(spoilt).toBe(0);
+    expect(digest(lines)).toMatchObject({ edits: 150, last: { text: states(150)[149] } });
+    expect(digest(lines).steps).toHaveLength(100);
+    expect(bytes.length).toBeLessThan(40_000);
+  });
+});
