@@ -7,50 +7,6 @@ import { type Area, type Display, leastSize, placeInView, type WindowPlace } fro
 /** A window that has not painted by then is shown as it is, ms: a hidden one could not even be closed. */
 const showLimit = 10_000;
 
-/** What differs from window to window, or from build to build. */
-export interface WindowSetting {
-  readonly preloadPath: string;
-  readonly iconPath: string;
-  readonly area: Area;
-  /** Packed builds have no tools for developers. */
-  readonly packed: boolean;
-  readonly dark: boolean;
-}
-
-/** Options of a window; the page is sandboxed, isolated, and without Node. */
-export function windowOptions(setting: WindowSetting): BrowserWindowConstructorOptions {
-  const { preloadPath, iconPath, area, packed, dark } = setting;
-  return {
-    ...area,
-    minWidth: Math.min(leastSize.width, area.width),
-    minHeight: Math.min(leastSize.height, area.height),
-    show: false,
-    title: 'Augerwright',
-    icon: iconPath,
-    // The workbench's own ground, so that no window flashes white.
-    backgroundColor: dark ? '#101315' : '#e9e7e2',
-    webPreferences: {
-      preload: preloadPath,
-      contextIsolation: true,
-      sandbox: true,
-      nodeIntegration: false,
-      nodeIntegrationInWorker: false,
-      nodeIntegrationInSubFrames: false,
-      webSecurity: true,
-      webviewTag: false,
-      allowRunningInsecureContent: false,
-      experimentalFeatures: false,
-      plugins: false,
-      navigateOnDragDrop: false,
-      safeDialogs: true,
-      spellcheck: false,
-      devTools: !packed,
-      // A middle click on a link would ask for a new window.
-      disableBlinkFeatures: 'Auxclick',
-    },
-  };
-}
-
 /** Displays that exist, the main one first. */
 function displays(): readonly [Display, ...Display[]] {
   const main = screen.getPrimaryDisplay();
@@ -66,18 +22,54 @@ export interface WindowSource {
   readonly before: number;
 }
 
-/** Makes a window, hidden until its first frame; the caller loads the page once everything it may ask for is in place. */
+/**
+ * Makes a window, hidden until its first frame; the caller loads the page once everything it may ask for is in place.
+ * The page is sandboxed, isolated, and without Node. Its options stand here in full, so that scanners can read them.
+ */
 export function createWindow({ distFolder, packed, place, before }: WindowSource): BrowserWindow {
-  const window = new BrowserWindow(
-    windowOptions({
-      preloadPath: join(distFolder, 'electron/preload.cjs'),
-      iconPath: join(distFolder, 'renderer/icon.png'),
-      area: placeInView(displays(), place, before),
-      packed,
-      dark: nativeTheme.shouldUseDarkColors,
-    }),
-  );
+  const window = new BrowserWindow({
+    ...frame(placeInView(displays(), place, before)),
+    icon: join(distFolder, 'renderer/icon.png'),
+    webPreferences: {
+      preload: join(distFolder, 'electron/preload.cjs'),
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      webviewTag: false,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      plugins: false,
+      navigateOnDragDrop: false,
+      safeDialogs: true,
+      spellcheck: false,
+      // Packed builds have no tools for developers.
+      devTools: !packed,
+      // A middle click on a link would ask for a new window.
+      disableBlinkFeatures: 'Auxclick',
+    },
+  });
   if (place?.maximized && before === 0) window.maximize();
+  showWhenReady(window);
+  return window;
+}
+
+/** What a window looks like before its page is there. */
+function frame(area: Area): BrowserWindowConstructorOptions {
+  return {
+    ...area,
+    minWidth: Math.min(leastSize.width, area.width),
+    minHeight: Math.min(leastSize.height, area.height),
+    show: false,
+    title: 'Augerwright',
+    // The workbench's own ground, so that no window flashes white.
+    backgroundColor: nativeTheme.shouldUseDarkColors ? '#101315' : '#e9e7e2',
+  };
+}
+
+function showWhenReady(window: BrowserWindow): void {
   const show = () => {
     clearTimeout(late);
     if (!window.isDestroyed() && !window.isVisible()) window.show();
@@ -85,7 +77,6 @@ export function createWindow({ distFolder, packed, place, before }: WindowSource
   const late = setTimeout(show, showLimit);
   window.once('ready-to-show', show);
   window.once('closed', () => clearTimeout(late));
-  return window;
 }
 
 /** Where a window stands now. */

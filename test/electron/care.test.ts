@@ -72,6 +72,13 @@ describe('a page that stopped', () => {
     expect(window.loaded).toHaveLength(3);
   });
 
+  test('is asked about once at a time', async () => {
+    const { crash } = cared();
+    dialog.showMessageBox.mockReturnValueOnce(new Promise(() => undefined));
+    for (let i = 0; i < 5; i += 1) await crash();
+    expect(dialog.showMessageBox).toHaveBeenCalledTimes(1);
+  });
+
   test('is started by itself again a minute later', async () => {
     const { window, crash } = cared();
     for (let i = 0; i < 3; i += 1) await crash();

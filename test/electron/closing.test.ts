@@ -94,8 +94,10 @@ describe('ending the program', () => {
   const quit = () => stops(app, 'before-quit');
 
   test('goes on where nothing would be lost', () => {
-    guarded(false, false);
+    const { windows } = guarded(false, false);
     expect(quit()).toBe(false);
+    windows[0].destroy();
+    expect(app.quit).not.toHaveBeenCalled();
   });
 
   test('asks one window after the other, and ends when each is closed', async () => {

@@ -1,27 +1,25 @@
 import { EventEmitter } from 'node:events';
-import type { App, Session } from 'electron';
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import type { App, BrowserWindowConstructorOptions, Session } from 'electron';
+import { describe, expect, test, vi } from 'vitest';
 import { deniedSwitches, lockApp, lockDown, lockSession, lockSwitches } from '../../electron/lockdown.ts';
 import { startAddress } from '../../electron/protocol.ts';
-import { createWindow, windowOptions } from '../../electron/window.ts';
+import { createWindow } from '../../electron/window.ts';
 import { BrowserWindow } from './electronStub.ts';
 import { asContents, fakeContents, fakeSession, guardOf, stops } from './fakeContents.ts';
 
 vi.mock('electron', () => import('./electronStub.ts'));
 
-beforeEach(() => {
-  BrowserWindow.made = [];
-});
-
 describe('the window', () => {
-  const area = { x: 0, y: 0, width: 1440, height: 900 };
-  const setting = { preloadPath: '/dist/electron/preload.cjs', iconPath: '/dist/renderer/icon.png', area, dark: false };
+  const optionsOf = (packed: boolean) => {
+    BrowserWindow.made = [];
+    createWindow({ distFolder: '/dist', packed, place: null, before: 0 });
+    return BrowserWindow.made[0].options as BrowserWindowConstructorOptions;
+  };
 
   test('is sandboxed, isolated, and without Node', () => {
-    createWindow({ distFolder: '/dist', packed: true, place: null, before: 0 });
-    const middle = { ...area, x: 240, y: 70 };
-    expect(BrowserWindow.made[0].options).toEqual(windowOptions({ ...setting, area: middle, packed: true }));
-    expect(windowOptions({ ...setting, packed: true }).webPreferences).toMatchObject({
+    expect(optionsOf(true)).toMatchObject({ x: 240, y: 70, width: 1440, height: 900, show: false });
+    expect(optionsOf(true).webPreferences).toEqual({
+      preload: '/dist/electron/preload.cjs',
       contextIsolation: true,
       sandbox: true,
       nodeIntegration: false,
@@ -33,14 +31,15 @@ describe('the window', () => {
       experimentalFeatures: false,
       plugins: false,
       navigateOnDragDrop: false,
+      safeDialogs: true,
       spellcheck: false,
+      devTools: false,
       disableBlinkFeatures: 'Auxclick',
     });
   });
 
   test('has tools for developers in unpacked builds alone', () => {
-    expect(windowOptions({ ...setting, packed: true }).webPreferences?.devTools).toBe(false);
-    expect(windowOptions({ ...setting, packed: false }).webPreferences?.devTools).toBe(true);
+    expect(optionsOf(false).webPreferences?.devTools).toBe(true);
   });
 });
 
