@@ -83,6 +83,27 @@ describe('work in a window that is gone', () => {
     expect(await work()).toMatchObject({ fileChanged: false, fileText: null, handle: null, path: at('mine.json') });
   });
 
+  test('keeps to the version it began from while the window only compares with another', async () => {
+    put('mine.json', 'A');
+    const fileChanged = async () => {
+      const next = host();
+      const work = valueIn(await next.apiFor('n').readRecovery({ id: one }));
+      await next.close();
+      return work.fileChanged;
+    };
+    const compare = (taken: boolean) => async (services: Host) => {
+      const { api, handle, version } = await opened(services, 'w', at('mine.json'));
+      put('mine.json', 'theirs');
+      const theirs = await opened(services, 'w', at('mine.json'));
+      valueIn(await api.lookAtFile({ handle, version: taken ? theirs.version : version }));
+      valueIn(await api.writeJournal({ journal: one, entry: entry('B', { handle }) }));
+    };
+    await lost(compare(false));
+    expect(await fileChanged()).toBe(true);
+    await lost(compare(true));
+    expect(await fileChanged()).toBe(false);
+  });
+
   test('that its file holds already is not offered, and its journal goes', async () => {
     put('mine.json', 'A');
     await lost(async (services) => {

@@ -122,6 +122,16 @@ describe('somebody else', () => {
   });
 });
 
+test('a drive that does not confirm a save is told of; the file is no stranger’s then', async () => {
+  put('mine.json', old);
+  let folders = 0;
+  const plan: Plan = ({ name, path }) => (name === 'file.sync' && path === at('') && folders++ === 0 ? 'EIO' : null);
+  const { save, api, handle, version } = await opened(host(faultyDisk(plan)), 'w', at('mine.json'));
+  expect(issueIn(await save(fresh)).code).toBe('file-not-confirmed');
+  expect(valueIn(await api.lookAtFile({ handle, version })).state).toBe('same');
+  valueIn(await save(fresh));
+});
+
 test('the version before the latest save is kept hidden beside, and opened without a handle', async () => {
   put('mine.json', old);
   const { save, api, handle } = await opened(host(), 'w', at('mine.json'));

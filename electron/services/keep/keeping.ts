@@ -8,9 +8,10 @@ import { type Disk, realDisk } from './disk.ts';
 import { createJournals, type Journals } from './journals.ts';
 import { createLocks, type Locks } from './locks.ts';
 import { ownMark, type ProcessMark } from './processMark.ts';
-import { createProjectFiles, createVersions, type ProjectFiles, type VersionsByWindow } from './projectFiles.ts';
+import { createProjectFiles, type ProjectFiles } from './projectFiles.ts';
 import { createRecoveries, recoveryInUse, recoveryUnknown } from './recoveries.ts';
 import { createTidy } from './tidy.ts';
+import { createVersions, type VersionsByWindow } from './versionsByWindow.ts';
 import { createWindows, type Windows } from './windows.ts';
 
 /** What it is put together from. */

@@ -24,27 +24,29 @@ export async function versionOnDisk(path: string, disk: Disk): Promise<string | 
 
 const unreachable: FileLook = { state: 'unreachable', version: null, holder: null };
 
-/** Looks; `known` is the version that the window has. A drive that does not answer is no failure of the call. */
-export async function lookAt(
-  windowId: string,
-  path: string,
-  known: string | null,
-  locks: Locks,
-  disk: Disk,
-): Promise<Result<FileLook>> {
-  const late = new AbortController();
-  const tooLong = wait(patienceMs, unreachable, { signal: late.signal, ref: false }).catch(() => unreachable);
-  const seen = see(windowId, path, known, locks, disk).catch(() => unreachable);
-  const look = await Promise.race([seen, tooLong]);
-  late.abort();
-  return ok(look);
+/** Who looks at what. */
+export interface Look {
+  readonly windowId: string;
+  readonly path: string;
+  /** Versions that are no news to the window: the one it has, and one that it wrote without hearing of it. */
+  readonly known: readonly (string | null)[];
 }
 
-async function see(windowId: string, path: string, known: string | null, locks: Locks, disk: Disk): Promise<FileLook> {
+/** Looks. A drive that does not answer is no failure of the call. */
+export async function lookAt(look: Look, locks: Locks, disk: Disk): Promise<Result<FileLook>> {
+  const late = new AbortController();
+  const tooLong = wait(patienceMs, unreachable, { signal: late.signal, ref: false }).catch(() => unreachable);
+  const seen = see(look, locks, disk).catch(() => unreachable);
+  const first = await Promise.race([seen, tooLong]);
+  late.abort();
+  return ok(first);
+}
+
+async function see({ windowId, path, known }: Look, locks: Locks, disk: Disk): Promise<FileLook> {
   const version = await versionOnDisk(path, disk);
   if (version !== null) {
     const holder = await locks.holderOf(windowId, path);
-    return { state: version === known ? 'same' : 'changed', version, holder };
+    return { state: known.includes(version) ? 'same' : 'changed', version, holder };
   }
   await disk.stat(dirname(path));
   return { state: 'gone', version, holder: null };

@@ -15,6 +15,7 @@ import { lookAt, versionOnDisk } from './lookAt.ts';
 import { replaceFile, trueTarget } from './replaceFile.ts';
 import { saveIssue } from './saveIssues.ts';
 import { versionOf } from './version.ts';
+import type { VersionsByWindow } from './versionsByWindow.ts';
 
 /** What one host does with project files. */
 export interface ProjectFiles {
@@ -33,9 +34,9 @@ export interface FilesMeans {
   readonly table: FileTable;
   readonly locks: Locks;
   readonly disk: Disk;
-  /** Versions of files as last read or written by a window. */
+  /** Versions of files that a window goes by: as it said last, else as it read or wrote them. */
   readonly known: VersionsByWindow;
-  /** Versions of files as last written by a window. */
+  /** Versions of files as last written by a window, since it read them last. */
   readonly written: VersionsByWindow;
   /** A window's file is about to be written with a text; what is answered is called when it was. */
   readonly saving: (windowId: string, text: string) => () => void;
@@ -43,25 +44,9 @@ export interface FilesMeans {
   readonly tidy: (path: string) => Promise<void>;
 }
 
-/** Versions of files by window and path. */
-export interface VersionsByWindow {
-  get(windowId: string, path: string): string | null;
-  set(windowId: string, path: string, version: string): void;
-}
-
-/** None known yet. */
-export function createVersions(): VersionsByWindow {
-  const known = new Map<string, string>();
-  const key = (windowId: string, path: string) => `${windowId}\n${path}`;
-  return {
-    get: (windowId, path) => known.get(key(windowId, path)) ?? null,
-    set: (windowId, path, version) => void known.set(key(windowId, path), version),
-  };
-}
-
 /** Project files over a table of handles and the locks on them. */
 export function createProjectFiles(means: FilesMeans): ProjectFiles {
-  const { table, locks, disk } = means;
+  const { table, locks, disk, known, written } = means;
   const inTurn = createInTurn();
   const withPath = async <T>(handle: string, act: (path: string) => Promise<Result<T>>): Promise<Result<T>> => {
     const path = table.pathOf(handle);
@@ -75,11 +60,22 @@ export function createProjectFiles(means: FilesMeans): ProjectFiles {
   return {
     open: (windowId, path) => open(windowId, path, means),
     save: (windowId, { handle, text, version, evenIfChanged }) =>
-      withPath(handle, (path) => inOrder({ windowId, path, text, over: evenIfChanged ? 'anything' : [version] })),
+      withPath(handle, (path) => {
+        if (version !== null) known.set(windowId, path, version);
+        return inOrder({ windowId, path, text, over: evenIfChanged ? 'anything' : [version] });
+      }),
     saveAs: (windowId, path, text) => inOrder({ windowId, path, text, over: 'anything' }),
-    look: (windowId, { handle, version }) => withPath(handle, (path) => lookAt(windowId, path, version, locks, disk)),
+    look: (windowId, { handle, version }) =>
+      withPath(handle, (path) => {
+        if (version !== null) known.set(windowId, path, version);
+        return lookAt({ windowId, path, known: [version, written.get(windowId, path)] }, locks, disk);
+      }),
     takeOver: (windowId, handle) => withPath(handle, (path) => locks.takeOver(windowId, path).then(done)),
-    leave: (windowId, handle) => withPath(handle, (path) => locks.leave(windowId, path).then(done)),
+    leave: (windowId, handle) =>
+      withPath(handle, (path) => {
+        for (const versions of [known, written]) versions.forget(windowId, path);
+        return locks.leave(windowId, path).then(done);
+      }),
     previous: (handle) => withPath(handle, (path) => readPrevious(path, disk)),
   };
 }
@@ -93,7 +89,9 @@ async function open(windowId: string, path: string, means: FilesMeans): Promise<
   const { text, version } = read.value;
   const holder = await means.locks.take(windowId, path);
   await means.tidy(path);
-  means.known.set(windowId, path, version);
+  // A window may read the file to compare only: it says by its next look or save which version it goes by.
+  if (means.known.get(windowId, path) === null) means.known.set(windowId, path, version);
+  means.written.forget(windowId, path);
   return ok({ handle: means.table.admit(path), path, name: basename(path), text, version, holder });
 }
 

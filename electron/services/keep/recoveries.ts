@@ -12,8 +12,8 @@ import { readJournal } from './journalFile.ts';
 import { type Journals, journalPath } from './journals.ts';
 import type { Locks } from './locks.ts';
 import { type ProcessMark, stateOf } from './processMark.ts';
-import type { VersionsByWindow } from './projectFiles.ts';
 import { contentOf } from './version.ts';
+import type { VersionsByWindow } from './versionsByWindow.ts';
 import type { Windows } from './windows.ts';
 
 /** Recoveries by journal. */
@@ -151,7 +151,7 @@ async function recovered(
     fileChanged: !isOurs,
   };
   if (path === null || fileVersion === null) return { ...common, handle: null, holder: null };
-  means.known.set(windowId, path, fileVersion);
+  if (means.known.get(windowId, path) === null) means.known.set(windowId, path, fileVersion);
   return { ...common, handle: means.table.admit(path), holder: await means.locks.take(windowId, path) };
 }
 
