@@ -7,7 +7,7 @@ import { hostileSeed } from './recipes.ts';
 import { smaller } from './shrink.ts';
 import { targets } from './targets.ts';
 
-/** Longest time of a case, ms, and largest heap of the thread that reads, MB. */
+/** Longest computing time of a case, ms (a machine that others use counts for nothing), and largest heap of the thread that reads, MB. */
 const [longestMs, largestMb] = [2000, 400];
 
 const [count = 2000, seed = hostileSeed()] = process.argv.slice(2, 4).map(Number);
@@ -29,6 +29,12 @@ const look = setInterval(() => {
   peakBytes = Math.max(peakBytes, process.memoryUsage().rss);
 }, 20);
 
+/** Computing time of this process so far, ms: the thread's, since all others wait for it. */
+const busyMs = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
 let thread: Worker | null = null;
 
 /** Asks the thread to run cases; hears each answer. Ends early where one takes too long or the thread dies. */
@@ -38,9 +44,12 @@ function ask(task: CaseTask, hear: (answer: CaseAnswer) => void): Promise<string
       resourceLimits: { maxOldGenerationSizeMb: largestMb },
     });
     const worker = thread;
-    let timer: NodeJS.Timeout | undefined;
+    let begun = Number.POSITIVE_INFINITY;
+    const timer = setInterval(() => {
+      if (busyMs() - begun > longestMs) end(`took longer than ${longestMs} ms`);
+    }, 50);
     const end = (why: string | null): void => {
-      clearTimeout(timer);
+      clearInterval(timer);
       worker.removeAllListeners();
       if (why !== null) {
         thread = null;
@@ -48,15 +57,11 @@ function ask(task: CaseTask, hear: (answer: CaseAnswer) => void): Promise<string
       }
       resolve(why);
     };
-    const wait = (): void => {
-      clearTimeout(timer);
-      timer = setTimeout(() => end(`took longer than ${longestMs} ms`), longestMs);
-    };
     worker.on('error', (error) => end(`the thread died: ${error.message}`));
     worker.on('message', (answer: CaseAnswer | 'ready' | 'done') => {
       if (answer === 'done') return end(null);
+      begun = answer === 'ready' || answer.kind === 'begins' ? busyMs() : Number.POSITIVE_INFINITY;
       if (answer !== 'ready') hear(answer);
-      wait();
     });
     worker.postMessage(task);
   });
@@ -108,6 +113,7 @@ async function attack(target: number, cases: number): Promise<Line> {
       if (answer.fault === null) line[answer.outcome ?? 'refused']++;
       else if (running) failed.push({ index: answer.index, why: answer.fault, recipe: running });
     });
+    if (died !== null && process.env.FUZZ_TELL) console.error(name, next, died);
     if (died !== null && running) {
       line.cases++;
       failed.push({ index: next, why: died, recipe: running });
@@ -144,7 +150,10 @@ function show(lines: readonly Line[]): void {
 const wanted = targets.map((target, i) => [target, i] as const).filter(([{ name }]) => name.includes(only));
 const whole = wanted.reduce((sum, [{ share }]) => sum + share, 0);
 const record: Line[] = [];
-for (const [{ share }, index] of wanted) record.push(await attack(index, Math.ceil((count * share) / whole)));
+for (const [{ share }, index] of wanted) {
+  record.push(await attack(index, Math.ceil((count * share) / whole)));
+  if (process.stderr.isTTY || process.env.FUZZ_TELL) console.error(JSON.stringify(record.at(-1)));
+}
 clearInterval(look);
 await (thread as Worker | null)?.terminate();
 show(record);

@@ -18,9 +18,9 @@ export const pickOf = <T>(list: readonly T[], number: number): T => {
   return list[number % list.length] as T;
 };
 
-/** A value of the list, or once in a hundred one of a megabyte. */
+/** A value of the list, or once in some hundred times one of a megabyte. */
 export const hostileValue = (what: number): string =>
-  what % 128 === 127 ? pickOf(dearValues, what >>> 7)() : pickOf(hostileValues, what);
+  what % 256 === 255 ? pickOf(dearValues, what >>> 8)() : pickOf(hostileValues, what);
 
 const one =
   (edit: (item: Tree) => Tree): Edit =>

@@ -141,22 +141,23 @@ function edgeOf(document: unknown, place: Place, what: number): string | null {
   return least === 0 && what % 31 === 30 ? '-0' : String(whole);
 }
 
+function leafAt(tree: Tree, place: Place): string {
+  const leaf = treeAt(tree, place);
+  return typeof leaf === 'string' ? leaf : '';
+}
+
+const numberPlaces = trees.map((tree) => placesOf(tree).filter((place) => /^-?\d/.test(leafAt(tree, place))));
+
 /** Numbers only, each at or near an end of its range. */
 function edgeText({ pick, steps }: Recipe): string {
   const at = pick % bases.length;
   let tree = trees[at] as Tree;
   for (const [, where, what] of steps) {
-    const numbers = placesOf(tree).filter((place) => /^-?\d/.test(leafAt(tree, place)));
-    const place = pickOf(numbers, where);
+    const place = pickOf(numberPlaces[at] ?? [], where);
     const edge = edgeOf(bases[at], place, what);
     if (edge !== null) tree = edited(tree, place, (raw) => [[raw, edge]]);
   }
   return textOf(tree);
-}
-
-function leafAt(tree: Tree, place: Place): string {
-  const leaf = treeAt(tree, place);
-  return typeof leaf === 'string' ? leaf : '';
 }
 
 function readMaterial(text: string, deep: boolean): Outcome {
