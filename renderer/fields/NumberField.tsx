@@ -1,6 +1,6 @@
 /** A number with its unit, its help and, where refused, the reason at the field. */
 
-import { type FocusEvent, type KeyboardEvent, useId } from 'react';
+import { type FocusEvent, type KeyboardEvent, memo, useId } from 'react';
 import { useLook } from '../look.ts';
 import type { Path } from '../store/path.ts';
 import { pathKey } from '../store/path.ts';
@@ -70,9 +70,17 @@ export function NumberInput(props: {
   );
 }
 
-/** One row: name, number, unit. */
-export function NumberField(props: { readonly path: Path; readonly spec: FieldSpec; readonly disabled: boolean }) {
-  const { path, spec, disabled } = props;
+interface RowProps {
+  readonly path: Path;
+  readonly spec: FieldSpec;
+  readonly disabled: boolean;
+}
+
+const sameRow = (a: RowProps, b: RowProps): boolean =>
+  a.spec === b.spec && a.disabled === b.disabled && pathKey(a.path) === pathKey(b.path);
+
+/** One row: name, number, unit. It follows its own number, so an edit of another one need not draw it anew. */
+export const NumberField = memo(function NumberRow({ path, spec, disabled }: RowProps) {
   const edit = useNumberEdit(path, spec);
   const look = useLook();
   const id = useId();
@@ -84,4 +92,4 @@ export function NumberField(props: { readonly path: Path; readonly spec: FieldSp
       {edit.issue && <IssueText id={`${id}-issue`} issue={edit.issue} />}
     </div>
   );
-}
+}, sameRow);

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { Button, Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { perform } from '../commands.ts';
 import { HelpLine } from '../fields/HelpLine.tsx';
-import { useDrafts } from '../store/drafts.ts';
+import { type Draft, useDrafts } from '../store/drafts.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { type PartId, partIds, setView, useView } from '../store/view.ts';
 import { text } from '../strings.ts';
@@ -30,15 +30,15 @@ const panels: Readonly<Record<PartId, () => ReactNode>> = {
   print: PrintDemand,
 };
 
-/** How many refusals each part holds. */
-function useCounts(): Partial<Record<PartId, number>> {
-  const drafts = useDrafts();
-  const issues = useEvaluation((state) => state.issues);
-  const paths = [...Object.values(drafts).filter((draft) => draft.issue), ...issues].map(({ path }) => partOf(path));
-  const counts: Partial<Record<PartId, number>> = {};
-  for (const part of paths) if (part) counts[part] = (counts[part] ?? 0) + 1;
-  return counts;
+/** How many refusals a part holds: of what is typed and of what is described. Drawn by itself, apart from the list. */
+function PartCount({ part }: { readonly part: PartId }) {
+  const typed = useDrafts((drafts) => refusalsIn(part, Object.values(drafts)));
+  const found = useEvaluation(({ issues }) => issues.filter(({ path }) => partOf(path) === part).length);
+  return typed + found > 0 ? <span className="count">{typed + found}</span> : null;
 }
+
+const refusalsIn = (part: PartId, drafts: readonly Draft[]): number =>
+  drafts.filter(({ issue, path }) => issue && partOf(path) === part).length;
 
 function LockedNote() {
   const { locked } = useDesk();
@@ -56,7 +56,6 @@ function LockedNote() {
 /** The description of the open revision. */
 export function Describe() {
   const part = useView((state) => state.part);
-  const counts = useCounts();
   return (
     <section className="pane describe" aria-label={text.describe.title}>
       <h2 className="unseen">{text.describe.title}</h2>
@@ -65,7 +64,7 @@ export function Describe() {
           {partIds.map((id) => (
             <Tab key={id} id={id} className="part">
               {text.parts[id]}
-              {counts[id] ? <span className="count">{counts[id]}</span> : null}
+              <PartCount part={id} />
             </Tab>
           ))}
         </TabList>

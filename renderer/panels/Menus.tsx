@@ -7,8 +7,13 @@ import { useProjectState } from '../store/project.ts';
 import { text } from '../strings.ts';
 
 function GroupMenu({ group }: { readonly group: CommandGroup }) {
-  useProjectState((state) => state);
-  const off = group.commands.filter((command) => !command.enabled()).map(({ id }) => id);
+  // as one text, so that edits which switch no command draw nothing anew
+  const off = useProjectState(() =>
+    group.commands
+      .filter((command) => !command.enabled())
+      .map(({ id }) => id)
+      .join(' '),
+  );
   return (
     <MenuTrigger>
       <Button className="menu-head">{group.label}</Button>
@@ -16,7 +21,7 @@ function GroupMenu({ group }: { readonly group: CommandGroup }) {
         <Menu
           className="menu commands"
           aria-label={group.label}
-          disabledKeys={off}
+          disabledKeys={off.split(' ')}
           onAction={(id) => perform(String(id))}
         >
           {group.commands.map(({ id, label, keys }) => (

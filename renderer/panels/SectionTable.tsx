@@ -1,6 +1,6 @@
 /** The screw's sections side by side in the order of the axis: one column per section, one row per value. */
 
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import type { SectionInput } from '../../core/index.ts';
 import { IssueText } from '../fields/IssueText.tsx';
 import { explain, NumberInput } from '../fields/NumberField.tsx';
@@ -20,13 +20,19 @@ import { type SectionDesk, sectionName } from './sections/sectionActs.ts';
 
 const words = text.describe;
 
-function Cell(props: {
+interface CellProps {
   readonly path: Path;
   readonly spec: FieldSpec;
   readonly locked: boolean;
   readonly label: string;
   readonly index: number;
-}) {
+}
+
+const sameCell = (a: CellProps, b: CellProps): boolean =>
+  a.spec === b.spec && a.locked === b.locked && a.label === b.label && pathKey(a.path) === pathKey(b.path);
+
+/** Follows its own number, so an edit of another one need not draw it anew. */
+const Cell = memo(function CellNow(props: CellProps) {
   const { index, ...field } = props;
   const edit = useNumberEdit(props.path, props.spec);
   return (
@@ -34,7 +40,7 @@ function Cell(props: {
       <NumberInput {...field} edit={edit} disabled={props.locked} describedBy="section-issues" />
     </td>
   );
-}
+}, sameCell);
 
 function ValueRow({ spec, list }: { readonly spec: FieldSpec; readonly list: Path }) {
   const { revision, locked } = useDesk();
@@ -99,7 +105,7 @@ export function issuePlace([index, key]: Path): string {
 }
 
 function SectionIssues({ list }: { readonly list: Path }) {
-  const drafts = Object.values(useDrafts()).flatMap((draft) =>
+  const drafts = Object.values(useDrafts((all) => all)).flatMap((draft) =>
     draft.issue ? [{ ...draft.issue, path: draft.path }] : [],
   );
   const found = useEvaluation((state) => state.issues);
@@ -123,7 +129,6 @@ export function SectionTable() {
   return (
     <>
       <div className="section-scroll">
-        {/* biome-ignore lint/a11y/noNoninteractiveElementInteractions: keys that reach it come from its fields */}
         <table className="sections" onKeyDown={(event) => onSectionKey(event, desk)}>
           <thead>
             <HeadRow desk={desk} />

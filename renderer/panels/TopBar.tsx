@@ -18,19 +18,19 @@ function tip(command: Command, more = ''): string {
   return `${command.label}${more}${keys}`;
 }
 
-/** A button for a command; redrawn whenever the project changes, so that it knows whether it can be pressed. */
+/** A button for a command; asks at each change of the project whether it can be pressed. */
 export function CommandButton(props: {
   readonly id: string;
   readonly sign?: string;
   readonly step?: string | undefined;
 }) {
-  useProjectState((state) => state);
   const command = commandOf(props.id);
+  const enabled = useProjectState(() => command.enabled());
   const title = tip(command, props.step ? `: ${props.step}` : '');
   return (
     <Button
       className={props.sign ? 'tool sign' : 'tool'}
-      isDisabled={!command.enabled()}
+      isDisabled={!enabled}
       aria-label={title}
       onPress={() => perform(props.id)}
     >

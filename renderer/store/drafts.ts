@@ -22,8 +22,8 @@ export const draftStore = createStore<Readonly<Record<string, Draft>>>(() => ({}
 /** The draft at a path, if any. */
 export const useDraft = (path: Path): Draft | undefined => useStore(draftStore, (drafts) => drafts[pathKey(path)]);
 
-/** All drafts that are refused. */
-export const useDrafts = (): Readonly<Record<string, Draft>> => useStore(draftStore);
+/** Picks something of all drafts. */
+export const useDrafts = <T>(pick: (drafts: Readonly<Record<string, Draft>>) => T): T => useStore(draftStore, pick);
 
 /** Keeps typed text. */
 export const keepDraft = (draft: Draft): void => draftStore.setState({ [pathKey(draft.path)]: draft });
