@@ -6,6 +6,7 @@ import { _electron as electron } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { electronPath } from '../../electron/cli/electronBinary.ts';
 import { argumentChecks, saveAndCloseChannel } from '../../electron/contract.ts';
+import { words } from '../../electron/words.ts';
 
 let notes: readonly (readonly unknown[])[];
 let userData: string;
@@ -73,11 +74,20 @@ test('shows the file of a second start where nothing was done yet, and again aft
 });
 
 test('asks about edits before it closes, lets the page save, and ends when it is told to', () => {
-  expect(noted('ask')).toEqual(Array(3).fill([['Save', "Don't save", 'Keep editing']]));
+  const questions = noted('ask').filter(([asked]) => Array.isArray(asked));
+  expect(questions).toEqual(Array(3).fill([['Save', "Don't save", 'Keep editing']]));
   expect(noted('send')).toEqual([[saveAndCloseChannel]]);
   expect(noted('open')).toEqual([[true]]);
   expect(noted('closed')).toHaveLength(1);
   expect(notes.at(-1)).toEqual(['exit', 0]);
+});
+
+test('hears what may reach it from outside, and lives with a fault of its own, which it tells and writes down', () => {
+  const outside = ['second-instance', 'open-file', 'certificate-error', 'select-client-certificate', 'login'];
+  const ends = ['before-quit', 'will-quit', 'child-process-gone', 'uncaughtException', 'unhandledRejection'];
+  expect(noted('listens')[0]).toEqual(expect.arrayContaining([...outside, ...ends]));
+  expect(noted('ask')).toContainEqual([words.fault.title]);
+  expect(log).toContain('odd fault at mine.json');
 });
 
 test('a second start opens nothing and ends', () => {

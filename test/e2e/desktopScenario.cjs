@@ -7,6 +7,11 @@ const soon = () => new Promise((wake) => setTimeout(wake, 20));
 const steps = [
   async (window) => {
     note('project', (await call(window, 'readStartProject')).value.name);
+    note('listens', ...app.eventNames(), ...process.eventNames());
+    setImmediate(() => {
+      throw new Error(`odd fault at ${process.env.STUB_USER_DATA}/mine.json`);
+    });
+    await soon();
     note('foreign', (await call(window, 'listExamples', null, { url: 'augerwright://app/frame.html' })).ok);
     app.emit('second-instance', {}, ['augerwright', '--some-switch', 'mine.json'], process.env.STUB_USER_DATA);
   },

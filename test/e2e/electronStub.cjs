@@ -117,7 +117,7 @@ const electron = {
     /** The tests' next answers, in order. */
     answers: [],
     async showMessageBox(...given) {
-      note('ask', given.at(-1).buttons);
+      note('ask', given.at(-1).buttons ?? given.at(-1).message);
       return { response: electron.dialog.answers.shift() ?? 0 };
     },
     showErrorBox: (...told) => note('error', ...told),
