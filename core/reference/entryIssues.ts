@@ -71,7 +71,11 @@ function betweenFaults(kind: string, inputs: JsonObject, path: Path): readonly I
     D: [
       ['D_root_m', depth > 0 && of('D_root_m') >= 0.01 * of('D_barrel_m'), '1 % of the bore to less than the bore'],
       ['flight_axial_width_m', gap > 0, 'less than the lead shared by the starts'],
-      ['pitch_m', gap <= 200 * depth && gap >= depth / 200, 'a channel from 1/200 to 200 times as wide as deep'],
+      [
+        'pitch_m',
+        !(gap > 0 && depth > 0) || (gap <= 200 * depth && gap >= depth / 200),
+        'a channel from 1/200 to 200 times as wide as deep',
+      ],
       ['starts', Number.isInteger(starts), 'a whole number'],
     ],
   };

@@ -1,7 +1,7 @@
 /** Tables of trials and of viscosities, typed quantities, reference files, pixels. */
 
 import { readFileSync } from 'node:fs';
-import { type BenchContext, benchContext } from '../../../core/bench/csvTypes.ts';
+import { type BenchContext, type BenchCsvChoices, benchContext } from '../../../core/bench/csvTypes.ts';
 import { photoColour, regionMean } from '../../../core/bench/photoLab.ts';
 import { readBenchCsv } from '../../../core/bench/readBenchCsv.ts';
 import { writeBenchCsv } from '../../../core/bench/writeBenchCsv.ts';
@@ -43,7 +43,12 @@ const references: readonly Tree[] = ['A', 'B', 'C', 'D'].map((kind) => {
 });
 
 function readTrials(text: string, deep: boolean): Outcome {
-  const read = soundly(readBenchCsv(text, context, deep ? { decimal: ',', dateOrder: 'mdy' } : {}));
+  if (deep) readTable(text, { decimal: ',', dateOrder: 'mdy' });
+  return readTable(text, {});
+}
+
+function readTable(text: string, choices: BenchCsvChoices): Outcome {
+  const read = soundly(readBenchCsv(text, context, choices));
   if (!read) return 'refused';
   const lines = read.trials.length + read.faultyLines + read.skips.length;
   if (lines !== read.rows) throw new Error(`${read.rows} lines, but ${lines} accounted for`);
