@@ -13,6 +13,7 @@ import type { Target } from './targetTypes.ts';
 export async function assertTarget(target: Target, numRuns: number, deepEvery: number): Promise<void> {
   let count = 0;
   const outcomes = { accepted: 0, refused: 0 };
+  for (let pick = 0; pick < 4; pick++) outcomes[await target.run(target.make({ pick, steps: [] }), false)]++;
   const property = fc.asyncProperty(anyRecipe, async (recipe) => {
     outcomes[await target.run(target.make(recipe), count++ % deepEvery === 0)]++;
     checkPrototypes();

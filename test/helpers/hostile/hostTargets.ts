@@ -15,6 +15,7 @@ import { answer } from '../../../electron/services/answer.ts';
 import { createFileTable } from '../../../electron/services/fileTable.ts';
 import { decodeLines, encodeLine } from '../../../electron/services/keep/journalLines.ts';
 import { ownMark } from '../../../electron/services/keep/processMark.ts';
+import { versionOf } from '../../../electron/services/keep/version.ts';
 import { createRecentFiles } from '../../../electron/services/recentFiles.ts';
 import { readStatic, safeParts } from '../../../electron/services/staticFiles.ts';
 import { readTextFile } from '../../../electron/services/textFile.ts';
@@ -41,7 +42,7 @@ const calls: readonly (readonly [name: string, argument: unknown])[] = [
   ...Object.keys(argumentChecks).map((name) => [name, null] as const),
   ['readExample', { id: 'demo' }],
   ['openRecent', { handle: hex }],
-  ['saveProject', { handle: hex, text: '{}', version: 'b'.repeat(64), evenIfChanged: false }],
+  ['saveProject', { handle: hex, text: '{}', version: versionOf('{}'), evenIfChanged: false }],
   ['saveProjectAs', { text: '{}', suggestedName: 'mine.json' }],
   ['importText', { kind: 'csv' }],
   [
@@ -156,7 +157,7 @@ async function readOnDisk(input: string): Promise<Outcome> {
 
 const journal = [
   encodeLine({ kind: 'writer', at: '2026-03-01T10:00:00Z', by: ownMark() }),
-  encodeLine({ kind: 'saved', at: '2026-03-01T10:00:01Z', version: 'b'.repeat(64) }),
+  encodeLine({ kind: 'saved', at: '2026-03-01T10:00:01Z', version: versionOf('{}') }),
 ]
   .map((line) => line.toString('latin1'))
   .join('');
