@@ -157,7 +157,7 @@ async function readOnDisk(input: string): Promise<Outcome> {
 
 const journal = [
   encodeLine({ kind: 'writer', at: '2026-03-01T10:00:00Z', by: ownMark() }),
-  encodeLine({ kind: 'saved', at: '2026-03-01T10:00:01Z', version: versionOf('{}') }),
+  encodeLine({ kind: 'writer', at: '2026-03-01T10:00:01Z', by: ownMark() }),
 ]
   .map((line) => line.toString('latin1'))
   .join('');
