@@ -25,7 +25,7 @@ function measure(picture: Picture, squares: Squares, lightness: number): Result<
   });
   return strand && white
     ? photoColour(strand, white, lightness)
-    : fail({ path: [], code: 'no-pixels', message: words.unreadable, remedy: '' });
+    : fail({ path: [], code: 'no-pixels', message: words.unreadable, remedy: words.chooseOther });
 }
 
 function Board(props: { readonly picture: Picture; readonly squares: Squares; place(squares: Squares): void }) {

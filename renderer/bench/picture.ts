@@ -26,9 +26,27 @@ export interface Square {
 /** Why a picture is not opened. */
 export type Refusal = 'tooLarge' | 'unreadable';
 
-/** Opens a picture file. Its size is known before its pixels are decoded. */
+/** How files of JPEG and PNG begin, and what stands at the start and further on in WebP. */
+const [jpeg, png, riff, webp] = ['\xff\xd8\xff', '\x89PNG\r\n\x1a\n', 'RIFF', 'WEBP'];
+
+/**
+ * Whether a file begins as JPEG, PNG or WebP do, whatever its name says: other kinds the browser knows may hold drawings
+ * that take for ever to draw.
+ */
+export async function isPicture(file: Blob): Promise<boolean> {
+  try {
+    const head = String.fromCharCode(...new Uint8Array(await file.slice(0, 16).arrayBuffer()));
+    return [jpeg, png].some((start) => head.startsWith(start)) || (head.startsWith(riff) && head.startsWith(webp, 8));
+  } catch {
+    // the file went away after it was chosen
+    return false;
+  }
+}
+
+/** Opens a picture file. Its kind and its size are known before its pixels are decoded. */
 export async function openPicture(file: File): Promise<Picture | Refusal> {
   if (file.size > largestFile) return 'tooLarge';
+  if (!(await isPicture(file))) return 'unreadable';
   const address = URL.createObjectURL(file);
   const image = new Image();
   image.src = address;
@@ -56,7 +74,7 @@ export function within(square: Square, { width, height }: Pick<Picture, 'width' 
   return { x: between(square.x, side / 2), y: between(square.y, tall / 2), side };
 }
 
-/** The square's pixels, red, green, blue, alpha; pixels of large squares are taken together. Null without a canvas. */
+/** The square's pixels, red, green, blue, alpha; pixels of large squares are taken together. Null where there are none. */
 export function pixelsOf({ image, width, height }: Picture, square: Square): Uint8ClampedArray | null {
   const side = Math.max(1, Math.round(square.side * width));
   const shown = Math.min(side, widestCopy);
@@ -66,6 +84,11 @@ export function pixelsOf({ image, width, height }: Picture, square: Square): Uin
   const context = canvas.getContext('2d', { willReadFrequently: true, colorSpace: 'srgb' });
   if (!context) return null;
   const [left, top] = [square.x * width - side / 2, square.y * height - side / 2];
-  context.drawImage(image, left, top, side, side, 0, 0, shown, shown);
-  return context.getImageData(0, 0, shown, shown).data;
+  try {
+    context.drawImage(image, left, top, side, side, 0, 0, shown, shown);
+    return context.getImageData(0, 0, shown, shown).data;
+  } catch {
+    // a picture whose header was in order and whose pixels are not
+    return null;
+  }
 }

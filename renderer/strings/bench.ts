@@ -66,7 +66,8 @@ export const benchText = {
     paste: 'Or paste a table here',
     pasted: 'Pasted table',
     clear: 'Clear',
-    tooLong: (limit: string) => `The text is longer than ${limit}. Split it into several tables.`,
+    tooLong: (limit: string, millions: string) =>
+      `The text has ${millions} million characters, at most ${limit} are read. Split it into several tables.`,
     from: (name: string) => `From ${name}`,
     delimiter: 'Separator',
     delimiters: { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'upright bar' },

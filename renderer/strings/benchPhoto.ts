@@ -6,6 +6,7 @@ export const photoText = {
   choose: 'Choose a picture …',
   tooLarge: (bytes: string, pixels: string) => `The picture is too large: at most ${bytes} and ${pixels}.`,
   unreadable: 'The picture cannot be read. JPEG, PNG and WebP work.',
+  chooseOther: 'Choose another picture.',
   squares: { white: 'White reference', strand: 'Strand' },
   letters: { white: 'W', strand: 'S' },
   help: 'Drag the squares to their places. With keys: arrows move, Shift moves further, + and − change the size.',

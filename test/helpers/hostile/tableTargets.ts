@@ -23,8 +23,8 @@ const demo = loadExample('demo');
 const context: BenchContext = benchContext(demo, demo.activeRevision, '2026-03-01');
 
 const tables: readonly string[] = [
-  writeBenchCsv(demo.benchLog, { decimal: '.' }),
-  writeBenchCsv(demo.benchLog, { decimal: ',' }),
+  writeBenchCsv(demo.benchLog, { delimiter: ',', decimal: '.' }),
+  writeBenchCsv(demo.benchLog, { delimiter: ';', decimal: ',' }),
   'date;rpm;T1;T2;nozzle;time (s);mass (g)\n2026-02-12;10;175;185;188;120;8,1\n13.2.2026;12,5;175;185;188;60;4,9\n',
   '# weighed by hand\ntrial,speed (rpm),temperatures,rate (g/min),L*,a*,b*\n1,10,175/185/188,4.05,76,5,22\n2,1/2 rev/s,180,"1,000",,,\n',
   'sep=|\nVersuch|Drehzahl|Zeit|Masse\n|U/min|min|g\n1|10|2|8,1\n"2|"|20|2|16\n',
