@@ -58,11 +58,19 @@ function isOurs(address: string, packed: boolean): boolean {
   return address.startsWith('data:') || (!packed && address.startsWith('devtools:'));
 }
 
-/** Denies a session every request outwards, every permission and device, every download, and the spelling service. */
+/** The one permission there is: our own page may put text and pictures on the clipboard; it may read nothing there. */
+const mayWriteClipboard = (permission: string, address: string, isMainFrame: boolean): boolean =>
+  permission === 'clipboard-sanitized-write' && isMainFrame && `${address}/`.startsWith(`${appOrigin}/`);
+
+/** Denies a session every request outwards, permissions and devices, every download, and the spelling service. */
 export function lockSession(session: Session, packed: boolean): void {
   session.webRequest.onBeforeRequest(({ url }, decide) => decide({ cancel: !isOurs(url, packed) }));
-  session.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((_contents, permission, decide, { requestingUrl, isMainFrame }) =>
+    decide(mayWriteClipboard(permission, requestingUrl, isMainFrame)),
+  );
+  session.setPermissionCheckHandler((_contents, permission, origin, { isMainFrame }) =>
+    mayWriteClipboard(permission, origin, isMainFrame),
+  );
   session.setDevicePermissionHandler(() => false);
   session.setDisplayMediaRequestHandler((_request, decide) => decide(null));
   session.setBluetoothPairingHandler((_details, decide) => decide({ confirmed: false }));

@@ -18,41 +18,50 @@ export interface WindowWork {
   pageGone(): void;
 }
 
-interface Held {
-  readonly handle: string | null;
-  readonly path: string | null;
-}
-
-/** Calls after which the window shows the file they answer with, and those after which it shows no file. */
+/** Calls after which the window most likely shows the file they answer with; those below tell for sure. */
 const showing = ['readStartProject', 'openRecent', 'openProject', 'openDropped', 'saveProject', 'saveProjectAs'];
-const showingOther = ['readRecovery', 'readExample', 'openPrevious'];
-const none: Held = { handle: null, path: null };
+/** Calls that a window makes for the file it shows, and for no other. */
+const aboutShown = ['saveProject', 'lookAtFile', 'takeOverFile'];
+/** Calls after which a window no longer shows what it started with. */
+const touching = ['openRecent', 'openProject', 'openDropped', 'saveProjectAs', 'readRecovery', 'readExample'];
+
+/** What arguments and answers may say, as far as it matters here. */
+interface Said {
+  readonly handle?: string | null;
+  readonly path?: string | null;
+  readonly edited?: boolean;
+  readonly journal?: string;
+  readonly entry?: { readonly handle: string | null };
+}
 
 /** Work of a window that has not yet called. */
 export function createWindowWork(): WindowWork {
-  let held = none;
+  const paths = new Map<string, string>();
+  let shown: string | null = null;
   let edited = false;
   let touched = false;
   let journal: string | null = null;
-  const take = (name: string, value: Partial<Held> | null) => {
-    if (value === null) return;
-    const { handle = null, path = null } = value;
-    held = handle === null ? none : { handle, path };
-    if (name !== 'readStartProject') touched = true;
+  const files = (name: string, asked: Said, answered: Said | null) => {
+    if (answered?.handle && answered.path) paths.set(answered.handle, answered.path);
+    if (showing.includes(name) && answered !== null) shown = answered.handle ?? null;
+    if (name === 'readExample') shown = null;
+    if (aboutShown.includes(name)) shown = asked.handle ?? null;
+    if (name === 'writeJournal') shown = asked.entry?.handle ?? null;
+    if (name === 'leaveFile' && asked.handle === shown) shown = null;
+    if (touching.includes(name) && answered !== null) touched = true;
   };
   return {
-    path: () => held.path,
+    path: () => (shown === null ? null : (paths.get(shown) ?? null)),
     edited: () => edited,
-    untouched: () => !touched && held.handle === null,
+    untouched: () => !touched && shown === null,
     journal: () => journal,
     heard(name, argument, result) {
       if (!result.ok) return;
-      const told = (argument ?? {}) as { edited?: boolean; journal?: string; handle?: string };
-      if ([...showing, ...showingOther].includes(name)) take(name, result.value as Held | null);
-      if (name === 'leaveFile' && told.handle === held.handle) held = none;
-      if (name === 'writeJournal') journal = told.journal ?? null;
+      const asked = (argument ?? {}) as Said;
+      files(name, asked, result.value as Said | null);
+      if (name === 'writeJournal') journal = asked.journal ?? null;
       if (name === 'closeJournal') journal = null;
-      if (name === 'setEdited') edited = told.edited === true;
+      if (name === 'setEdited') edited = asked.edited === true;
       if (edited) touched = true;
     },
     pageGone() {

@@ -109,14 +109,45 @@ describe('a session', () => {
     expect(cancels('https://example.org/', false)).toBe(true);
   });
 
-  test('grants no permission and no device', () => {
+  const grants = (permission: string, address: string, isMainFrame = true): readonly unknown[] => {
     const session = lockedSession();
     const decide = vi.fn();
-    guardOf(session.setPermissionRequestHandler)(null, 'media', decide);
+    guardOf(session.setPermissionRequestHandler)(null, permission, decide, { requestingUrl: address, isMainFrame });
+    return [
+      decide.mock.calls[0]?.[0],
+      guardOf(session.setPermissionCheckHandler)(null, permission, address, { isMainFrame }),
+    ];
+  };
+
+  test.each([
+    'media',
+    'geolocation',
+    'notifications',
+    'clipboard-read',
+    'fileSystem',
+    'openExternal',
+    'usb',
+    'local-fonts',
+    'unknown',
+  ])('grants no permission for %s', (permission) => expect(grants(permission, startAddress)).toEqual([false, false]));
+
+  test('lets our own page write the clipboard, so that plots can be copied, and no other', () => {
+    const write = 'clipboard-sanitized-write';
+    for (const ours of [startAddress, 'augerwright://app/', 'augerwright://app']) {
+      expect(grants(write, ours), ours).toEqual([true, true]);
+    }
+    for (const other of ['https://example.org/', 'augerwright://app.example.org/', '']) {
+      expect(grants(write, other), other).toEqual([false, false]);
+    }
+    expect(grants(write, startAddress, false)).toEqual([false, false]);
+  });
+
+  test('grants no device and no picture of the screen', () => {
+    const session = lockedSession();
+    const decide = vi.fn();
     guardOf(session.setDisplayMediaRequestHandler)({}, decide);
     guardOf(session.setBluetoothPairingHandler)({}, decide);
-    expect(decide.mock.calls).toEqual([[false], [null], [{ confirmed: false }]]);
-    expect(guardOf(session.setPermissionCheckHandler)()).toBe(false);
+    expect(decide.mock.calls).toEqual([[null], [{ confirmed: false }]]);
     expect(guardOf(session.setDevicePermissionHandler)()).toBe(false);
   });
 

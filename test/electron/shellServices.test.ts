@@ -129,6 +129,19 @@ describe('the work of a window', () => {
     expect([work.path(), work.untouched()]).toEqual([null, false]);
   });
 
+  test('takes the file that the window works on for the shown one, not one that it merely looks at', () => {
+    const work = createWindowWork();
+    work.heard('openRecent', null, ok(file));
+    work.heard('readRecovery', { id: 'r' }, ok({ handle: 'k', path: '/p/kept.json' }));
+    expect(work.path()).toBe('/p/one.json');
+    work.heard('leaveFile', { handle: 'k' }, ok(null));
+    expect(work.path()).toBe('/p/one.json');
+    work.heard('writeJournal', { journal: 'j', entry: { handle: 'k' } }, ok(null));
+    expect(work.path()).toBe('/p/kept.json');
+    work.heard('lookAtFile', { handle: 'a' }, ok({ state: 'same' }));
+    expect(work.path()).toBe('/p/one.json');
+  });
+
   test('knows its journal while there is one', () => {
     const work = createWindowWork();
     work.heard('writeJournal', { journal: 'j' }, ok(null));
