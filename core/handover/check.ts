@@ -105,7 +105,8 @@ const noPair = (module: OptionOwner, word: string): Issue => ({
 
 /** Options typed as `name=value`, checked as `checkValues` does; an option named twice keeps its last value. */
 export function readOptionWords(module: OptionOwner, words: readonly string[]): Result<HandoverValues> {
-  const given: Record<string, unknown> = {};
+  // without a prototype: a name such as __proto__ is a name like any other, to be refused
+  const given: Record<string, unknown> = Object.create(null);
   const issues: Issue[] = [];
   for (const word of words) {
     const at = word.indexOf('=');

@@ -29,9 +29,9 @@ afterAll(async () => {
 
 /** Cases of each reader. */
 const cases: Readonly<Record<string, number>> = {
-  'call from the window': 120,
-  'command line': 160,
-  address: 150,
+  'call from the window': 200,
+  'command line': 300,
+  address: 300,
   'list of recent files': 40,
   'file on disk': 30,
   journal: 60,
