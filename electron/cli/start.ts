@@ -1,5 +1,6 @@
 /** Opens the workbench: in Electron's window, else in a browser's, else at an address printed for whoever asks. */
 
+import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { startLog } from '../log.ts';
 import { createHost, type Host } from '../services/host.ts';
@@ -63,6 +64,11 @@ async function serve(root: string, startPath: string | null, windowWanted: boole
 /** Services over this installation, with the person's own folder for what is kept from start to start. */
 function hostHere(root: string, startPath: string | null): Host {
   const state = stateFolder();
+  try {
+    mkdirSync(state, { recursive: true, mode: 0o700 });
+  } catch {
+    // the window tells of it once there is work that cannot be kept
+  }
   const logFolder = join(state, 'logs');
   const log = startLog({ folder: logFolder, packed: true, level: process.env.AUGERWRIGHT_LOG });
   return createHost({
@@ -90,6 +96,8 @@ function untilStopped(): Promise<void> {
   return new Promise((stop) => {
     process.once('SIGINT', () => stop());
     process.once('SIGTERM', () => stop());
+    // the terminal was closed
+    process.once('SIGHUP', () => stop());
   });
 }
 

@@ -32,8 +32,8 @@ export function createRecentFiles(listPath: string | null, table: FileTable): Re
     async remember(path) {
       paths = [path, ...(await load()).filter((known) => known !== path)].slice(0, longest);
       if (listPath === null) return;
-      await mkdir(dirname(listPath), { recursive: true }).catch(() => undefined);
-      await writeTextFile(listPath, JSON.stringify(paths, null, 2));
+      await mkdir(dirname(listPath), { recursive: true, mode: 0o700 }).catch(() => undefined);
+      await writeTextFile(listPath, JSON.stringify(paths, null, 2), 0o600);
     },
   };
 }

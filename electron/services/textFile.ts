@@ -32,10 +32,13 @@ export async function readTextFile(path: string, limit = maxProjectLength): Prom
   return read.ok ? ok(read.value.text) : read;
 }
 
-/** Writes beside the target, flushes, then renames over it, so that a crash leaves the old or the new file whole. */
-export async function writeTextFile(path: string, data: string | Uint8Array): Promise<Result<null>> {
+/**
+ * Writes beside the target, flushes, then renames over it, so that a crash leaves the old or the new file whole.
+ * @param mode permissions of a file that is new
+ */
+export async function writeTextFile(path: string, data: string | Uint8Array, mode?: number): Promise<Result<null>> {
   try {
-    await replaceFile(path, data);
+    await replaceFile(path, data, mode === undefined ? {} : { mode });
     return ok(null);
   } catch (error) {
     return fail(fileIssue(path, error));

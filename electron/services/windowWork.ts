@@ -4,7 +4,7 @@ import type { Result } from '../../core/index.ts';
 
 /** The work of one window. */
 export interface WindowWork {
-  /** Path of the project's file that the window shows; null for an example, or work that no file holds yet. */
+  /** Path of the project's file that the window shows; null for an example, work in no file, or a file it refused. */
   path(): string | null;
   /** Whether closing would lose edits; a page that is gone has none, because its journal has them. */
   edited(): boolean;
@@ -25,6 +25,9 @@ const aboutShown = ['saveProject', 'lookAtFile', 'takeOverFile'];
 /** Calls after which a window no longer shows what it started with. */
 const touching = ['openRecent', 'openProject', 'openDropped', 'saveProjectAs', 'readRecovery', 'readExample'];
 
+/** A window that shows a file makes a call about it within this time, ms; one that refused its text makes none. */
+const confirmedWithin = 15_000;
+
 /** What arguments and answers may say, as far as it matters here. */
 interface Said {
   readonly handle?: string | null;
@@ -34,24 +37,30 @@ interface Said {
   readonly entry?: { readonly handle: string | null };
 }
 
-/** Work of a window that has not yet called. */
-export function createWindowWork(): WindowWork {
+/** Work of a window that has not yet called. `now` is a clock, ms. */
+export function createWindowWork(now: () => number = Date.now): WindowWork {
   const paths = new Map<string, string>();
   let shown: string | null = null;
+  /** By when a call about the shown file has to come; none once it came. */
+  let awaited = Number.POSITIVE_INFINITY;
   let edited = false;
   let touched = false;
   let journal: string | null = null;
+  const show = (handle: string | null | undefined, by = Number.POSITIVE_INFINITY) => {
+    shown = handle ?? null;
+    awaited = by;
+  };
   const files = (name: string, asked: Said, answered: Said | null) => {
     if (answered?.handle && answered.path) paths.set(answered.handle, answered.path);
-    if (showing.includes(name) && answered !== null) shown = answered.handle ?? null;
-    if (name === 'readExample') shown = null;
-    if (aboutShown.includes(name)) shown = asked.handle ?? null;
-    if (name === 'writeJournal') shown = asked.entry?.handle ?? null;
-    if (name === 'leaveFile' && asked.handle === shown) shown = null;
+    if (showing.includes(name) && answered !== null) show(answered.handle, now() + confirmedWithin);
+    if (name === 'readExample') show(null);
+    if (aboutShown.includes(name)) show(asked.handle);
+    if (name === 'writeJournal') show(asked.entry?.handle);
+    if (name === 'leaveFile' && asked.handle === shown) show(null);
     if (touching.includes(name) && answered !== null) touched = true;
   };
   return {
-    path: () => (shown === null ? null : (paths.get(shown) ?? null)),
+    path: () => (shown === null || now() > awaited ? null : (paths.get(shown) ?? null)),
     edited: () => edited,
     untouched: () => !touched && shown === null,
     journal: () => journal,

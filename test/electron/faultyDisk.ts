@@ -44,7 +44,7 @@ export function faultyDisk(plan: Plan = () => null): { readonly disk: Disk; read
       },
     });
   const disk = Object.fromEntries(
-    ['link', 'lstat', 'mkdir', 'readFile', 'readdir', 'readlink', 'realpath', 'rename', 'stat', 'unlink'].map(
+    ['access', 'link', 'lstat', 'mkdir', 'readFile', 'readdir', 'readlink', 'realpath', 'rename', 'stat', 'unlink'].map(
       (name) => [
         name,
         (...args: unknown[]) => around(name, String(args[0]), (real as unknown as Record<string, Any>)[name])(...args),

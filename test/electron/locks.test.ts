@@ -39,6 +39,20 @@ describe('a file that one window has open', () => {
     expect(names()).toContain(lock);
   });
 
+  test('is one start’s alone where many open it at the same instant', async () => {
+    put('mine.json', 'old');
+    for (const leave of ['nothing', 'a dead lock']) {
+      if (leave !== 'nothing') foreignLock({ pid: gonePid });
+      const starts = Array.from({ length: 8 }, () => host());
+      const files = await Promise.all(starts.map((start) => opened(start, 'a', at('mine.json'))));
+      const saved = [];
+      for (const { save } of files) saved.push((await save('new', { evenIfChanged: true })).ok);
+      expect(saved.filter(Boolean)).toHaveLength(1);
+      for (const start of starts) await start.close();
+      expect(names().filter((name) => name.endsWith('.lock'))).toEqual([]);
+    }
+  });
+
   test('is free once its window, or the whole program, is closed', async () => {
     put('mine.json', 'old');
     const services = host();

@@ -167,6 +167,19 @@ test('a fault at every third call of a save leaves the old file whole, says so, 
   expect(ends.passed).toBeGreaterThan(2);
 });
 
+test('a file that nobody may write is not replaced behind its back', async () => {
+  put('mine.json', old);
+  chmodSync(at('mine.json'), 0o444);
+  const { save } = await opened(host(), 'w', at('mine.json'));
+  expect(issueIn(await save(fresh))).toMatchObject({
+    code: 'file-eacces',
+    message: expect.stringMatching(/may not write/),
+  });
+  expect(read('mine.json')).toBe(old);
+  chmodSync(at('mine.json'), 0o644);
+  valueIn(await save(fresh));
+});
+
 test('another program that holds the file for a moment is waited for where the system needs that', async () => {
   put('mine.json', old);
   let refusals = 2;

@@ -5,7 +5,18 @@ import * as promises from 'node:fs/promises';
 /** Calls of `node:fs/promises` by the same names. */
 export type Disk = Pick<
   typeof promises,
-  'link' | 'lstat' | 'mkdir' | 'open' | 'readFile' | 'readdir' | 'readlink' | 'realpath' | 'rename' | 'stat' | 'unlink'
+  | 'access'
+  | 'link'
+  | 'lstat'
+  | 'mkdir'
+  | 'open'
+  | 'readFile'
+  | 'readdir'
+  | 'readlink'
+  | 'realpath'
+  | 'rename'
+  | 'stat'
+  | 'unlink'
 >;
 
 /** The real one. */

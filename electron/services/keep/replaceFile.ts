@@ -1,6 +1,7 @@
 /** Replaces a file by new bytes so that a fault at any moment leaves the old or the new file whole, and never half of one. */
 
 import { randomBytes } from 'node:crypto';
+import { constants } from 'node:fs';
 import type { FileHandle } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -58,7 +59,7 @@ export async function replaceFile(path: string, data: string | Uint8Array, how: 
     if (errorCode(error) === 'ENOENT') return null;
     throw error;
   });
-  if (old?.isDirectory()) throw Object.assign(new Error(), { code: 'EISDIR' });
+  if (old) await checkWritable(disk, target, old);
   const fresh = beside(target, `${randomBytes(8).toString('hex')}.new`);
   const kept = beside(target, `${randomBytes(8).toString('hex')}.old`);
   try {
@@ -75,6 +76,14 @@ export async function replaceFile(path: string, data: string | Uint8Array, how: 
     throw error;
   }
   await flushFolder(disk, dirname(target));
+}
+
+/** A name may be given to other bytes where the file itself is protected: that protection is heeded all the same. */
+async function checkWritable(disk: Disk, target: string, old: Facts): Promise<void> {
+  if (old.isDirectory()) throw Object.assign(new Error('a folder'), { code: 'EISDIR' });
+  const isProtected = (Number(old.mode) & 0o222) === 0;
+  if (isProtected) throw Object.assign(new Error('nobody may write the file'), { code: 'EACCES' });
+  await disk.access(target, constants.W_OK);
 }
 
 /**
