@@ -41,6 +41,7 @@ let thread: Worker | null = null;
 function ask(task: CaseTask, hear: (answer: CaseAnswer) => void): Promise<string | null> {
   return new Promise((resolve) => {
     thread ??= new Worker(new URL('./campaignWorker.ts', import.meta.url), {
+      execArgv: ['--import', new URL('../nativeCore.mjs', import.meta.url).href],
       resourceLimits: { maxOldGenerationSizeMb: largestMb },
     });
     const worker = thread;
