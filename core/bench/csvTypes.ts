@@ -102,8 +102,8 @@ export interface BenchImport {
   readonly preview: readonly { readonly line: number; readonly cells: readonly string[] }[];
 }
 
-/** Longest text that is read, UTF-16 units: what the host and the window hand over, 16 MB. */
-export const longestCsvText = 16 * 1024 * 1024;
+/** Longest text that is read, UTF-16 units: `mostCsvRows` lines of 200 characters. */
+export const longestCsvText = 4_000_000;
 /** Most lines that are read: four times what a bench log holds. */
 export const mostCsvRows = 20_000;
 /** Most trials that a bench log holds. */

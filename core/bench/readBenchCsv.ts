@@ -169,7 +169,7 @@ function gather(rows: readonly CsvRow[], heading: number, unitsAt: number, setup
 
 /**
  * Reads a table of trials.
- * @param text content of the file, at most 16.8 million characters and 20 000 lines
+ * @param text content of the file, at most 4 million characters and 20 000 lines
  * @param context what the trials may refer to; see benchContext
  * @param choices what the user settled; all else is found from the text: separator, decimal mark, order of dates,
  * heading, units
@@ -180,7 +180,7 @@ export function readBenchCsv(text: string, context: BenchContext, choices: Bench
   if (text.length > longestCsvText) {
     return tooLarge(
       `${(text.length / 1e6).toFixed(1)} million characters`,
-      `at most ${(longestCsvText / 1e6).toFixed(1)} million characters`,
+      `at most ${longestCsvText / 1e6} million characters`,
     );
   }
   const plain = plainText(text);
