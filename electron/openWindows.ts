@@ -42,6 +42,8 @@ interface OpenWindow extends Closable, Caller {
   readonly work: WindowWork;
   /** File to show when the page starts, where the window was not yet shown another; null for the demo. */
   start: string | null;
+  /** Whether the page has asked for what it starts with. */
+  begun: boolean;
 }
 
 /** Calls whose failure may cost work, and so is worth a line in the log. */
@@ -82,7 +84,7 @@ function raise(window: BrowserWindow | undefined): void {
 }
 
 async function show(path: string, all: readonly OpenWindow[], open: (path: string) => Promise<void>): Promise<void> {
-  const shown = (one: OpenWindow) => one.work.path() ?? one.start;
+  const shown = (one: OpenWindow) => (one.begun ? one.work.path() : one.start);
   const there = all.find((one) => {
     const its = shown(one);
     return its !== null && isSameFile(its, path);
@@ -91,6 +93,7 @@ async function show(path: string, all: readonly OpenWindow[], open: (path: strin
   const [only] = all;
   if (!only || all.length > 1 || !only.work.untouched() || only.start !== null) return open(path);
   only.start = path;
+  only.begun = false;
   raise(only.window);
   return loadStart(only.window);
 }
@@ -113,6 +116,7 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
     window,
     work,
     start,
+    begun: false,
     edited: work.edited,
     name: () => nameOf(work.path()),
     forget: async () => {
@@ -134,6 +138,7 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
     heard(name, argument, result) {
       care.heard();
       work.heard(name, argument, result);
+      one.begun ||= name === 'readStartProject';
       noteFailure(name, result, log);
       if (saves.includes(name) && (!result.ok || result.value === null)) closing.saveFailed();
     },

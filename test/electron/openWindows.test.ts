@@ -74,6 +74,14 @@ describe('files from outside', () => {
     expect(made(0).loaded).toHaveLength(1);
   });
 
+  test('that a window began with, but shows no more, are opened anew', async () => {
+    await windows.openFiles([inFolder('one.json')]);
+    await started(0);
+    await call(0, 'readExample', { id: 'demo' });
+    await windows.openFiles([inFolder('one.json')]);
+    expect(FakeWindow.made).toHaveLength(2);
+  });
+
   test('that a window shows bring it to the front, and so does a start without files', async () => {
     await windows.openFiles([inFolder('one.json')]);
     await started(0);

@@ -142,6 +142,19 @@ describe('the work of a window', () => {
     expect(work.path()).toBe('/p/one.json');
   });
 
+  test('takes a file for refused that the window makes no call about', () => {
+    let time = 0;
+    const work = createWindowWork(() => time);
+    work.heard('readStartProject', null, ok(file));
+    time = 15_000;
+    expect(work.path()).toBe('/p/one.json');
+    time = 15_001;
+    expect(work.path()).toBeNull();
+    work.heard('lookAtFile', { handle: 'a' }, ok({ state: 'same' }));
+    time = 100_000;
+    expect(work.path()).toBe('/p/one.json');
+  });
+
   test('knows its journal while there is one', () => {
     const work = createWindowWork();
     work.heard('writeJournal', { journal: 'j' }, ok(null));
