@@ -31,6 +31,8 @@ export interface WorkbenchOptions {
   readonly quietAfterMs?: number;
   /** File of the list of recent files; none is kept when absent. */
   readonly recentListPath?: string;
+  /** Starts no calculation, for tests of what surrounds it. */
+  readonly noCalculation?: boolean;
   /** Selector to wait for; the root's first child when absent. */
   readonly readySelector?: string;
 }
@@ -70,6 +72,7 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
   // solving fields takes seconds, and many on a busy machine
   context.setDefaultTimeout(90_000);
   if (!options.tour) await context.addInitScript("localStorage.setItem('augerwright.tour', 'seen')");
+  if (options.noCalculation) await context.addInitScript(noWorkers);
   const page = await context.newPage();
   const problems = watch(page);
   await page.goto(host.address);
@@ -83,6 +86,9 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
   };
   return { page, host, problems, close };
 }
+
+/** Puts workers in place that never answer. */
+const noWorkers = 'globalThis.Worker = class extends EventTarget { postMessage() {} terminate() {} }';
 
 /** Collects everything that should never happen on a page of ours. Policy violations arrive as console errors. */
 function watch(page: Page): string[] {

@@ -8,6 +8,7 @@ import { openWorkbench, screenshotLimit, settled } from '../e2e/harness.ts';
 import { describingShots } from './shots/describing.ts';
 import { granulateShots } from './shots/granulate.ts';
 import { machineShots } from './shots/machine.ts';
+import { safekeepingShots } from './shots/safekeeping.ts';
 import type { Shot } from './shots/steps.ts';
 import { studiesShots } from './shots/studies.ts';
 import { trialsShots } from './shots/trials.ts';
@@ -16,6 +17,7 @@ const shots: readonly Shot[] = [
   ...describingShots,
   ...granulateShots,
   ...machineShots,
+  ...safekeepingShots,
   ...studiesShots,
   ...trialsShots,
 ];
