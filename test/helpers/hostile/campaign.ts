@@ -11,7 +11,12 @@ import { targets } from './targets.ts';
 const [longestMs, largestMb] = [2000, 400];
 
 const [count = 2000, seed = hostileSeed()] = process.argv.slice(2, 4).map(Number);
-const only = process.argv[4] ?? '';
+/** Parts of the names of readers, separated by commas. */
+const only = (process.argv[4] ?? '').split(',');
+
+/** FUZZ_SECONDS: after so long the record is closed with what was done. */
+const closesAt = performance.now() + 1000 * Number(process.env.FUZZ_SECONDS ?? Number.POSITIVE_INFINITY);
+const outOfTime = 'out of time';
 
 /** A target's record. */
 interface Line {
@@ -47,7 +52,8 @@ function ask(task: CaseTask, hear: (answer: CaseAnswer) => void): Promise<string
     const worker = thread;
     let begun = Number.POSITIVE_INFINITY;
     const timer = setInterval(() => {
-      if (busyMs() - begun > longestMs) end(`took longer than ${longestMs} ms`);
+      if (performance.now() > closesAt) end(outOfTime);
+      else if (busyMs() - begun > longestMs) end(`took longer than ${longestMs} ms`);
     }, 50);
     const end = (why: string | null): void => {
       clearInterval(timer);
@@ -115,7 +121,7 @@ async function attack(target: number, cases: number): Promise<Line> {
       else if (running) failed.push({ index: answer.index, why: answer.fault, recipe: running });
     });
     if (died !== null && process.env.FUZZ_TELL) console.error(name, next, died);
-    if (died !== null && running) {
+    if (died !== null && died !== outOfTime && running) {
       line.cases++;
       failed.push({ index: next, why: died, recipe: running });
       next++;
@@ -127,7 +133,7 @@ async function attack(target: number, cases: number): Promise<Line> {
       if (times <= 3) await tellFault(target, line, index, recipe, why);
       else line.faults++;
     }
-    if (died === null) break;
+    if (died === null || died === outOfTime) break;
     from = next;
   }
   return line;
@@ -148,7 +154,9 @@ function show(lines: readonly Line[]): void {
   );
 }
 
-const wanted = targets.map((target, i) => [target, i] as const).filter(([{ name }]) => name.includes(only));
+const wanted = targets
+  .map((target, i) => [target, i] as const)
+  .filter(([{ name }]) => only.some((part) => name.includes(part)));
 const whole = wanted.reduce((sum, [{ share }]) => sum + share, 0);
 const record: Line[] = [];
 for (const [{ share }, index] of wanted) {

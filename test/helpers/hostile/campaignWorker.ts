@@ -36,7 +36,7 @@ const whyOf = (fault: unknown): string =>
   fault instanceof Error ? (fault.stack ?? fault.message).split('\n').slice(0, 5).join(' ') : String(fault);
 
 /** One case in so many is followed to a prediction; every case that is told alone is. */
-const deepEvery = 8;
+const deepEvery = 16;
 
 async function runOne(target: number, index: number, input: string): Promise<void> {
   const begin = process.cpuUsage();

@@ -177,17 +177,17 @@ const waxHead = assetText('examples/wax-head.json');
 
 /** The readers. */
 export const hostTargets: readonly Target[] = [
-  { name: 'call from the window', share: 10, make: callText, run: call },
+  { name: 'call from the window', share: 8, make: callText, run: call },
   {
     name: 'command line',
-    share: 8,
+    share: 12,
     make: ({ pick, steps }) =>
       mutatedText(pickOf(lines, pick).join('\u001f'), steps, pickOf(lines, pick >>> 6).join('\u001f')),
     run: readCommandLine,
   },
   {
     name: 'address',
-    share: 5,
+    share: 12,
     make: ({ pick, steps }) => mutatedText(pickOf(addresses, pick), steps, pickOf(addresses, pick >>> 6)),
     run: readAddress,
   },
@@ -200,14 +200,14 @@ export const hostTargets: readonly Target[] = [
   },
   {
     name: 'file on disk',
-    share: 2,
+    share: 1,
     make: ({ pick, steps }) => `${pickOf(encodings, pick)}\n${mutatedText(waxHead, steps, journal)}`,
     run: readOnDisk,
   },
-  { name: 'journal', share: 2, make: ({ steps }) => mutatedText(journal, steps, journal), run: readJournal },
+  { name: 'journal', share: 5, make: ({ steps }) => mutatedText(journal, steps, journal), run: readJournal },
   {
     name: 'request to the loopback host',
-    share: 2,
+    share: 4,
     make: ({ pick, steps }) => mutatedText(goodRequest(pick), steps, goodRequest(pick >>> 4)).slice(0, 300_000),
     run: request,
   },

@@ -125,9 +125,9 @@ const tableText = (list: readonly string[], { pick, steps }: Recipe): string =>
 
 /** The readers. */
 export const tableTargets: readonly Target[] = [
-  { name: 'table of trials', share: 14, make: (recipe) => tableText(tables, recipe), run: readTrials },
+  { name: 'table of trials', share: 8, make: (recipe) => tableText(tables, recipe), run: readTrials },
   { name: 'table of viscosities', share: 8, make: (recipe) => tableText(viscosities, recipe), run: readViscosities },
-  { name: 'typed quantity', share: 8, make: quantityText, run: readTyped },
+  { name: 'typed quantity', share: 14, make: quantityText, run: readTyped },
   {
     name: 'reference file',
     share: 8,
@@ -139,7 +139,7 @@ export const tableTargets: readonly Target[] = [
   },
   {
     name: 'pixels of a picture',
-    share: 2,
+    share: 5,
     make: ({ pick, steps }) => mutatedText(`${'~xA~'.repeat(pick % 60)}${'zzz~'.repeat(pick % 7)}`, steps),
     run: readPixels,
   },
