@@ -55,13 +55,14 @@ async function runOne(target: number, index: number, input: string): Promise<voi
 let isWarm = false;
 
 /** Has the engine compile what a prediction takes, which is no fault of the first case. */
-async function warm(): Promise<void> {
+async function warm(target: number): Promise<void> {
+  if (!targets[target]?.name.startsWith('project')) return;
   for (let i = 0; i < 3 && !isWarm; i++) await targets[0]?.run(targets[0].make({ pick: i, steps: [] }), true);
   isWarm = true;
 }
 
 async function runAll(task: CaseTask): Promise<void> {
-  await warm();
+  await warm(task.target);
   say('ready');
   const { target, seed, from, to, recipe, input } = task;
   if (recipe || input !== null) await runOne(target, 0, input ?? targets[target]?.make(recipe as Recipe) ?? '');
