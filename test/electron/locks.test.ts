@@ -1,16 +1,14 @@
-import { readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { describe, expect, test } from 'vitest';
 import { ownMark, type ProcessMark, stateOf } from '../../electron/services/keep/processMark.ts';
 import { createWindows } from '../../electron/services/keep/windows.ts';
 import { faultyDisk } from './faultyDisk.ts';
+import { gonePid } from './journalHelp.ts';
 import { issueIn, opened, scratch, valueIn } from './keepHelp.ts';
 
 const { at, host, names, put, read } = scratch();
 const lock = '.mine.json.lock';
-
-/** A number of a process that is not there: above what Linux gives out. */
-const gonePid = 4_194_305;
 
 /** Leaves a lock as another start of the program would. */
 function foreignLock(by: Partial<ProcessMark>, silentSeconds = 0): void {
@@ -90,7 +88,6 @@ describe('a file that one window has open', () => {
 
   test('is one file under all its links, and "save as" does not write over its holder', async () => {
     put('mine.json', 'old');
-    const { symlinkSync } = await import('node:fs');
     symlinkSync('mine.json', at('link.json'));
     const services = host();
     await opened(services, 'a', at('mine.json'));

@@ -16,6 +16,8 @@ export const longestJournal = 4 * 1024 * 1024;
 export interface JournalFile {
   /** Adds a line; it is on the drive when this is done. Throws what the file system threw: the lines before are whole. */
   add(line: JournalLine): Promise<void>;
+  /** Shows others that its window is there. */
+  touch(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -61,6 +63,10 @@ export function createJournalFile(means: JournalMeans): JournalFile {
         await close();
         throw error;
       }
+    },
+    async touch() {
+      const now = new Date();
+      await open?.file.utimes(now, now).catch(() => undefined);
     },
     close,
   };

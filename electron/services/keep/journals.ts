@@ -41,6 +41,9 @@ export interface JournalsMeans {
   readonly longest?: number;
 }
 
+/** Time between two signs that the window of a journal is there, ms. */
+export const journalBeatMs = 15_000;
+
 /** Path of a journal. */
 export const journalPath = (folder: string, journal: string): string => join(folder, `${journal}.journal`);
 
@@ -60,6 +63,9 @@ export function createJournals(means: JournalsMeans): Journals {
   const { folder, mark, disk = realDisk } = means;
   const writing = new Map<string, Writing>();
   const inTurn = createInTurn();
+  const touchAll = () => [...writing].map(([journal, { file }]) => inTurn(journal, () => file.touch()));
+  const beat = setInterval(() => void Promise.all(touchAll()), journalBeatMs);
+  beat.unref();
   const writingOf = (journal: string, windowId: string): Writing => {
     const longest = means.longest === undefined ? {} : { longest: means.longest };
     const file = () => createJournalFile({ path: journalPath(folder, journal), mark, disk, ...longest });
@@ -95,6 +101,7 @@ export function createJournals(means: JournalsMeans): Journals {
     belongs: (journal, windowId) => void writingOf(journal, windowId),
     writerOf: (journal) => writing.get(journal)?.windowId ?? null,
     async close() {
+      clearInterval(beat);
       await Promise.all([...writing].map(([journal, { file }]) => inTurn(journal, () => file.close())));
       writing.clear();
     },

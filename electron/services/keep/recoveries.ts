@@ -9,7 +9,7 @@ import { type ReadText, readVersionedText } from '../textFile.ts';
 import type { Disk } from './disk.ts';
 import type { JournalDigest } from './journalDigest.ts';
 import { readJournal } from './journalFile.ts';
-import { type Journals, journalPath } from './journals.ts';
+import { type Journals, journalBeatMs, journalPath } from './journals.ts';
 import type { Locks } from './locks.ts';
 import { type ProcessMark, stateOf } from './processMark.ts';
 import { contentOf } from './version.ts';
@@ -36,8 +36,8 @@ export interface RecoveryMeans {
   readonly known: VersionsByWindow;
 }
 
-/** Silence after which a journal written on another machine is taken for left behind, ms. */
-const silentAfterMs = 10 * 60_000;
+/** Silence after which a journal is taken for left behind where its program cannot be asked, ms. */
+const silentAfterMs = 6 * journalBeatMs;
 /** Age at which a journal is removed of which nothing can be read, ms. */
 const spoiltAfterMs = 30 * 24 * 3_600_000;
 
@@ -89,7 +89,7 @@ async function isLive(id: string, { writer }: JournalDigest, means: RecoveryMean
   if (windowId !== null) return means.windows.isThere(windowId) === true;
   if (writer === null || writer.instance === means.mark.instance) return false;
   const state = stateOf(writer);
-  if (state !== 'elsewhere') return state === 'running' || state === 'perhaps';
+  if (state === 'running' || state === 'gone') return state === 'running';
   return (await ageOf(id, means)) < silentAfterMs;
 }
 
