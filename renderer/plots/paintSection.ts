@@ -191,7 +191,8 @@ export function paintSection(
   const ratio = Math.max(1, globalThis.devicePixelRatio || 1);
   canvas.width = Math.round(whole.width * ratio);
   canvas.height = Math.round(whole.height * ratio);
-  const pen = canvas.getContext('2d');
+  // drawn by the processor: tens of thousands of small pieces stall a graphics processor, and one in software for minutes
+  const pen = canvas.getContext('2d', { willReadFrequently: true });
   if (!pen) return;
   pen.scale(ratio, ratio);
   const shown = { frame: frameOf(whole), layout };
