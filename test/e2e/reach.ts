@@ -67,3 +67,101 @@ export const lowestInSight = async (page: Page): Promise<boolean> => {
     return top >= 0 && bottom <= window.innerHeight;
   });
 };
+
+/** What the page remembers of a walk. */
+type Walking = typeof window & { stops: Element[]; unseen: string[] };
+
+/** In the page: takes note of the place that has the focus; answers whether the round is over, or where it is stuck. */
+function noteStop(): string {
+  const { stops, unseen } = window as unknown as Walking;
+  const at = document.activeElement;
+  if (!at || at === document.body) return 'on';
+  const before = stops.indexOf(at);
+  const name = `${at.tagName} “${(at.getAttribute('aria-label') ?? at.textContent ?? '').slice(0, 40)}”`;
+  if (before >= 0) return before === 0 ? 'round' : name;
+  stops.push(at);
+  const shows = (element: Element): boolean => {
+    const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(element);
+    return (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 1) || boxShadow !== 'none';
+  };
+  // handles of a drawing show a ring instead of an outline, a hidden file choice the outline of its button
+  const ring = at.querySelector('.grip-ring');
+  const seen = ring ? getComputedStyle(ring).stroke !== 'none' : shows(at) || shows(at.parentElement ?? at);
+  if (!seen) unseen.push(name);
+  return 'on';
+}
+
+/** In the page: controls within a part that took no focus, apart from those that arrow keys walk through. */
+function missedStops(within: string): string[] {
+  const { stops } = window as unknown as Walking;
+  const controls = ':is(button, input, select, textarea, summary, a[href], [role=slider]):not(:disabled)';
+  const sets = '[role=tablist], [role=radiogroup], [role=menu], [role=toolbar], .dim-text';
+  return [...document.querySelectorAll(`${within} ${controls}`)].flatMap((element) => {
+    const { width } = element.getBoundingClientRect();
+    const alike = element instanceof HTMLInputElement && element.type === 'radio';
+    // a way out for screen readers, in no picture, is one pixel wide
+    const unseen = element.closest('[inert], [aria-hidden=true], .unseen') !== null;
+    const hidden = width <= 1 || unseen || !element.checkVisibility();
+    if (hidden || alike || stops.includes(element) || element.closest(sets)) return [];
+    return [`${element.tagName} “${(element.getAttribute('aria-label') ?? element.textContent ?? '').slice(0, 40)}”`];
+  });
+}
+
+/**
+ * Walks by Tab from where the focus is until it comes round. Answers with how many places took the focus, and what is
+ * wrong: places that do not show the focus, one that holds it, and controls of the part `within` that it did not come to.
+ */
+export async function walkRound(page: Page, within: string, most = 600) {
+  await page.evaluate(() => void Object.assign(window, { stops: [], unseen: [] }));
+  let told = 'on';
+  for (let step = 0; step < most && told === 'on'; step += 1) {
+    told = await page.evaluate(noteStop);
+    if (told === 'on') await page.keyboard.press('Tab');
+  }
+  const { stops, unseen } = await page.evaluate(() => {
+    const walk = window as unknown as Walking;
+    return { stops: walk.stops.length, unseen: walk.unseen };
+  });
+  const faults = [
+    ...(told === 'round' ? [] : [`Tab does not lead on from ${told}`]),
+    ...unseen.map((name) => `does not show the focus: ${name}`),
+    ...(await page.evaluate(missedStops, within)).map((name) => `Tab does not come to: ${name}`),
+  ];
+  return { stops, faults };
+}
+
+/** Pairs of controls that cover each other by more than a hair, as far as they are in sight. */
+export const overlaps = (page: Page, within: string): Promise<string[]> =>
+  page.evaluate((selector) => {
+    const controls = ':is(button, input, select, textarea, summary, [role=tab])';
+    /** the part of an element that no box around it cuts off */
+    const inSight = (element: Element) => {
+      let { left, top, right, bottom } = element.getBoundingClientRect();
+      for (let at = element.parentElement; at; at = at.parentElement) {
+        if (getComputedStyle(at).overflow === 'visible') continue;
+        const box = at.getBoundingClientRect();
+        [left, top] = [Math.max(left, box.left), Math.max(top, box.top)];
+        [right, bottom] = [Math.min(right, box.right), Math.min(bottom, box.bottom)];
+      }
+      return { left, top, right, bottom };
+    };
+    const floats = (element: Element): boolean => {
+      for (let at: Element | null = element; at && !at.matches(selector); at = at.parentElement)
+        if (/sticky|fixed|absolute/.test(getComputedStyle(at).position)) return true;
+      return false;
+    };
+    const boxes = [...document.querySelectorAll(`${selector} ${controls}`)].flatMap((element) => {
+      const box = inSight(element);
+      const there = box.right - box.left > 2 && box.bottom - box.top > 2;
+      return there && !element.closest('.unseen, svg') && !floats(element) ? [{ element, box }] : [];
+    });
+    const name = (element: Element) => (element.getAttribute('aria-label') ?? element.textContent ?? '').slice(0, 30);
+    return boxes.flatMap(({ element, box }, i) =>
+      boxes.slice(i + 1).flatMap((other) => {
+        if (element.contains(other.element) || other.element.contains(element)) return [];
+        const across = Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left);
+        const down = Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top);
+        return across > 2 && down > 2 ? [`“${name(element)}” and “${name(other.element)}” cover each other`] : [];
+      }),
+    );
+  }, within);
