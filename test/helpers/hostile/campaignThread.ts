@@ -49,16 +49,19 @@ export function ask(task: CaseTask, hear: (answer: CaseAnswer) => void): Promise
     }, 50);
     const end = (why: string | null): void => {
       clearInterval(timer);
-      worker.removeAllListeners();
+      // each by itself: taking all listeners off would take off what hands the messages on
+      worker.off('error', onError).off('message', onMessage);
       if (why !== null) void endThread();
       resolve(why);
     };
-    worker.on('error', (error) => end(`the thread died: ${error.message}`));
-    worker.on('message', (answer: CaseAnswer | 'ready' | 'done') => {
-      if (answer === 'done') return end(null);
-      begun = answer === 'ready' || answer.kind === 'begins' ? busyMs() : Number.POSITIVE_INFINITY;
-      if (answer !== 'ready') hear(answer);
-    });
+    const onError = (error: Error): void => end(`the thread died: ${error.message}`);
+    const onMessage = (answer: CaseAnswer | 'ready' | 'done'): void => {
+      const begins = answer === 'ready' || (answer !== 'done' && answer.kind === 'begins');
+      begun = begins ? busyMs() : Number.POSITIVE_INFINITY;
+      if (answer === 'done') end(null);
+      else if (answer !== 'ready') hear(answer);
+    };
+    worker.on('error', onError).on('message', onMessage);
     worker.postMessage(task);
   });
 }
