@@ -2,11 +2,13 @@
 
 import type { Page } from 'playwright-core';
 
-/** Where the focus is: role or element, and its name. */
+/** Where the focus is: the name of what has it, by its own label, the one beside it, or its text. */
 export const focused = (page: Page) =>
   page.evaluate(() => {
     const at = document.activeElement;
-    return at && at !== document.body ? (at.getAttribute('aria-label') ?? at.textContent ?? at.tagName) : 'nowhere';
+    if (!at || at === document.body) return 'nowhere';
+    const labels = 'labels' in at ? (at as HTMLInputElement).labels : null;
+    return at.getAttribute('aria-label') ?? labels?.[0]?.textContent ?? at.textContent ?? at.tagName;
   });
 
 /** Presses Tab until the focus is on what is named so. */
