@@ -54,6 +54,12 @@ test.each([
 
 const heavy = ['pdfkit', 'fontkit', 'brotli', 'manifold-3d', 'replicad-opencascadejs', '@tarikjabiri/dxf', 'fflate'];
 
+test('nothing is built for developers', () => {
+  const names = Object.keys(facts).filter((file) => /jsx-dev-runtime/.test(file));
+  const code = page.filter((file) => file.endsWith('.js')).map((file) => readFileSync(join(built, file), 'utf8'));
+  expect([...names, ...code.filter((text) => text.includes('react-stack-top-frame')).map(() => 'React')]).toEqual([]);
+});
+
 test('what writes files loads with no first picture', () => {
   for (const files of [page, worker, scene])
     expect([...heavy, 'core/handover'].filter((room) => roomsOf(files).has(room))).toEqual([]);
