@@ -8,7 +8,7 @@ import { setupIpc } from './ipc.ts';
 import { lockApp, lockDown, lockSwitches } from './lockdown.ts';
 import { type Log, startLog } from './log.ts';
 import { clearMenu } from './menu.ts';
-import { createOpenWindows, placePathIn } from './openWindows.ts';
+import { createOpenWindows, type OpenWindows, placePathIn } from './openWindows.ts';
 import { hearOutside, type Outside } from './outside.ts';
 import { declareScheme, serveScheme } from './protocol.ts';
 import { createHost, type Host } from './services/host.ts';
@@ -37,15 +37,17 @@ function hostHere(log: Log): Host {
   });
 }
 
-/** Leaves every file before the program ends, so that others find no lock. */
-function leaveFiles(host: Host): void {
-  let left = false;
+/** Leaves every file before the program ends, so that others find no lock, and what closed windows left to be done. */
+function leaveFiles(host: Host, windows: OpenWindows): void {
+  let leaving = false;
   app.on('will-quit', (event) => {
-    if (left) return;
-    left = true;
+    // The end is asked for once more when the last window is gone; it comes by the exit below alone.
     event.preventDefault();
+    if (leaving) return;
+    leaving = true;
     const patience = new Promise((done) => setTimeout(done, leaveLimit));
-    void Promise.race([host.close().catch(() => undefined), patience]).then(() => app.exit(0));
+    const left = windows.settled().then(() => host.close());
+    void Promise.race([left.catch(() => undefined), patience]).then(() => app.exit(0));
   });
 }
 
@@ -60,7 +62,7 @@ async function start(log: Log, outside: Outside): Promise<void> {
   const placePath = placePathIn(app.getPath('userData'));
   const windows = createOpenWindows({ host, log, distFolder, placePath, packed, platform: process.platform });
   setupIpc(ipcMain, windows.callerOf);
-  leaveFiles(host);
+  leaveFiles(host, windows);
   const failed = (error: unknown) => log.error(error);
   let first = true;
   outside.hear((files) => {

@@ -5,6 +5,7 @@ import { type App, app, type BrowserWindow, type WebContents } from 'electron';
 import { ok, type Result } from '../core/index.ts';
 import { careFor, loadStart } from './care.ts';
 import { type Closable, type Closing, createClosing } from './closing.ts';
+import type { HostApi } from './contract.ts';
 import { windowDialogs } from './dialogs.ts';
 import type { Caller } from './ipc.ts';
 import type { Log } from './log.ts';
@@ -36,6 +37,8 @@ export interface OpenWindows {
   openFiles(paths: readonly string[]): Promise<void>;
   /** The window that may call through these contents. */
   callerOf(contents: WebContents): Caller | undefined;
+  /** Ends when what closed windows left to be done is done; the program must not end before. */
+  settled(): Promise<void>;
 }
 
 interface OpenWindow extends Closable, Caller {
@@ -54,13 +57,18 @@ const saves = ['saveProject', 'saveProjectAs'];
 export function createOpenWindows(desk: Desk, shell: Pick<App, 'on' | 'quit'> = app): OpenWindows {
   const all: OpenWindow[] = [];
   const closing = createClosing(shell, () => all);
+  const rest = new Set<Promise<unknown>>();
+  const later = (work: Promise<unknown>): void => {
+    const done = work.catch((fault: unknown) => desk.log.error(fault)).finally(() => rest.delete(done));
+    rest.add(done);
+  };
   let made = 0;
   const open = async (path: string | null): Promise<void> => {
     const place = await readPlace(desk.placePath);
     const { distFolder, packed } = desk;
     const window = createWindow({ distFolder, packed, place, before: all.length });
     made += 1;
-    const one = seat(window, `window-${made}`, path, { desk, closing, open: () => void open(null) });
+    const one = seat(window, `window-${made}`, path, { desk, closing, later, open: () => later(open(null)) });
     all.push(one);
     window.once('closed', () => all.splice(all.indexOf(one), 1));
     closing.guard(one);
@@ -73,6 +81,7 @@ export function createOpenWindows(desk: Desk, shell: Pick<App, 'on' | 'quit'> = 
       if (paths.length === 0) raise(all.at(-1)?.window);
     },
     callerOf: (contents) => all.find(({ window }) => !window.isDestroyed() && window.webContents === contents),
+    settled: async () => void (await Promise.all(rest)),
   };
 }
 
@@ -102,16 +111,18 @@ interface Around {
   readonly desk: Desk;
   readonly closing: Closing;
   readonly open: () => void;
+  /** Takes what is to be done before the program ends. */
+  readonly later: (work: Promise<unknown>) => void;
 }
 
 /** Puts a window's calls, menu, work and care together. */
-function seat(window: BrowserWindow, id: string, start: string | null, { desk, closing, open }: Around): OpenWindow {
+function seat(window: BrowserWindow, id: string, start: string | null, around: Around): OpenWindow {
+  const { desk, closing, later } = around;
   const { host, log } = desk;
   const work = createWindowWork();
-  const files = host.apiFor(id);
-  const menu = createWindowMenu(window, desk.platform, !desk.packed);
   const care = careFor({ window, log, gone: work.pageGone });
-  let over = false;
+  const given = { up: false };
+  const api = apiOf(window, id, around, given, () => work.path() ?? one.start);
   const one: OpenWindow = {
     window,
     work,
@@ -120,21 +131,11 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
     edited: work.edited,
     name: () => nameOf(work.path()),
     forget: async () => {
-      over = true;
       const journal = work.journal();
-      if (journal !== null) await files.closeJournal({ journal });
+      given.up = true;
+      if (journal !== null) await host.apiFor(id).closeJournal({ journal });
     },
-    api: {
-      ...files,
-      ...createDialogCalls(host, id, windowDialogs(window, menu, open)),
-      // An entry that was on its way when the person gave the work up must not bring it back.
-      writeJournal: async (entry) => (over ? ok(null) : files.writeJournal(entry)),
-      // After a crash the page starts with what it showed last.
-      readStartProject: (none) => {
-        const path = work.path() ?? one.start;
-        return path === null ? files.readStartProject(none) : host.open(id, path);
-      },
-    },
+    api,
     heard(name, argument, result) {
       care.heard();
       work.heard(name, argument, result);
@@ -143,11 +144,35 @@ function seat(window: BrowserWindow, id: string, start: string | null, { desk, c
       if (saves.includes(name) && (!result.ok || result.value === null)) closing.saveFailed();
     },
   };
-  keepPlace(window, desk.placePath);
-  window.once('closed', () => void host.closeWindow(id));
+  keepPlace(window, desk.placePath, later);
+  window.once('closed', () => later(host.closeWindow(id)));
   // The system ends without asking: the journals have the work, the files are left for others.
-  window.on('session-end', () => void host.close());
+  window.on('session-end', () => later(host.close()));
   return one;
+}
+
+/** A window's calls. `given.up`: whether its work was given up; `start` tells the file it starts with, or null. */
+function apiOf(
+  window: BrowserWindow,
+  id: string,
+  { desk, open }: Around,
+  given: { readonly up: boolean },
+  start: () => string | null,
+): HostApi {
+  const { host, platform, packed } = desk;
+  const files = host.apiFor(id);
+  const menu = createWindowMenu(window, platform, !packed);
+  return {
+    ...files,
+    ...createDialogCalls(host, id, windowDialogs(window, menu, open)),
+    // An entry that was on its way when the person gave the work up must not bring it back.
+    writeJournal: async (entry) => (given.up ? ok(null) : files.writeJournal(entry)),
+    // After a crash the page starts with what it showed last.
+    readStartProject: (none) => {
+      const path = start();
+      return path === null ? files.readStartProject(none) : host.open(id, path);
+    },
+  };
 }
 
 const nameOf = (path: string | null): string | null => (path === null ? null : basename(path));
@@ -158,7 +183,7 @@ function noteFailure(name: string, result: Result<unknown>, log: Log): void {
 }
 
 /** Keeps where a window stood when it was closed; asked for before, since a closed window knows no more. */
-function keepPlace(window: BrowserWindow, path: string): void {
+function keepPlace(window: BrowserWindow, path: string, later: Around['later']): void {
   let place: WindowPlace | null = null;
   const note = () => {
     if (!window.isMinimized()) place = placeOf(window);
@@ -168,7 +193,7 @@ function keepPlace(window: BrowserWindow, path: string): void {
   window.on('maximize', note);
   window.on('unmaximize', note);
   window.once('closed', () => {
-    if (place) void writePlace(path, place);
+    if (place) later(writePlace(path, place));
   });
 }
 

@@ -80,6 +80,8 @@ test('asks about edits before it closes, lets the page save, and ends when it is
   expect(noted('open')).toEqual([[true]]);
   expect(noted('closed')).toHaveLength(1);
   expect(notes.at(-1)).toEqual(['exit', 0]);
+  // written by the window that closed last, which the end of the program waits for
+  expect(JSON.parse(readFileSync(join(userData, 'window.json'), 'utf8'))).toMatchObject({ x: 10, width: 1000 });
 });
 
 test('hears what may reach it from outside, and lives with a fault of its own, which it tells and writes down', () => {

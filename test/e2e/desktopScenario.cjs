@@ -29,6 +29,7 @@ const steps = [
   async (window) => {
     note('project', (await call(window, 'readStartProject')).value.name);
     await call(window, 'setEdited', { edited: true });
+    window.emit('move');
     dialog.answers.push(1);
     app.quit();
   },

@@ -71,6 +71,15 @@ class BrowserWindow extends EventEmitter {
   isDestroyed() {
     return this.gone;
   }
+  getBounds() {
+    return { x: 10, y: 20, width: 1000, height: 700 };
+  }
+  getNormalBounds() {
+    return this.getBounds();
+  }
+  isMaximized() {
+    return false;
+  }
 }
 for (const name of [
   'show',
