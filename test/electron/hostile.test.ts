@@ -29,9 +29,9 @@ afterAll(async () => {
 
 /** Cases of each reader. */
 const cases: Readonly<Record<string, number>> = {
-  'call from the window': 200,
-  'command line': 300,
-  address: 300,
+  'call from the window': 250,
+  'command line': 400,
+  address: 400,
   'list of recent files': 40,
   'file on disk': 30,
   journal: 60,
