@@ -1,23 +1,30 @@
 /** A project as JSON text, quickly: parts that an edit did not touch are the same objects, and keep their text. */
 
-const texts = new WeakMap<object, string>();
+/** Texts of the entries of lists, such as revisions, as long as the undo history holds them. */
+const entries = new WeakMap<object, string>();
 
-/** How far down the parts are told apart: project, list of revisions, revision, its screw. */
-const depth = 3;
+/** The latest text of each part of a project, such as the bench log; one each, so that old ones take no room. */
+const parts = new Map<string, { readonly value: unknown; readonly text: string }>();
 
-function written(value: unknown, below: number): string {
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
-  if (below === 0) {
-    const known = texts.get(value);
-    if (known !== undefined) return known;
-    const fresh = JSON.stringify(value);
-    texts.set(value, fresh);
-    return fresh;
-  }
-  if (Array.isArray(value)) return `[${value.map((item) => written(item, below - 1)).join(',')}]`;
-  const entries = Object.entries(value).filter(([, child]) => child !== undefined);
-  return `{${entries.map(([key, child]) => `${JSON.stringify(key)}:${written(child, below - 1)}`).join(',')}}`;
+function entryText(entry: unknown): string {
+  if (typeof entry !== 'object' || entry === null) return JSON.stringify(entry) ?? 'null';
+  const known = entries.get(entry);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(entry);
+  entries.set(entry, text);
+  return text;
+}
+
+function partText(key: string, value: unknown): string {
+  const known = parts.get(key);
+  if (known?.value === value && known !== undefined) return known.text;
+  const text = Array.isArray(value) ? `[${value.map(entryText).join(',')}]` : JSON.stringify(value);
+  parts.set(key, { value, text });
+  return text;
 }
 
 /** The same data as the project's file, without its spaces and order of keys. Treats what it is given as unchangeable. */
-export const journalText = (project: object): string => written(project, depth);
+export function journalText(project: object): string {
+  const written = Object.entries(project).filter(([, value]) => value !== undefined);
+  return `{${written.map(([key, value]) => `${JSON.stringify(key)}:${partText(key, value)}`).join(',')}}`;
+}
