@@ -8,7 +8,7 @@
  */
 
 import { type ViscosityLaw, viscosityAt } from '../material/viscosityLaw.ts';
-import { gaussLegendre } from '../math/gaussLegendre.ts';
+import { gaussLegendre, type QuadratureRule } from '../math/gaussLegendre.ts';
 import { solveSmall } from '../math/smallSolve.ts';
 import { addPlateSums, createPlateSums, type PlateSums } from './plateSums.ts';
 
@@ -57,13 +57,16 @@ export interface PlateSolver {
   warm: boolean;
 }
 
-/** Points across the gap: twelve give about 1e-4 of the flow. */
+/** Twelve points across the gap give about 1e-4 of the flow. */
 const acrossGap = gaussLegendre(12);
 
-/** A solver with its own working memory. */
-export function createPlateSolver(): PlateSolver {
+/**
+ * A solver with its own working memory.
+ * @param rule points across the gap
+ */
+export function createPlateSolver(rule: QuadratureRule = acrossGap): PlateSolver {
   return {
-    sums: createPlateSums(acrossGap),
+    sums: createPlateSums(rule),
     unknowns: new Float64Array(4),
     trial: new Float64Array(4),
     targets: new Float64Array(4),

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { createPlateSolver, type PlateDirection, solvePlate } from '../../core/flow/plate.ts';
+import { gaussLegendre } from '../../core/math/gaussLegendre.ts';
 import { newtonian, powerLaw } from '../helpers/textbookScrew.ts';
 
 const within = (got: number, expected: number, relative: number) =>
@@ -27,7 +28,7 @@ describe('power-law melt between plates', () => {
     const law = powerLaw(consistency, n);
     const flowAt = (g: number) =>
       solvePlate(
-        createPlateSolver(60),
+        createPlateSolver(gaussLegendre(60)),
         law,
         gap,
         { wallSpeed: speed, given: 'gradient', value: g * scaleOf(n, speed) },
@@ -37,7 +38,13 @@ describe('power-law melt between plates', () => {
     expect(flowAt(1)).toBeCloseTo(one, 4);
     expect(flowAt(2)).toBeCloseTo(two, 4);
     expect(flowAt(3)).toBeCloseTo(three, 4);
-    const shut = solvePlate(createPlateSolver(60), law, gap, { wallSpeed: speed, given: 'flow', value: 0 }, still);
+    const shut = solvePlate(
+      createPlateSolver(gaussLegendre(60)),
+      law,
+      gap,
+      { wallSpeed: speed, given: 'flow', value: 0 },
+      still,
+    );
     within(shut.down.gradient / scaleOf(n, speed), closed, 1e-4);
   });
 
@@ -45,7 +52,7 @@ describe('power-law melt between plates', () => {
     const c = (Math.sqrt(11 / 3) - 1) / 2;
     const law = powerLaw(consistency, 0.5);
     const down: PlateDirection = { wallSpeed: speed, given: 'gradient', value: scaleOf(0.5, speed) };
-    const got = solvePlate(createPlateSolver(60), law, gap, down, still).down.flow / (speed * gap);
+    const got = solvePlate(createPlateSolver(gaussLegendre(60)), law, gap, down, still).down.flow / (speed * gap);
     within(got, 1 - (1 / 4 + (2 * c) / 3 + (c * c) / 2), 1e-5);
   });
 
