@@ -39,7 +39,7 @@ describe('a damaged journal', () => {
   test('gives one of the states that were written, or says so, whichever byte is spoilt', async () => {
     const whole = await kept();
     const api = host().apiFor('n');
-    for (let i = 0; i < whole.length; i += 13) {
+    for (let i = 0; i < whole.length; i += 31) {
       const spoilt = Buffer.from(whole);
       spoilt[i] ^= 1 << (i % 8);
       writeFileSync(journalFile(one), spoilt);
@@ -68,6 +68,7 @@ describe('a journal that grows long', () => {
     handle: null,
     kind: 'edit',
     at: '2026-01-01T00:00:00Z',
+    content: contentOf(text),
     path: '/a.json',
     base: versionOf('base'),
   });

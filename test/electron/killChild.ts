@@ -32,7 +32,7 @@ for (let n = Number(first); ; n += 1) {
   const kept = await api.writeJournal({ journal, entry });
   if (!kept.ok) throw new Error(JSON.stringify(kept));
   say('kept', n);
-  if (n % 3 !== 0) continue;
+  if (n % 2 !== 0) continue;
   say('saves', n);
   const saved = await api.saveProject({ handle, text, version, evenIfChanged: false });
   if (!saved.ok) throw new Error(JSON.stringify(saved));

@@ -6,6 +6,7 @@ import { parseMaterial } from '../../core/index.ts';
 import { answer } from '../../electron/services/answer.ts';
 import { createDialogCalls, type Dialogs } from '../../electron/services/dialogCalls.ts';
 import { createHost } from '../../electron/services/host.ts';
+import { stateFolder } from '../../electron/services/stateFolder.ts';
 import { readStatic } from '../../electron/services/staticFiles.ts';
 import { readTextFile } from '../../electron/services/textFile.ts';
 
@@ -170,5 +171,50 @@ test('a fault inside a call comes back as an issue', async () => {
   expect(await answer({ listExamples } as never, 'listExamples', null)).toMatchObject({
     ok: false,
     issues: [{ code: 'host-fault' }],
+  });
+});
+
+describe('about the program', () => {
+  const about = { packagePath: 'package.json', noticesPaths: [] as string[], logFolder: null };
+
+  test('versions come from the package and the process, notices from every bundle that has them', async () => {
+    writeFileSync(inFolder('a.txt'), 'one');
+    writeFileSync(inFolder('b.txt'), 'two');
+    const noticesPaths = ['a.txt', 'none.txt', 'b.txt'].map(inFolder);
+    const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
+    expect(await host(null, { about: { ...about, noticesPaths } }).api.readAbout(null)).toMatchObject({
+      ok: true,
+      value: {
+        version,
+        licence: 'MIT',
+        notices: 'one\n\ntwo',
+        runtime: expect.arrayContaining([{ name: 'Node', version: process.versions.node }]),
+      },
+    });
+  });
+
+  test('what is missing is said to be', async () => {
+    const told = { version: 'unknown', notices: expect.stringContaining('missing') };
+    expect(await host().api.readAbout(null)).toMatchObject({ ok: true, value: told });
+    const gone = host(null, { about: { ...about, packagePath: inFolder('none.json') } });
+    expect(await gone.api.readAbout(null)).toMatchObject({ ok: true, value: told });
+  });
+
+  test('faults of a window go to the log', async () => {
+    const logged: string[] = [];
+    const { api } = host(null, { log: (message: string) => logged.push(message) });
+    await api.logFault({ message: 'broken', where: 'curve' });
+    expect(logged).toEqual(['curve: broken']);
+  });
+
+  test('its own folder is where the system wants it, or where it is told to be', () => {
+    const home = '/h';
+    const at = (platform: string, env = {}) => stateFolder({ platform, env, home });
+    expect(at('linux')).toBe('/h/.local/state/augerwright');
+    expect(at('linux', { XDG_STATE_HOME: '/x' })).toBe('/x/augerwright');
+    expect(at('linux', { XDG_STATE_HOME: 'x' })).toBe('/h/.local/state/augerwright');
+    expect(at('darwin')).toBe('/h/Library/Application Support/Augerwright');
+    expect(at('win32', { LOCALAPPDATA: '/l' })).toBe('/l/Augerwright');
+    expect(at('linux', { AUGERWRIGHT_STATE: '/own', XDG_STATE_HOME: '/x' })).toBe('/own');
   });
 });

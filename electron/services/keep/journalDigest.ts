@@ -2,7 +2,7 @@
 
 import type { JournalLine } from './journalLines.ts';
 import type { ProcessMark } from './processMark.ts';
-import { contentOf, versionOf } from './version.ts';
+import { versionOf } from './version.ts';
 
 /** Names of edits that are kept, latest ones. */
 const mostSteps = 100;
@@ -26,17 +26,14 @@ export interface JournalDigest {
 /** Goes through the lines of a journal in order. */
 export function digest(lines: readonly JournalLine[]): JournalDigest {
   let now: JournalDigest = { writer: null, last: null, edits: 0, steps: [], base: null };
-  let content: string | null = null;
   for (const line of lines) {
     if (line.kind === 'writer') now = { ...now, writer: line.by };
     else if (line.kind === 'digest') now = { ...now, edits: line.edits, steps: line.steps, base: line.base };
     else if (line.kind === 'saved') now = afterSave(now, line);
     else {
       const begun = isOtherWork(now, line) ? { ...now, last: null, edits: 0, steps: [], base: line.base } : now;
-      const next = contentOf(line.text);
-      const edited = begun.last === null ? versionOf(line.text) !== begun.base : next !== content;
-      now = { ...(edited ? afterEdit(begun, line.step, next) : begun), last: line };
-      content = next;
+      const edited = begun.last === null ? versionOf(line.text) !== begun.base : line.content !== begun.last.content;
+      now = { ...(edited ? afterEdit(begun, line) : begun), last: line };
     }
   }
   return now;
@@ -48,7 +45,7 @@ function isOtherWork({ last, edits, base }: JournalDigest, line: Edit): boolean 
   return line.base !== null && line.base !== base && (last !== null || edits === 0);
 }
 
-const afterEdit = (now: JournalDigest, step: string, content: string): JournalDigest => ({
+const afterEdit = (now: JournalDigest, { step, content }: Edit): JournalDigest => ({
   ...now,
   edits: now.edits + 1,
   steps: [...now.steps, { step, content }].slice(-mostSteps),
@@ -69,7 +66,7 @@ function afterSave(now: JournalDigest, { version, content, later }: Saved): Jour
 export function shortened({ writer, last, edits, steps, base }: JournalDigest, at: string): readonly JournalLine[] {
   const writerLine: readonly JournalLine[] = writer ? [{ kind: 'writer', at, by: writer }] : [];
   if (!last) return writerLine;
-  const lastIsStep = steps.at(-1)?.content === contentOf(last.text);
+  const lastIsStep = steps.at(-1)?.content === last.content;
   const before = lastIsStep ? { edits: edits - 1, steps: steps.slice(0, -1) } : { edits, steps };
   return [...writerLine, { kind: 'digest', at, base, ...before }, { ...last, base }];
 }

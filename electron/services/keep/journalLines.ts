@@ -11,10 +11,11 @@ const at = z.iso.datetime();
 export const journalLine = z.discriminatedUnion('kind', [
   /** who writes from here on */
   z.object({ kind: z.literal('writer'), at, by: processMark }),
-  /** an edit; `path` of the project's file, `base` the version of it that the window knew */
+  /** an edit; `content` of its text, `path` of the project's file, `base` the version of it that the window knew */
   journalEntry.extend({
     kind: z.literal('edit'),
     at,
+    content: fileVersion,
     path: z.string().max(4096).nullable(),
     base: fileVersion.nullable(),
     handle: z.null(),

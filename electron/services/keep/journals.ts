@@ -110,7 +110,7 @@ export function createJournals(means: JournalsMeans): Journals {
 
 async function write(to: Writing, entry: KeptEntry, { folder }: JournalsMeans): Promise<Result<null>> {
   try {
-    await to.file.add({ ...entry, handle: null, kind: 'edit', at: now() });
+    await to.file.add({ ...entry, content: contentOf(entry.text), handle: null, kind: 'edit', at: now() });
     to.told = null;
     return ok(null);
   } catch (error) {

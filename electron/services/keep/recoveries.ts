@@ -111,7 +111,7 @@ async function isWorth(
   } else {
     if (Object.keys(last.drafts).length > 0) return true;
     const file = edits > 0 ? await fileOf(last.path) : null;
-    if (edits > 0 && (file === null || contentOf(file.text) !== contentOf(last.text))) return true;
+    if (edits > 0 && (file === null || contentOf(file.text) !== last.content)) return true;
   }
   await means.journals.remove(id);
   return false;
