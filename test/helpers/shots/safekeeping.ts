@@ -60,7 +60,7 @@ const comeBack = (page: Page) => page.evaluate(() => window.dispatchEvent(new Ev
 
 async function changedElsewhere(page: Page): Promise<void> {
   const theirs = demo();
-  theirs.revisions[2].barrel.wallRoughnessUm = 2;
+  theirs.revisions[2].screw.sections[0].lengthMm = 52;
   theirs.process.screwSpeedRpm = 31;
   const file = { ...machineFile, handle: '3'.repeat(32), version: 'c'.repeat(64), holder: null };
   await answering('openRecent', () => ({ ...file, text: JSON.stringify(theirs) }))(page);
