@@ -2,6 +2,7 @@
 
 import { type Bridge, getBridge, type MenuGroup } from './bridge.ts';
 import { commandGroups } from './commands.ts';
+import { recoveryStore } from './safekeeping/recovery.ts';
 import { projectStore } from './store/project.ts';
 import { viewStore } from './store/view.ts';
 
@@ -29,7 +30,7 @@ export function followMenu(bridge: Pick<Bridge, 'setMenu'> = getBridge()): () =>
     bridge.setMenu(groups);
   };
   tell();
-  const stops = [projectStore.subscribe(tell), viewStore.subscribe(tell)];
+  const stops = [projectStore.subscribe(tell), viewStore.subscribe(tell), recoveryStore.subscribe(tell)];
   return () => {
     for (const stop of stops) stop();
   };
