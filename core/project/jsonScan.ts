@@ -10,6 +10,8 @@ export interface JsonFault {
 
 /** Most values in a text, and most keys in one object: a file that is full to its limits has fewer. */
 const [mostValues, mostKeys] = [2_000_000, 5000];
+/** Longest key, characters: it is said wherever something below it is wrong. */
+const longestKey = 200;
 
 /** Keys that could reach into an object's prototype when data are merged. */
 const forbiddenKeys = new Set(['__proto__', 'constructor', 'prototype']);
@@ -157,6 +159,9 @@ class Scanner {
   private key(seen: Set<string>): void {
     const start = this.at;
     const key = String(JSON.parse(this.string()));
+    if (key.length > longestKey) {
+      throw new Fault('too-much', `A key has more than ${longestKey} characters.`, start);
+    }
     if (forbiddenKeys.has(key)) throw new Fault('forbidden-key', `The key "${key}" is not allowed.`, start);
     if (seen.has(key)) throw new Fault('duplicate-key', `The key "${key}" stands twice in one object.`, start);
     seen.add(key);

@@ -71,6 +71,7 @@ describe('files that once took minutes, or all memory', () => {
     ['a number of a million digits', `{"format":1${'0'.repeat(1e6)}}`, ['not-a-project']],
     ['a hundred thousand brackets', '['.repeat(1e5), ['too-deep']],
     ['six thousand keys', `{${Array.from({ length: 6000 }, (_, i) => `"k${i}":0`).join()}}`, ['too-much']],
+    ['a key of three thousand letters, twice', `{${`"${'k'.repeat(3000)}":0,`.repeat(2)}"a":0}`, ['too-much']],
     ['two million values and more', `[${'0,'.repeat(2.1e6)}0]`, ['too-much']],
     ['more than 16 MB', ' '.repeat(17e6), ['too-large']],
   ])('%s', async (_, text, codes) => {
