@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { App, WebContents } from 'electron';
@@ -41,6 +41,7 @@ beforeEach(() => {
   for (const mock of [dialog.showMessageBox, shell.openPath, Menu.setApplicationMenu, log.error]) mock.mockClear();
   const examplesFolder = 'test/electron/examples';
   const host = createHost({
+    stateFolder: folder,
     examplesFolder,
     materialsFolder: 'assets/materials',
     startPath: null,
@@ -134,13 +135,15 @@ describe('a window', () => {
     const entry = { handle: null, name: 'demo.json', text: '{}', step: 'Pitch', drafts: {} };
     await call(0, 'setEdited', { edited: true });
     await call(0, 'writeJournal', { journal, entry });
+    const kept = () => readdirSync(folder, { recursive: true }).filter((name) => String(name).includes(journal));
+    expect(kept()).not.toEqual([]);
     const caller = windows.callerOf(made(0).webContents as unknown as WebContents);
     dialog.showMessageBox.mockResolvedValueOnce({ response: 1 });
     made(0).close();
     await vi.waitFor(() => expect(made(0).isDestroyed()).toBe(true));
+    expect(kept()).toEqual([]);
     expect(await caller?.api.writeJournal({ journal, entry })).toEqual({ ok: true, value: null });
-    await windows.open(null);
-    expect(await call(1, 'listRecoveries', { journal: 'd'.repeat(32) })).toEqual([]);
+    expect(kept()).toEqual([]);
   });
 
   test('leaves its place for the next start', async () => {
