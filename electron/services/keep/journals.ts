@@ -5,7 +5,7 @@ import { fail, type Issue, ok, type Result } from '../../../core/index.ts';
 import type { JournalEntry } from '../../safekeeping.ts';
 import { errorCode } from '../fileIssues.ts';
 import { type Disk, realDisk } from './disk.ts';
-import { createInTurn } from './inTurn.ts';
+import { createInTurn, type InTurn } from './inTurn.ts';
 import { createJournalFile, type JournalFile } from './journalFile.ts';
 import type { ProcessMark } from './processMark.ts';
 import { contentOf, versionOf } from './version.ts';
@@ -80,18 +80,7 @@ export function createJournals(means: JournalsMeans): Journals {
       writingOf(journal, windowId).asked += 1;
       return inTurn(journal, () => write(writingOf(journal, windowId), entry, means));
     },
-    saving: (windowId, text) => {
-      const before = new Map([...writing].map(([journal, { asked }]) => [journal, asked]));
-      return () => {
-        for (const [journal, { file, asked, windowId: by }] of writing) {
-          if (by !== windowId) continue;
-          const later = asked - (before.get(journal) ?? 0);
-          const line = { kind: 'saved', at: now(), version: versionOf(text), content: contentOf(text), later } as const;
-          // Nothing is lost where this fails: what a file holds already is not offered for recovery.
-          void inTurn(journal, () => file.add(line)).catch(() => undefined);
-        }
-      };
-    },
+    saving: (windowId, text) => noteSave(windowId, text, writing, inTurn),
     remove: (journal) =>
       inTurn(journal, async () => {
         await writing.get(journal)?.file.close();
@@ -105,6 +94,20 @@ export function createJournals(means: JournalsMeans): Journals {
       await Promise.all([...writing].map(([journal, { file }]) => inTurn(journal, () => file.close())));
       writing.clear();
     },
+  };
+}
+
+/** Counts the entries so far; what is answered writes into the window's journals that its file was saved. */
+function noteSave(windowId: string, text: string, writing: ReadonlyMap<string, Writing>, inTurn: InTurn): () => void {
+  const before = new Map([...writing].map(([journal, { asked }]) => [journal, asked]));
+  return () => {
+    for (const [journal, { file, asked, windowId: by }] of writing) {
+      if (by !== windowId) continue;
+      const later = asked - (before.get(journal) ?? 0);
+      const line = { kind: 'saved', at: now(), version: versionOf(text), content: contentOf(text), later } as const;
+      // Nothing is lost where this fails: what a file holds already is not offered for recovery.
+      void inTurn(journal, () => file.add(line)).catch(() => undefined);
+    }
   };
 }
 
