@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { argumentChecks } from '../../electron/contract.ts';
-import { menuTemplate } from '../../electron/menu.ts';
+import { menuTemplate } from '../../electron/menuTemplate.ts';
 import type { MenuGroup } from '../../renderer/bridge.ts';
 import { commandOf, commands } from '../../renderer/commands.ts';
 import { followMenu, menuNow } from '../../renderer/hostMenu.ts';
