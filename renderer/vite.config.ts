@@ -11,7 +11,8 @@ const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
  * Core's modules do nothing when they are loaded but say what they hold, so those of which nothing is used are left
  * out, window and workers alike; a bundler cannot see that by itself.
  */
-const core = new RegExp(`^${folder('../core/').replace(/[\\/]/g, '[\\\\/]')}`);
+const plain = (part: string) => part.replace(/[.*+?^${}()|[\]]/g, '\\$&');
+const core = new RegExp(`^${folder('../core/').split(/[\\/]/).map(plain).join('[\\\\/]')}`);
 const rolldownOptions = { treeshake: { moduleSideEffects: [{ test: core, sideEffects: false }] } };
 
 export default defineConfig({

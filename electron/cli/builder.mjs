@@ -19,7 +19,9 @@ const heavy = ['manifold-3d', 'replicad-opencascadejs', 'pdfkit'];
 const notices = 'third-party.txt';
 
 /** Core's modules only say what they hold, see renderer/vite.config.ts. */
-const treeshake = { moduleSideEffects: [{ test: /[\\/]core[\\/][^?]*\.ts$/, sideEffects: false }] };
+const plain = (part) => part.replace(/[.*+?^${}()|[\]]/g, '\\$&');
+const core = new RegExp(`^${join(root, 'core').split(/[\\/]/).map(plain).join('[\\\\/]')}[\\\\/]`);
+const treeshake = { moduleSideEffects: [{ test: core, sideEffects: false }] };
 
 /** What can be built: the files it depends on, and how it is made into a folder. */
 const targets = {
