@@ -68,14 +68,13 @@ function Group({ group, rows }: { readonly group: PresentedGroup; readonly rows:
 /** The groups of the latest prediction. */
 export function Figures() {
   const presentation = useEvaluation((state) => state.presentation);
-  const stale = useEvaluation((state) => state.stale);
   if (!presentation) return null;
   const groups = presentation.groups
     .map((group) => ({ group, rows: group.rows.filter((row) => row.text !== '') }))
     .filter(({ group, rows }) => rows.length > 0 && !shownElsewhere.includes(group.id));
   const ids = groups.map(({ group }) => group.id);
   return (
-    <section className={stale ? 'figures stale' : 'figures'} aria-label={words.title}>
+    <section className="figures" aria-label={words.title}>
       <header>
         <h2>{words.title}</h2>
         <span>

@@ -129,13 +129,12 @@ function Topic({ topic, prediction, rows }: TopicProps) {
 
 /** The whole print side of the latest prediction. */
 export function PrintSide({ prediction }: { readonly prediction: Prediction }) {
-  const stale = useEvaluation((state) => state.stale);
   const rows = useEvaluation((state) => state.presentation?.groups.find(({ id }) => id === 'print')?.rows);
   if (!rows) return null;
   const rowsOf = (topic: PrintTopicId) =>
     printTopicRows[topic].flatMap((id) => rows.find((row) => row.id === id) ?? []);
   return (
-    <section className={stale ? 'print-side stale' : 'print-side'} aria-label={words.title}>
+    <section className="print-side" aria-label={words.title}>
       <h2>{words.title}</h2>
       {printTopicIds.map((topic) => (
         <Topic key={topic} topic={topic} prediction={prediction} rows={rowsOf(topic)} />

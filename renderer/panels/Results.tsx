@@ -1,5 +1,6 @@
 /** The right side: refusals, verdict, findings, curve and figures, top to bottom in the order of deciding. */
 
+import { memo } from 'react';
 import { Button } from 'react-aria-components';
 import { MoreCurves } from '../plots/MoreCurves.tsx';
 import { OutputCurve } from '../plots/OutputCurve.tsx';
@@ -85,9 +86,30 @@ function Fault() {
   );
 }
 
+/** Follows the prediction alone: that it goes out of date draws nothing of it anew. */
+const Body = memo(function ResultsBody() {
+  const prediction = useEvaluation((state) => state.prediction);
+  return (
+    <div className="results-body">
+      <Fault />
+      <Refused />
+      {prediction && (
+        <>
+          <Verdict prediction={prediction} />
+          <Findings findings={prediction.findings} />
+          <PrintSide prediction={prediction} />
+          <MeltPanel />
+          <OutputCurve prediction={prediction} />
+          <MoreCurves />
+          <Figures />
+        </>
+      )}
+    </div>
+  );
+});
+
 /** All results of the open revision. */
 export function Results() {
-  const prediction = useEvaluation((state) => state.prediction);
   const stale = useEvaluation((state) => state.stale);
   const solving = useEvaluation((state) => state.solving);
   const fields = useEvaluation((state) => state.prediction?.options.fields);
@@ -103,21 +125,7 @@ export function Results() {
         <h2>{words.title}</h2>
         <RunState />
       </header>
-      <div className="results-body">
-        <Fault />
-        <Refused />
-        {prediction && (
-          <>
-            <Verdict prediction={prediction} />
-            <Findings findings={prediction.findings} />
-            <PrintSide prediction={prediction} />
-            <MeltPanel />
-            <OutputCurve prediction={prediction} />
-            <MoreCurves />
-            <Figures />
-          </>
-        )}
-      </div>
+      <Body />
     </section>
   );
 }

@@ -78,10 +78,20 @@ function Deciding() {
 /** The theme that is shown: sun, moon, half-filled disc. */
 const themeSigns: Readonly<Record<Theme, string>> = { light: '☀', dark: '☾', contrast: '◐' };
 
-/** The head. */
-export function TopBar() {
+/** Back and forth, each with the name of the step. */
+function HistoryButtons() {
   const past = useProjectState((state) => state.history?.past.at(-1)?.label);
   const future = useProjectState((state) => state.history?.future[0]?.label);
+  return (
+    <>
+      <CommandButton id="undo" sign="↶" step={past} />
+      <CommandButton id="redo" sign="↷" step={future} />
+    </>
+  );
+}
+
+/** The head. */
+export function TopBar() {
   const theme = useView((state) => state.theme);
   const units = useView((state) => state.units);
   return (
@@ -91,8 +101,7 @@ export function TopBar() {
         {getBridge().host !== 'electron' && <Menus />}
         <ProjectName />
         <div className="top-tools" role="toolbar" aria-label={text.commands.title}>
-          <CommandButton id="undo" sign="↶" step={past} />
-          <CommandButton id="redo" sign="↷" step={future} />
+          <HistoryButtons />
           <CommandButton id="open" />
           <CommandButton id="save" />
           <CommandButton id="units" sign={editText.units[units]} step={editText.units[units]} />

@@ -1,6 +1,6 @@
 /** What happens along the axis: pressure and temperatures, then filling and melting, above a drawing to the same scale. */
 
-import { useCallback, useMemo } from 'react';
+import { type ReactNode, useCallback, useMemo } from 'react';
 import type uPlot from 'uplot';
 import { fromSi, lookNumber, lookUnit, type NumberLook, type Prediction, toSi, type Unit } from '../../core/index.ts';
 import { useLook } from '../look.ts';
@@ -168,18 +168,27 @@ function Plot({ series, shape, marks }: LanesProps) {
 
 const noMarks: readonly MeltMark[] = [];
 
+/** Dims what belongs to an earlier description, and draws nothing of it anew for that. */
+function Frame({ children }: { readonly children: ReactNode }) {
+  const stale = useEvaluation((state) => state.stale);
+  const leave = useCallback(() => setView({ hoverZ: null }), []);
+  return (
+    <div className={stale ? 'axial stale' : 'axial'} onPointerLeave={leave}>
+      {children}
+    </div>
+  );
+}
+
 /** Legend with readout, names of places, plot, lane of shares, drawing. */
 export function Axial() {
   const prediction = useEvaluation((state) => state.prediction);
   const shape = useEvaluation((state) => state.shape);
-  const stale = useEvaluation((state) => state.stale);
   const series = useSeries(prediction, shape);
   const marks = useMemo(() => (prediction ? meltMarks(prediction) : noMarks), [prediction]);
   // what reads the axial scale is made anew when it changes
   const scale = useAxialZoom()?.join() ?? 'whole';
-  const leave = useCallback(() => setView({ hoverZ: null }), []);
   return (
-    <div className={stale ? 'axial stale' : 'axial'} onPointerLeave={leave}>
+    <Frame>
       <header>
         <h2>{words.title}</h2>
         <ReadPlace />
@@ -193,6 +202,6 @@ export function Axial() {
         </>
       )}
       <SideDrawing key={scale} />
-    </div>
+    </Frame>
   );
 }

@@ -23,6 +23,9 @@ import type { Answer } from './protocol.ts';
 /** Pause after an edit before a run begins, ms: short enough to feel direct, long enough to swallow held-down keys. */
 export const pauseMs = 60;
 
+/** The same where first figures come, which the estimate waits for that long so as to leave them the processor, ms. */
+export const firstPauseMs = 150;
+
 /** Pause after an estimate before fields are solved, ms: while edits follow each other, none are. */
 export const fieldsPauseMs = 300;
 
@@ -59,15 +62,37 @@ function fieldsAfter(startWorker: () => WorkerLike) {
   return { ask, drop, close };
 }
 
-/** Asks for first figures wherever there are older ones to stand in for: what opens waits for its estimate. */
-function firstFigures(startWorker: (() => WorkerLike) | null) {
-  const client = startWorker && new SolveClient(startWorker, takeFirst);
+/** Runs that a new worker takes to be quick: before, the engine has not compiled what they use most. */
+export const warmingRuns = 10;
+
+/**
+ * Asks for first figures wherever there are older ones to stand in for: what opens waits for its estimate. Once that is
+ * there, the worker is warmed by runs that nobody hears, so that the first edit is answered as quickly as the tenth.
+ */
+function firstFigures(startWorker: (() => WorkerLike) | null, there: () => void) {
+  let toWarm = warmingRuns;
+  const hear = (answer: Answer) => {
+    takeFirst(answer);
+    if (!evaluationStore.getState().stale) warm();
+    else if (answer.kind === 'first') there();
+  };
+  const client = startWorker && new SolveClient(startWorker, hear);
+  const request = (project: Project) => client?.request({ ...asked(project), withShape: false, fields: 'first' });
+  const warm = () => {
+    const project = projectStore.getState().history?.present;
+    if (toWarm === 0 || !project) return;
+    toWarm--;
+    request(project);
+  };
   return {
     ask: (project: Project) => {
-      if (evaluationStore.getState().prediction)
-        client?.request({ ...asked(project), withShape: false, fields: 'first' });
+      if (evaluationStore.getState().prediction) request(project);
     },
-    drop: () => client?.drop(),
+    /** The estimate is there: what is still asked for is asked too late. */
+    settle: () => {
+      client?.drop();
+      warm();
+    },
     close: () => client?.close(),
   };
 }
@@ -77,16 +102,20 @@ function firstFigures(startWorker: (() => WorkerLike) | null) {
  * @param startFirst starts the worker of first figures; null for none
  */
 export function followProject(startWorker: () => WorkerLike, startFirst: (() => WorkerLike) | null = null): () => void {
-  const first = firstFigures(startFirst);
+  const first = firstFigures(startFirst, () => {
+    if (timer) ask();
+  });
   const fields = fieldsAfter(startWorker);
   const hear = (answer: Answer) => {
     takeAnswer(answer);
-    if (answer.kind === 'prediction') first.drop();
+    if (answer.kind === 'prediction') first.settle();
     if (answer.kind === 'prediction' && answer.prediction.output.volumeFlow > 0) fields.ask();
   };
   const client = new SolveClient(startWorker, hear);
   let timer: ReturnType<typeof setTimeout> | null = null;
   const ask = () => {
+    if (timer) clearTimeout(timer);
+    timer = null;
     const project = projectStore.getState().history?.present;
     const knownShape = evaluationStore.getState().shape?.key ?? null;
     if (project) client.request({ ...asked(project), withShape: true, knownShape, fields: 'formula' });
@@ -97,7 +126,7 @@ export function followProject(startWorker: () => WorkerLike, startFirst: (() => 
     const project = projectStore.getState().history?.present;
     if (project) first.ask(project);
     if (timer) clearTimeout(timer);
-    timer = setTimeout(ask, pauseMs);
+    timer = setTimeout(ask, startFirst && evaluationStore.getState().prediction ? firstPauseMs : pauseMs);
   };
   running = { askAgain: schedule, ...fields };
   const stop = projectStore.subscribe((state, before) => {

@@ -2,11 +2,11 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Prediction, Presentation } from '../../../core/index.ts';
 import { validateDesign } from '../../../core/index.ts';
 import type { WorkerLike } from '../../../renderer/solve/client.ts';
-import { followProject, pauseMs } from '../../../renderer/solve/follow.ts';
+import { firstPauseMs, followProject, pauseMs, warmingRuns } from '../../../renderer/solve/follow.ts';
 import type { Answer, Request, Shape } from '../../../renderer/solve/protocol.ts';
 import { shapeKey } from '../../../renderer/solve/shape.ts';
 import { setValue } from '../../../renderer/store/edits.ts';
-import { evaluationStore, takeAnswer } from '../../../renderer/store/evaluation.ts';
+import { clearEvaluation, evaluationStore, takeAnswer } from '../../../renderer/store/evaluation.ts';
 import { applyEdit, loadProject } from '../../../renderer/store/project.ts';
 import { loadExample } from '../../helpers/projects.ts';
 
@@ -32,11 +32,16 @@ const estimate = (volumeFlow: number) =>
     ...{ prediction: made(volumeFlow), presentation: {} as Presentation },
   }));
 const first = (volumeFlow: number) => say(firsts, (run) => ({ kind: 'first', run, prediction: made(volumeFlow) }));
-const speed = (rpm: number) => applyEdit(setValue(['process', 'screwSpeedRpm'], rpm), { label: 'Screw speed' });
+/** An edit; what the worker of first figures has under way, to be warm, ends before it. */
+function speed(rpm: number): void {
+  applyEdit(setValue(['process', 'screwSpeedRpm'], rpm), { label: 'Screw speed' });
+  say(firsts, (run) => ({ kind: 'fault', run, message: '' }));
+}
 const state = () => evaluationStore.getState();
 
 beforeEach(() => {
   vi.useFakeTimers();
+  clearEvaluation();
   estimates = started();
   firsts = started();
   stop = followProject(
@@ -45,6 +50,7 @@ beforeEach(() => {
   );
   loadProject(loadExample('demo'), { handle: null, name: 'demo.json' });
   vi.advanceTimersByTime(pauseMs);
+  expect(firsts.asked).toHaveLength(0);
   estimate(0);
 });
 afterEach(() => {
@@ -53,23 +59,43 @@ afterEach(() => {
 });
 
 test('first figures are asked for at once, stand in until the estimate, and go with it', () => {
-  expect(firsts.asked).toHaveLength(0);
   speed(11);
-  expect(firsts.asked.map(({ fields }) => fields)).toEqual(['first']);
+  expect(firsts.asked.at(-1)).toMatchObject({ fields: 'first', project: { process: { screwSpeedRpm: 11 } } });
   first(2);
   expect([state().first?.output.volumeFlow, state().prediction?.output.volumeFlow, state().stale]).toEqual([
     2,
     0,
     true,
   ]);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(firstPauseMs);
   estimate(3);
   expect([state().first, state().prediction?.output.volumeFlow, state().stale]).toEqual([null, 3, false]);
 });
 
+test('the estimate is asked for when first figures are there, or after a pause without them', () => {
+  const before = estimates.asked.length;
+  speed(21);
+  expect(estimates.asked).toHaveLength(before);
+  first(2);
+  expect(estimates.asked).toHaveLength(before + 1);
+  estimate(3);
+  speed(22);
+  vi.advanceTimersByTime(firstPauseMs);
+  expect(estimates.asked).toHaveLength(before + 2);
+  first(2);
+  expect(estimates.asked).toHaveLength(before + 2);
+});
+
+test('a new worker is warmed by runs that change nothing, while nothing is edited', () => {
+  const before = state();
+  for (let i = 0; i < warmingRuns + 5; i++) first(i);
+  expect(firsts.asked).toHaveLength(warmingRuns);
+  expect(state()).toBe(before);
+});
+
 test('first figures that come after the estimate are not shown', () => {
   speed(12);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(firstPauseMs);
   estimate(3);
   first(2);
   expect(state().first).toBeNull();
@@ -79,7 +105,7 @@ test('a refused design takes the first figures of the one before away', () => {
   speed(13);
   first(2);
   speed(14);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(firstPauseMs);
   say(estimates, (run) => ({ kind: 'issues', run, issues: [] }));
   expect(state().first).toBeNull();
 });
@@ -87,7 +113,7 @@ test('a refused design takes the first figures of the one before away', () => {
 test('a shape that is known is not asked for again, and passes to the design as it is now', () => {
   takeAnswer({ kind: 'shape', run: 1, shape: { key: 'k', designHash: 'old' } as Shape });
   speed(15);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(firstPauseMs);
   expect(estimates.asked.at(-1)?.knownShape).toBe('k');
   say(estimates, (run) => ({ kind: 'sameShape', run, designHash: 'new' }));
   expect(state().shape).toEqual({ key: 'k', designHash: 'new' });
