@@ -63,7 +63,10 @@ function fieldsAfter(startWorker: () => WorkerLike) {
 }
 
 /** Runs that a new worker takes to be quick: before, the engine has not compiled what they use most. */
-export const warmingRuns = 10;
+export const warmingRuns = 30;
+
+/** Pause between two of them, ms: the window has other work when it opens. */
+export const warmingPauseMs = 100;
 
 /**
  * Asks for first figures wherever there are older ones to stand in for: what opens waits for its estimate. Once that is
@@ -73,7 +76,7 @@ function firstFigures(startWorker: (() => WorkerLike) | null, there: () => void)
   let toWarm = warmingRuns;
   const hear = (answer: Answer) => {
     takeFirst(answer);
-    if (!evaluationStore.getState().stale) warm();
+    if (!evaluationStore.getState().stale) warmLater();
     else if (answer.kind === 'first') there();
   };
   const client = startWorker && new SolveClient(startWorker, hear);
@@ -84,6 +87,13 @@ function firstFigures(startWorker: (() => WorkerLike) | null, there: () => void)
     toWarm--;
     request(project);
   };
+  let pause: ReturnType<typeof setTimeout> | null = null;
+  const warmLater = () => {
+    if (pause) clearTimeout(pause);
+    pause = setTimeout(() => {
+      if (!evaluationStore.getState().stale) warm();
+    }, warmingPauseMs);
+  };
   return {
     ask: (project: Project) => {
       if (evaluationStore.getState().prediction) request(project);
@@ -91,9 +101,12 @@ function firstFigures(startWorker: (() => WorkerLike) | null, there: () => void)
     /** The estimate is there: what is still asked for is asked too late. */
     settle: () => {
       client?.drop();
-      warm();
+      warmLater();
     },
-    close: () => client?.close(),
+    close: () => {
+      if (pause) clearTimeout(pause);
+      client?.close();
+    },
   };
 }
 
