@@ -33,6 +33,8 @@ test('a material of the library is added and run, its law is switched, and all o
   await page.getByRole('menuitem', { name: /^HDPE/ }).click();
   const list = page.getByRole('list', { name: 'Materials of this project' });
   await list.getByText('HDPE, generic').waitFor();
+  // first figures, which are coarse, may have stood in meanwhile
+  await page.waitForSelector('.results[data-stale="false"]');
   expect(await outputOf(page)).toBe(start);
 
   await page.getByRole('combobox', { name: 'Granulate' }).selectOption({ label: 'HDPE, generic' });
