@@ -27,8 +27,8 @@ function GroupMenu({ group }: { readonly group: CommandGroup }) {
           {group.commands.map(({ id, label, keys }) => (
             <MenuItem key={id} id={id} textValue={label} className="menu-item">
               <Text slot="label">{label}</Text>
-              {/* told as description, not as part of the name */}
-              {keys && <Keyboard aria-hidden="true">{keysText(keys)}</Keyboard>}
+              {/* written by the style sheet: told as description, and no part of the name */}
+              {keys && <Keyboard data-keys={keysText(keys)} />}
             </MenuItem>
           ))}
         </Menu>

@@ -34,7 +34,7 @@ export async function opened(page: Page, words: string): Promise<Locator> {
   await command(page, words);
   const dialog = page.getByRole('dialog');
   // what is in it may be fetched or worked out first
-  await dialog.locator('.dialog-body :is(button, input, select, textarea)').first().waitFor();
+  await dialog.locator('.dialog-body :is(button, input, select, textarea)').locator('visible=true').first().waitFor();
   return dialog;
 }
 
