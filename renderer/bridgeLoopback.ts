@@ -32,7 +32,7 @@ const loose = (picked: { name: string; text: string }) => ({
 /** What the browser does itself. */
 const ownCalls = {
   openProject: async () => {
-    const picked = await pickText('.json,application/json');
+    const picked = await pickText('.augerwright,.json,application/json');
     return picked.ok ? ok(picked.value && loose(picked.value)) : picked;
   },
   openDropped: async (file: File) => {

@@ -28,8 +28,8 @@ export interface Dialogs {
   closeWindow(): void;
 }
 
-/** Endings of project files: the one that the program writes, and the one that packed builds claim for themselves. */
-const projectEndings = ['json', 'augerwright'];
+/** Endings of project files: the one that packed builds claim and new files get, and that of files written by hand. */
+const projectEndings = ['augerwright', 'json'];
 const projectFilter: FileFilter = { name: 'Augerwright project', extensions: projectEndings };
 
 /** The calls with dialogs for one window, over the host's own files. */

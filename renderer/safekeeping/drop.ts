@@ -61,7 +61,7 @@ export async function takeDropped(files: readonly File[]): Promise<void> {
   if (!file) return;
   if (files.length > 1) return tell(words.many(files.length));
   if (/\.(csv|tsv|txt)$/i.test(file.name)) return takeTable(file);
-  if (/\.json$/i.test(file.name)) return takeJson(file);
+  if (/\.(json|augerwright)$/i.test(file.name)) return takeJson(file);
   showFaults(file.name, [unknownIssue(file)]);
 }
 

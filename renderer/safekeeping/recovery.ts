@@ -150,7 +150,7 @@ export const goOnWith = (read: ReadWork, asCopy: boolean): Promise<void> =>
 
 /** Saves kept work where the person wants it; what the browser took as a download is not known to be there, and stays. */
 export async function saveCopy({ work, project }: ReadWork): Promise<void> {
-  const stem = nameOf(work.path, work.name).replace(/\.json$/i, '');
+  const stem = nameOf(work.path, work.name).replace(/\.(json|augerwright)$/i, '');
   const written = project ? serializeProject(project) : work.text;
   const saved = await getBridge().saveProjectAs(written, fileNameFor(`${stem}-kept`));
   if (!saved.ok) return announce('bad', saved.issues.map(issueText).join(' '));

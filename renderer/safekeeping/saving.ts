@@ -27,7 +27,7 @@ export const fileNameFor = (name: string): string =>
       .replace(/[^\p{L}\p{N}._-]+/gu, '-')
       .replace(/^[-.]+|[-.]+$/g, '')
       .slice(0, 80) || 'project'
-  }.json`;
+  }.augerwright`;
 
 /** Who holds the file, asked anew where a save was refused for it. */
 async function tellHolder(handle: string | null): Promise<void> {

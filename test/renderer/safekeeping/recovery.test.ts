@@ -114,7 +114,7 @@ test('a copy that the browser took as a download is not taken for safe; text tha
   await open({ ...onFile, text: 'not a project' });
   expect(first().project).toBeNull();
   await saveCopy(first());
-  expect(new TextDecoder().decode(saved.get('head-kept.json'))).toBe('not a project');
+  expect(new TextDecoder().decode(saved.get('head-kept.augerwright'))).toBe('not a project');
   expect(dropped).toEqual([]);
   expect(recoveryStore.getState().waiting).toHaveLength(1);
 });
