@@ -103,7 +103,8 @@ function missedStops(within: string): string[] {
     const alike = element instanceof HTMLInputElement && element.type === 'radio';
     // a way out for screen readers, in no picture, is one pixel wide
     const unseen = element.closest('[inert], [aria-hidden=true], .unseen') !== null;
-    const hidden = width <= 1 || unseen || !element.checkVisibility();
+    const aside = element instanceof HTMLElement && element.tabIndex < 0 && element.parentElement?.clientWidth === 1;
+    const hidden = width <= 1 || aside || unseen || !element.checkVisibility();
     if (hidden || alike || stops.includes(element) || element.closest(sets)) return [];
     return [`${element.tagName} “${(element.getAttribute('aria-label') ?? element.textContent ?? '').slice(0, 40)}”`];
   });
@@ -154,7 +155,8 @@ export const overlaps = (page: Page, within: string): Promise<string[]> =>
     };
     const boxes = [...document.querySelectorAll(`${selector} ${controls}`)].flatMap((element) => {
       const box = inSight(element);
-      const there = box.right - box.left > 2 && box.bottom - box.top > 2;
+      // what a closed list of details holds keeps its box
+      const there = box.right - box.left > 2 && box.bottom - box.top > 2 && element.checkVisibility();
       return there && !element.closest('.unseen, svg') && !floats(element) ? [{ element, box }] : [];
     });
     const name = (element: Element) => (element.getAttribute('aria-label') ?? element.textContent ?? '').slice(0, 30);
