@@ -23,9 +23,6 @@ import type { Answer } from './protocol.ts';
 /** Pause after an edit before a run begins, ms: short enough to feel direct, long enough to swallow held-down keys. */
 export const pauseMs = 60;
 
-/** The same where first figures come, which the estimate waits for that long so as to leave them the processor, ms. */
-export const firstPauseMs = 150;
-
 /** Pause after an estimate before fields are solved, ms: while edits follow each other, none are. */
 export const fieldsPauseMs = 300;
 
@@ -139,7 +136,7 @@ export function followProject(startWorker: () => WorkerLike, startFirst: (() => 
     const project = projectStore.getState().history?.present;
     if (project) first.ask(project);
     if (timer) clearTimeout(timer);
-    timer = setTimeout(ask, startFirst && evaluationStore.getState().prediction ? firstPauseMs : pauseMs);
+    timer = setTimeout(ask, pauseMs);
   };
   running = { askAgain: schedule, ...fields };
   const stop = projectStore.subscribe((state, before) => {
