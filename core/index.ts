@@ -153,6 +153,7 @@ export { fieldUnit } from './project/fieldUnit.ts';
 export { projectJsonSchema } from './project/jsonSchema.ts';
 export { materialFileText, materialFormat, materialVersion, parseMaterialText } from './project/materialFile.ts';
 export { type Material, materialSchema, type Sourced, type StoredLaw } from './project/materialSchema.ts';
+export { nestsWithin } from './project/nesting.ts';
 export { checkProject, parseMaterial, parseProject } from './project/parse.ts';
 export { parseRheologyTable } from './project/rheologyTable.ts';
 export {

@@ -3,6 +3,7 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { nestsWithin } from '../../core/index.ts';
 import { type FileChannel, type HostApi, maxProjectLength } from '../contract.ts';
 import { answer } from './answer.ts';
 import { securityHeaders } from './contentPolicy.ts';
@@ -101,6 +102,8 @@ async function respondToCall(
   const body = await readBody(request);
   if (body === null) return refuse(response, 413);
   let argument: unknown;
+  // calls are shallow; a parser takes seconds over millions of open brackets
+  if (!nestsWithin(body, 100)) return refuse(response, 400);
   try {
     argument = JSON.parse(body);
   } catch {
