@@ -150,10 +150,10 @@ export { type Difference, projectDifference } from './project/difference.ts';
 export { type LawKind, lawKind, materialCompleteness, withLawId, withLawKind } from './project/editLaws.ts';
 export { type FieldRange, fieldRange } from './project/fieldRange.ts';
 export { fieldUnit } from './project/fieldUnit.ts';
+export { findJsonFault } from './project/jsonScan.ts';
 export { projectJsonSchema } from './project/jsonSchema.ts';
 export { materialFileText, materialFormat, materialVersion, parseMaterialText } from './project/materialFile.ts';
 export { type Material, materialSchema, type Sourced, type StoredLaw } from './project/materialSchema.ts';
-export { nestsWithin } from './project/nesting.ts';
 export { checkProject, parseMaterial, parseProject } from './project/parse.ts';
 export { parseRheologyTable } from './project/rheologyTable.ts';
 export {

@@ -3,7 +3,7 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { nestsWithin } from '../../core/index.ts';
+import { findJsonFault } from '../../core/index.ts';
 import { type FileChannel, type HostApi, maxProjectLength } from '../contract.ts';
 import { answer } from './answer.ts';
 import { securityHeaders } from './contentPolicy.ts';
@@ -103,7 +103,7 @@ async function respondToCall(
   if (body === null) return refuse(response, 413);
   let argument: unknown;
   // calls are shallow; a parser takes seconds over millions of open brackets
-  if (!nestsWithin(body, 100)) return refuse(response, 400);
+  if (findJsonFault(body, 100) !== null) return refuse(response, 400);
   try {
     argument = JSON.parse(body);
   } catch {

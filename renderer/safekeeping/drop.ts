@@ -2,7 +2,7 @@
 
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { type Issue, materialFormat, nestsWithin } from '../../core/index.ts';
+import { findJsonFault, type Issue, materialFormat } from '../../core/index.ts';
 import { openBench, setBench } from '../bench/store.ts';
 import { readFile } from '../bridgeFiles.ts';
 import { openDroppedProject } from '../files.ts';
@@ -32,7 +32,7 @@ const unknownIssue = (file: File): Issue => ({
 /** Whether a text says of itself that it is a material. */
 function isMaterial(text: string): boolean {
   try {
-    return nestsWithin(text, 100) && Reflect.get(Object(JSON.parse(text)), 'format') === materialFormat;
+    return findJsonFault(text, 100) === null && Reflect.get(Object(JSON.parse(text)), 'format') === materialFormat;
   } catch {
     return false;
   }

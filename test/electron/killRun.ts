@@ -12,7 +12,7 @@ const outFolder = resolve(import.meta.dirname, '../.out');
 let built: Promise<string> | null = null;
 
 /** The services need no more of core than these modules; what lacks would stop the bundling. */
-const needed = ['result', 'project/nesting'].map((name) => resolve(import.meta.dirname, `../../core/${name}.ts`));
+const needed = ['result', 'project/jsonScan'].map((name) => resolve(import.meta.dirname, `../../core/${name}.ts`));
 const door = '\0part-of-core';
 const partOfCore = {
   name: 'part-of-core',

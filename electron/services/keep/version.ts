@@ -1,7 +1,7 @@
 /** Fingerprints of files, and of the data in them. */
 
 import { createHash } from 'node:crypto';
-import { nestsWithin } from '../../../core/index.ts';
+import { findJsonFault } from '../../../core/index.ts';
 
 /** SHA-256 of bytes, or of a text as UTF-8: 64 hex digits. */
 export const versionOf = (data: string | Uint8Array): string => createHash('sha256').update(data).digest('hex');
@@ -19,7 +19,7 @@ const sorted = (_key: string, value: unknown): unknown => {
  * its work in fewer letters than its file has. A text that is no JSON, or nested as no project is, is taken by its letters.
  */
 export function contentOf(text: string): string {
-  if (!nestsWithin(text, deepest)) return versionOf(text);
+  if (findJsonFault(text, deepest) !== null) return versionOf(text);
   try {
     return versionOf(JSON.stringify(JSON.parse(text), sorted));
   } catch {

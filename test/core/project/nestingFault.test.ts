@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { nestsWithin } from '../../../core/project/nesting.ts';
+import { findJsonFault } from '../../../core/project/jsonScan.ts';
+
+const nestsWithin = (text: string, deepest: number): boolean => findJsonFault(text, deepest)?.code !== 'too-deep';
 
 test('levels are counted outside of texts alone, and millions of brackets cost no time', () => {
   expect(nestsWithin('[{"a":[1]},[[]]]', 3)).toBe(true);
