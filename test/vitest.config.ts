@@ -55,7 +55,7 @@ export default defineConfig({
         },
       },
       // minutes of use, kept out of the gate, which has to stay short
-      { test: { name: 'long', include: ['test/e2e/long/*.test.ts', 'test/electron/long/*.test.ts'], ...browserTests } },
+      { test: { name: 'long', include: ['test/{e2e,electron,reference}/long/*.test.ts'], ...browserTests } },
       { test: { name: 'bench', include: [], benchmark: { include: ['test/bench/**/*.bench.ts'] } } },
     ],
   },

@@ -8,7 +8,7 @@ import { createPlateSolver } from '../../core/flow/plate.ts';
 import { stepPressureDrop } from '../../core/flow/step.ts';
 import type { ViscosityLaw } from '../../core/material/viscosityLaw.ts';
 import { gaussLegendre } from '../../core/math/gaussLegendre.ts';
-import { newtonian, powerLaw } from '../helpers/textbookScrew.ts';
+import { newtonian, powerLaw } from '../../core/checks/textbookScrew.ts';
 
 const within = (got: number, expected: number, relative: number) =>
   expect(Math.abs(got / expected - 1), `${got} against ${expected}`).toBeLessThan(relative);

@@ -11,7 +11,7 @@ import { createPlateSolver, type PlateDirection, solvePlate } from '../../core/f
 import { createReach, solveReach } from '../../core/flow/reach.ts';
 import type { Stations } from '../../core/geometry/types.ts';
 import { bracketedRoot } from '../../core/math/roots.ts';
-import { closedPressure, flowAgainst, helixOf, inch, newtonian, psi, textbookReach } from '../helpers/textbookScrew.ts';
+import { closedPressure, flowAgainst, helixOf, inch, newtonian, psi, textbookReach } from '../../core/checks/textbookScrew.ts';
 
 const degrees = Math.PI / 180;
 const within = (got: number, expected: number, relative: number) =>

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { createPlateSolver, type PlateDirection, solvePlate } from '../../core/flow/plate.ts';
 import { gaussLegendre } from '../../core/math/gaussLegendre.ts';
-import { newtonian, powerLaw } from '../helpers/textbookScrew.ts';
+import { newtonian, powerLaw } from '../../core/checks/textbookScrew.ts';
 
 const within = (got: number, expected: number, relative: number) =>
   expect(Math.abs(got / expected - 1), `${got} against ${expected}`).toBeLessThan(relative);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { newtonian, powerLaw } from '../../../core/checks/textbookScrew.ts';
 import { conePressureDrop } from '../../../core/flow/cone.ts';
 import { createHead, headDrop } from '../../../core/flow/headDrop.ts';
 import { type HeadElement, headElements } from '../../../core/flow/headPieces.ts';
@@ -6,7 +7,6 @@ import { pipeFlow } from '../../../core/flow/pipe.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import { measureGeometry } from '../../../core/geometry/summary.ts';
 import { loadDesign } from '../../helpers/projects.ts';
-import { newtonian, powerLaw } from '../../helpers/textbookScrew.ts';
 
 const pipe = (length: number, boreStart: number, boreEnd: number): HeadElement => ({
   kind: 'piece',

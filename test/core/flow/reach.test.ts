@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { newtonian, powerLaw } from '../../../core/checks/textbookScrew.ts';
 import { createReach, type ReachShape, solveReach } from '../../../core/flow/reach.ts';
 import { localIndex, type ViscosityLaw } from '../../../core/material/viscosityLaw.ts';
 import { bracketedRoot } from '../../../core/math/roots.ts';
-import { newtonian, powerLaw } from '../../helpers/textbookScrew.ts';
 import caseA from '../../reference/flow/caseA.json' with { type: 'json' };
 import caseD from '../../reference/flow/caseD.json' with { type: 'json' };
 

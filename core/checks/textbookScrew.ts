@@ -1,8 +1,8 @@
 /** A textbook screw as the reach solver sees it: thin flights, no clearance, infinitely wide, all angles at the barrel. */
 
-import { createReach, type Reach, solveReach } from '../../core/flow/reach.ts';
-import type { ViscosityLaw } from '../../core/material/viscosityLaw.ts';
-import { bracketedRoot } from '../../core/math/roots.ts';
+import { createReach, type Reach, solveReach } from '../flow/reach.ts';
+import type { ViscosityLaw } from '../material/viscosityLaw.ts';
+import { bracketedRoot } from '../math/roots.ts';
 
 /** Inputs as textbooks give them. SI, rad. */
 export interface TextbookScrew {
