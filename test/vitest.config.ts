@@ -32,7 +32,7 @@ export default defineConfig({
           ...nativeCore,
           name: 'spec',
           include: ['test/**/*.test.{ts,tsx}'],
-          exclude: ['test/e2e/**', ...shellRooms, 'node_modules/**'],
+          exclude: ['test/e2e/**', 'test/**/long/**', ...shellRooms, 'node_modules/**'],
           testTimeout: 60_000,
           // core is pure: files may share a worker, and its compiled code, without meeting each other
           isolate: false,
