@@ -1,8 +1,11 @@
 /** Checks of the solved channel field against an independent general finite-element package, and of its cross flow. */
 
+import type { FlatSection } from '../flow/field/channelSection.ts';
+import { solveChannel } from '../flow/field/channelSolver.ts';
 import { caseA } from './data/caseA.ts';
 import { caseD } from './data/caseD.ts';
 import { channelEntry, elementSource, stored } from './referenceRows.ts';
+import { newtonian } from './textbookScrew.ts';
 import type { Check } from './types.ts';
 
 const thinning = channelEntry('A', caseA[8]);
@@ -15,6 +18,16 @@ const crossUnit = caseA[17].inputs.V_bx * caseA[17].inputs.H_m;
 
 const base = { stage: 'channel', measure: 'relative', kind: 'independent' } as const;
 const thin = 'of a thinning melt (n = 0.5), channel 0.3 as deep as wide';
+
+/** Flow that a pressure gradient presses through a section, times viscosity, over the gradient and a length⁴. */
+function pressed(section: Partial<FlatSection>, unit: number): number {
+  const plain: FlatSection = { kind: 'flat', depth: 1e-3, width: 2e-3, helixAngle: 0.3, rootFillet: 0, flankAngle: 0 };
+  const { flowSlope } = solveChannel({ ...plain, ...section }, newtonian(1000), { barrelSpeed: 0.0125 }, 0);
+  return (-flowSlope * 1000) / unit ** 4;
+}
+
+const side = 2e-3 / Math.sqrt(3);
+const exact = { stage: 'channel', measure: 'relative', kind: 'exact', unit: '', limit: 5e-3 } as const;
 
 /** Checks of solved sections. */
 export const solvedChannelChecks: readonly Check[] = [
@@ -112,6 +125,7 @@ export const solvedChannelChecks: readonly Check[] = [
   },
   {
     ...base,
+    slow: true,
     id: 'channel.closedGradientOfThinningHelix',
     quantity: 'Pressure gradient at no flow of an 8 mm screw with a 4.5 mm root, n = 0.5, helix not unwrapped',
     unit: 'MPa/m',
@@ -122,6 +136,7 @@ export const solvedChannelChecks: readonly Check[] = [
   },
   {
     ...base,
+    slow: true,
     id: 'channel.flowOfThinningHelix',
     quantity: 'Flow at half the closed gradient of the same screw',
     unit: 'mm³/s',
@@ -129,5 +144,23 @@ export const solvedChannelChecks: readonly Check[] = [
     limit: 0.002,
     source: elementSource('D', 3),
     got: () => thinningHelix('flow at 0.5') * 1e9,
+  },
+  {
+    ...exact,
+    id: 'channel.halfPipe',
+    quantity: 'Pressure flow through a channel with a full round root, over G R⁴/η',
+    // pi/8 - 1/pi
+    expected: 0.0743892,
+    source: 'Half of a round bar in torsion by the membrane analogy, Timoshenko & Goodier (from memory)',
+    got: () => pressed({ rootFillet: 1e-3 }, 1e-3),
+  },
+  {
+    ...exact,
+    id: 'channel.triangularDuct',
+    quantity: 'Pressure flow through a channel whose flanks meet at 60°, over G a⁴/η',
+    // sqrt(3)/320
+    expected: 0.00541266,
+    source: 'Equilateral duct, √3 G a⁴/(320 η), White, Viscous Fluid Flow (from memory)',
+    got: () => pressed({ width: side + 1e-7, flankAngle: Math.PI / 6 }, side),
   },
 ];

@@ -1,4 +1,4 @@
-/** Strength of the screw, its bearing and the walls against published and exact numbers. */
+/** Strength of the screw, its bearing and the walls against numbers that are not in core/checks/drive.ts. */
 
 import { describe, expect, test } from 'vitest';
 import { bearingLoad, ratedTurns } from '../../core/drive/bearing.ts';
@@ -7,25 +7,8 @@ import { thickHoop, thinHoop, wallEquivalent } from '../../core/drive/pressureWa
 import { bowing, bucklingLoad, thrustOf, torsionStress, twistOf } from '../../core/drive/strength.ts';
 
 const mm = 1e-3;
-const inch = 0.0254;
-const poundForce = 4.4482216152605;
 
 describe('steps in torsion', () => {
-  /**
-   * Gere, Mechanics of Materials, problem 3.11-3: 500 lb in, 1.0 in shaft, full quarter-circle fillets; factors 1.20,
-   * 1.29, 1.41 and greatest shear 8900, 6400, 4900 psi. The factors were read from a chart.
-   */
-  test.each([
-    [0.7, 1.2, 8900],
-    [0.8, 1.29, 6400],
-    [0.9, 1.41, 4900],
-  ])('to %s in', (thin, printed, stress) => {
-    const factor = shoulderFactor(inch, thin * inch, ((1 - thin) / 2) * inch);
-    expect(Math.abs(factor / printed - 1)).toBeLessThan(0.03);
-    const psi = (factor * torsionStress(500 * poundForce * inch, thin * inch)) / (poundForce / inch ** 2);
-    expect(Math.abs(psi / stress - 1)).toBeLessThan(0.035);
-  });
-
   /** Web table of shoulders in torsion, D/d = 1.5. */
   test.each([
     [0.02, 2.2],
@@ -82,7 +65,6 @@ describe('thrust', () => {
   test.each([
     [5, 16, 1005],
     [5, 20, 1571],
-    [10, 16, 2011],
     [10, 20, 3142],
     [20, 16, 4021],
     [20, 20, 6283],
@@ -115,11 +97,6 @@ describe('thrust', () => {
 });
 
 describe('walls', () => {
-  test('thick tube of outer twice inner: hoop 5/3 p, equivalent 8/3 p (Lamé, exact)', () => {
-    expect(thickHoop(3e6, 10, 20) / 3e6).toBeCloseTo(5 / 3, 12);
-    expect(wallEquivalent(3e6, 10, 20) / 3e6).toBeCloseTo(8 / 3, 12);
-  });
-
   test('a thin wall tends to p r/t, and a very thick one to p', () => {
     expect(thickHoop(1, 1, 1.0002) / thinHoop(1, 1, 1.0002)).toBeCloseTo(1, 3);
     expect(thickHoop(1, 1, 1e6)).toBeCloseTo(1, 9);
