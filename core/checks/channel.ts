@@ -2,6 +2,7 @@
 
 import { createReach, solveReach } from '../flow/reach.ts';
 import { bracketedRoot } from '../math/roots.ts';
+import { answer85 } from './answers.ts';
 import { solvedChannelChecks } from './channelSolved.ts';
 import { widthChecks } from './channelWidth.ts';
 import { closedPressure, flowAgainst, helixOf, inch, newtonian, psi, textbookReach } from './textbookScrew.ts';
@@ -10,6 +11,7 @@ import type { Check } from './types.ts';
 const degrees = Math.PI / 180;
 const cubicInch = inch ** 3;
 const screw75 = { diameter: 0.075, depth: 0.006, helix: 20 * degrees };
+const screw85 = { diameter: 0.085, depth: 0.009, helix: 18 * degrees };
 const screw80 = { diameter: 0.08, depth: 0.005, helix: 18 * degrees };
 const screw40 = { diameter: 0.04, depth: 0.003, helix: 17.7 * degrees };
 const screw5in = { diameter: 5 * inch, depth: 0.25 * inch, helix: helixOf(4.5 * inch, 5 * inch) };
@@ -48,7 +50,7 @@ const textbookChecks: readonly Check[] = [
   {
     ...base,
     id: 'channel.flowAgainst7MPa',
-    quantity: 'Flow of the same screw, 1.9 m long, against 7 MPa at 100 Pa s',
+    quantity: 'Flow of a 75 mm screw, 6 mm deep, 1.9 m long, at 1 rev/s against 7 MPa, 100 Pa s',
     unit: 'cm³/s',
     expected: 35.249,
     source: groover('example 13.1'),
@@ -64,6 +66,27 @@ const textbookChecks: readonly Check[] = [
     source:
       'Question page quoting Groover, ch. 13; the page prints no answer, so this is the textbook equation worked out',
     got: () => flowAgainst(screw5in, 0.002 * psi, 50 / 60, 500 * psi, 110 * inch) / cubicInch,
+  },
+  {
+    ...base,
+    kind: 'published',
+    id: 'channel.openFlowOf85mmScrew',
+    quantity: 'Open discharge of an 85 mm screw, 9 mm deep, 18°, at 60 rpm',
+    unit: 'cm³/s',
+    expected: 94.305,
+    source: answer85,
+    got: () => solveReach(textbookReach(screw85), newtonian(100), 1, 0).openFlow * 1e6,
+  },
+  {
+    ...base,
+    kind: 'published',
+    id: 'channel.flowOf85mmScrew',
+    quantity: 'Flow of an 85 mm screw, 9 mm deep, 2 m long, at 60 rpm against 11 MPa, 100 Pa s',
+    unit: 'cm³/s',
+    expected: 9.1,
+    limit: 0.01,
+    source: answer85,
+    got: () => flowAgainst(screw85, 100, 1, 11e6, 2) * 1e6,
   },
   {
     ...base,

@@ -116,7 +116,7 @@ export const solvedChannelChecks: readonly Check[] = [
   {
     ...base,
     id: 'channel.openFlowOfDeepHelix',
-    quantity: 'Flow without pressure of the same 8 mm screw at 30 rpm',
+    quantity: 'Flow without pressure of an 8 mm screw with a 4 mm root at 30 rpm, helix not unwrapped',
     unit: 'mm³/s',
     expected: stored(caseD[1].rows[2].Q_m3_per_s, 1e9),
     limit: 0.002,
@@ -138,7 +138,7 @@ export const solvedChannelChecks: readonly Check[] = [
     ...base,
     slow: true,
     id: 'channel.flowOfThinningHelix',
-    quantity: 'Flow at half the closed gradient of the same screw',
+    quantity: 'Flow at half the closed gradient of an 8 mm screw with a 4.5 mm root at 30 rpm, n = 0.5',
     unit: 'mm³/s',
     expected: stored(caseD[3].rows[1].Q_m3_per_s, 1e9),
     limit: 0.002,

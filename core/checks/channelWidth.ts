@@ -12,7 +12,10 @@ const torsionTable =
 const torsion = (name: string, longOverShort: number, k1: number): Check => ({
   id: `channel.widthFactor${name}`,
   stage: 'channel',
-  quantity: `Width factor of pressure flow, channel ${longOverShort} times as wide as deep`,
+  quantity:
+    longOverShort === 1
+      ? 'Width factor of pressure flow in a square channel'
+      : `Width factor of pressure flow, channel ${longOverShort} times as wide as deep`,
   unit: '',
   expected: Number((3 * k1).toFixed(3)),
   limit: 0.002,
@@ -97,8 +100,8 @@ export const widthChecks: readonly Check[] = [
     stage: 'channel',
     quantity: 'Height over the root at which flow across the channel turns, over the depth',
     unit: '',
-    expected: 2 / 3,
-    limit: 1e-6,
+    expected: 0.666667,
+    limit: 1e-5,
     measure: 'relative',
     kind: 'exact',
     source: 'Mohr, Saxton & Jepson 1957, as reviewed in Polymers 17 (2025) 2959; derived again',

@@ -106,7 +106,7 @@ const motorChecks: readonly Check[] = [
   {
     ...base,
     id: 'drive.stepTime',
-    quantity: 'Least time of a step of the same motor',
+    quantity: 'Least time of a step at 24 V, 2 A and 5 mH',
     unit: 'ms',
     expected: 0.833,
     limit: 5e-4,
@@ -179,7 +179,7 @@ const loadChecks: readonly Check[] = [
   {
     ...base,
     id: 'drive.hoursOfBallBearing',
-    quantity: 'Life of that ball bearing at 1500 rpm',
+    quantity: 'Life of a ball bearing rated 30 kN under 5 kN at 1500 rpm',
     unit: 'h',
     expected: 2400,
     limit: 1e-6,
@@ -225,7 +225,7 @@ const loadChecks: readonly Check[] = [
     ...base,
     kind: 'exact',
     id: 'drive.equivalentOfThickTube',
-    quantity: 'Stress of the same wall to be held against yield',
+    quantity: 'Stress to be held against yield in a tube twice as wide outside, 30 MPa inside',
     unit: 'MPa',
     expected: 80,
     limit: 1e-9,

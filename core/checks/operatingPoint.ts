@@ -8,6 +8,7 @@ import { createFieldCache } from '../path/fieldCache.ts';
 import { lawFamily } from '../path/lawFamily.ts';
 import { evaluateFlow } from '../prediction/flowState.ts';
 import type { Machine } from '../prediction/machine.ts';
+import { answer85 } from './answers.ts';
 import { caseD } from './data/caseD.ts';
 import { elementSource, once, stored } from './referenceRows.ts';
 import { balanceOf, textbookMachine } from './textbookMachine.ts';
@@ -16,6 +17,7 @@ import type { Check } from './types.ts';
 
 const degrees = Math.PI / 180;
 const screw75 = { diameter: 0.075, depth: 0.006, helix: 20 * degrees };
+const screw85 = { diameter: 0.085, depth: 0.009, helix: 18 * degrees };
 const screw30 = { diameter: 0.03, depth: 0.0025, helix: 17.7 * degrees };
 
 /** Flow and head pressure of a machine at a speed. */
@@ -32,13 +34,16 @@ const groover = once(() => {
   return point(machine, 1);
 });
 
-/** Die that takes 7 MPa at the flow which the same screw then has, and the power of the screw. */
-const loaded = once(() => {
+/** A screw at 60 rpm and 100 Pa s with a die of 6.5 mm that is as long as takes a pressure at a flow. */
+function against(screw: TextbookScrew, length: number, pressure: number, flow: number) {
   const radius = 0.00325;
-  const length = (7e6 * Math.PI * radius ** 4) / (8 * 100 * 35.25e-6);
-  const die = { radius, length };
-  const machine = textbookMachine({ bore: 0.075, length: 1.9, law: newtonian(100), reachAt: uniform(screw75), die });
-  const { volumeFlow, state } = point(machine, 1);
+  const die = { radius, length: (pressure * Math.PI * radius ** 4) / (8 * 100 * flow) };
+  const { diameter: bore } = screw;
+  return point(textbookMachine({ bore, length, law: newtonian(100), reachAt: uniform(screw), die }), 1);
+}
+
+const loaded = once(() => {
+  const { volumeFlow, state } = against(screw75, 1.9, 7e6, 35.25e-6);
   const [any] = state.march.flows.filter((flow) => flow !== null);
   return { volumeFlow, gradient: any.gradient, power: any.channelPower * 1.9 };
 });
@@ -135,11 +140,22 @@ export const operatingPointChecks: readonly Check[] = [
     ...base,
     kind: 'fromMemory',
     id: 'operatingPoint.flowOf75mmScrew',
-    quantity: 'Flow of the same screw and die',
+    quantity: 'Flow of a 75 mm screw with a die of 6.5 x 20 mm, 60 rpm, 100 Pa s',
     unit: 'cm³/s',
     expected: 47.82,
     source: example132,
     got: () => groover().volumeFlow * 1e6,
+  },
+  {
+    ...base,
+    kind: 'published',
+    limit: 0.01,
+    id: 'operatingPoint.flowOf85mmScrew',
+    quantity: 'Flow of an 85 mm screw, 2 m long, 60 rpm, 100 Pa s, with a die that takes 11 MPa',
+    unit: 'cm³/s',
+    expected: 9.1,
+    source: `${answer85}; die length chosen to take 11 MPa at that flow`,
+    got: () => against(screw85, 2, 11e6, 9.1e-6).volumeFlow * 1e6,
   },
   {
     ...base,
@@ -169,7 +185,7 @@ export const operatingPointChecks: readonly Check[] = [
     kind: 'exact',
     limit: 3e-3,
     id: 'operatingPoint.pressureOfTaperedScrew',
-    quantity: 'Pressure before the die of the same screw',
+    quantity: 'Pressure before the die of an 80 mm screw that tapers from 15 to 2 mm, 120 kPa s',
     unit: 'MPa',
     expected: 7.79595,
     source: listing,
@@ -179,7 +195,7 @@ export const operatingPointChecks: readonly Check[] = [
     ...base,
     kind: 'exact',
     id: 'operatingPoint.powerOf75mmScrew',
-    quantity: 'Power that the 75 mm screw takes against 7 MPa, heat and pumping',
+    quantity: 'Power of a 75 mm screw at 60 rpm against 7 MPa, 100 Pa s',
     unit: 'W',
     expected: 934.29,
     source: powerSource,
@@ -189,7 +205,7 @@ export const operatingPointChecks: readonly Check[] = [
     ...base,
     kind: 'exact',
     id: 'operatingPoint.heatOf75mmScrew',
-    quantity: 'Part of it that turns to heat',
+    quantity: 'Heat that a 75 mm screw makes at 60 rpm against 7 MPa, 100 Pa s',
     unit: 'W',
     expected: 687.54,
     source: powerSource,
@@ -202,7 +218,7 @@ export const operatingPointChecks: readonly Check[] = [
     id: 'operatingPoint.bestEfficiency',
     quantity: 'Best pumping efficiency of a nearly straight channel, at two thirds of its open flow',
     unit: '',
-    expected: 1 / 3,
+    expected: 0.333333,
     source: 'Closed form 3 a (1 − a)/(1 + 3 a), greatest at a = 1/3, derived',
     got: bestEfficiency,
   },

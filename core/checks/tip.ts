@@ -13,7 +13,7 @@ const imperial = 'Imperial College London, ME4 Polymer Processing Technology, so
 const taperLaw = powerLaw(16e3, 0.3);
 
 const capillary =
-  'Pressures of polypropylene through dies of 2 mm at 190 °C, problem page (believed McCrum, Buckley & Bucknall, Principles of Polymer Engineering); n = 0.4830 and K = 5125 Pa sⁿ follow after Bagley and Rabinowitsch';
+  'Pressures of polypropylene through dies of 2 mm at 190 °C, problem page (believed McCrum, Buckley & Bucknall, Principles of Polymer Engineering); n = 0.4830 and K = 5125 Pa sⁿ worked out of them apart from this program, after Bagley and Rabinowitsch';
 const polypropylene = powerLaw(5125, 0.483);
 
 /** What 10 mm more of the capillary cost, MPa. */
@@ -50,7 +50,7 @@ const dieChecks: readonly Check[] = [
     ...base,
     kind: 'published',
     id: 'tip.dropOfTaperedDie',
-    quantity: 'Pressure through the same die, 3 to 6 mm over 60 mm, as a sum of slices',
+    quantity: 'Pressure through a tapered die, 3 to 6 mm over 60 mm, n = 0.3, 10 cm³/s, as a sum of slices',
     unit: 'MPa',
     expected: 8.96,
     limit: 1e-3,
@@ -61,7 +61,7 @@ const dieChecks: readonly Check[] = [
     ...base,
     kind: 'published',
     id: 'tip.dropOfTaperedDieWithAngle',
-    quantity: 'Pressure through the same die with its own angle counted',
+    quantity: 'Pressure through a tapered die, 6 to 3 mm over 60 mm, n = 0.3, 10 cm³/s, with its own angle',
     unit: 'MPa',
     expected: 8.96,
     limit: 3e-3,

@@ -145,7 +145,7 @@ export const solvedTipChecks: readonly Check[] = [
     ...base,
     kind: 'published',
     id: 'tip.solvedTaperedDie',
-    quantity: 'Pressure through a tapered die, 6 to 3 mm over 60 mm, n = 0.3, solved field',
+    quantity: 'Pressure through a tapered die, 6 to 3 mm over 60 mm, n = 0.3, 10 cm³/s, from the solved field',
     unit: 'MPa',
     expected: 8.96,
     limit: 0.01,

@@ -185,6 +185,18 @@ export const channelBreaks: readonly Break[] = [
     to: 'flankSlope: Math.sin(angle)',
   },
   {
+    check: 'channel.openFlowOf85mmScrew',
+    file: 'core/flow/reach.ts',
+    from: 'openFlow: shape.starts * reach.dragFactor * shape.widthBarrel',
+    to: 'openFlow: shape.starts * reach.dragFactor * shape.depth',
+  },
+  {
+    check: 'channel.flowOf85mmScrew',
+    file: 'core/flow/reach.ts',
+    from: '(pressureFactor * shape.widthMean)',
+    to: '(pressureFactor * shape.depth)',
+  },
+  {
     check: 'channel.closedPressureOf40mmScrew',
     file: 'core/flow/reach.ts',
     from: 'const drag = dragFactor * shape.widthBarrel',

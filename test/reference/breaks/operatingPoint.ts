@@ -64,4 +64,10 @@ export const operatingPointBreaks: readonly Break[] = [
     from: 'const pressure = solved / (shape.starts * shape.widthMean * plate);',
     to: 'const pressure = solved / (shape.starts * shape.widthBarrel * plate);',
   },
+  {
+    check: 'operatingPoint.flowOf85mmScrew',
+    file: 'core/flow/reach.ts',
+    from: 'loaded.down.gradient / Math.sin(shape.helixMean)',
+    to: 'loaded.down.gradient / Math.cos(shape.helixMean)',
+  },
 ];
