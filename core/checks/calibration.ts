@@ -172,13 +172,13 @@ export const calibrationChecks: readonly Check[] = [
   {
     id: 'calibration.checkeredStrand',
     stage: 'calibration',
-    quantity: 'L* of a picture’s region, half black and half white',
+    quantity: 'L* of a picture’s region, half of its pixels 100 and half 200 of 255',
     unit: '',
-    expected: 76.069,
+    expected: 65.9435,
     limit: 1e-3,
     measure: 'absolute',
     kind: 'exact',
-    source: 'light adds up before the screen’s curve: 116 · 0.5^(1/3) - 16, CIE 15',
+    source: 'light adds up before the screen’s curve: IEC 61966-2-1 and CIE 15, evaluated apart',
     got: checkeredLightness,
   },
 ];

@@ -56,9 +56,9 @@ const pixels = (...greys: readonly number[]): RegionMean => {
   return region;
 };
 
-/** L* of a strand whose pixels are half black, half white, beside a white reference. */
+/** L* of a strand whose pixels are half of value 100, half of 200, beside a white reference. */
 export function checkeredLightness(): number {
-  const found = photoColour(pixels(0, 255), pixels(255, 255));
+  const found = photoColour(pixels(100, 200), pixels(255, 255));
   if (!found.ok) throw new Error('white too dark');
   return found.value.lab[0];
 }
