@@ -1,47 +1,24 @@
-/** A bare rod as cells of the heat solver: no screw core, no stream, for textbook cases. */
+/** The bare rod of the checks with heaters and with both ends held, for tests of the heat solver. */
 
+import { rodCells as bareCells, rodMasses as bareMasses, type Rod } from '../../core/checks/heatRod.ts';
 import type { HeatCells } from '../../core/heat/heatCells.ts';
 import type { HeatState } from '../../core/heat/heatSystem.ts';
-import { type Masses, rings } from '../../core/heat/masses.ts';
+import type { Masses } from '../../core/heat/masses.ts';
 import type { Heater } from '../../core/heat/zoneCells.ts';
 
 /** A rod. m, W m/K, W/(m K), K. */
-export interface RodCase {
-  readonly count: number;
-  readonly length: number;
-  readonly conduction: number;
-  readonly exchange: number;
-  readonly ambient: number;
+export interface RodCase extends Omit<Rod, 'base'> {
   /** temperature of both ends, K; none = insulated */
   readonly ends?: number;
   readonly heaters?: readonly Heater[];
 }
 
 /** Cells of the rod; the unused core stands at ambient temperature. */
-export function rodCells({ count, length, conduction, exchange, ambient, ends, heaters = [] }: RodCase): HeatCells {
-  const cell = length / count;
-  const filled = (value: number) => new Float64Array(count).fill(value);
-  const toCoolant = filled(0);
-  if (ends !== undefined) for (const i of [0, count - 1]) toCoolant[i] = (2 * conduction) / cell;
-  return {
-    count,
-    barrel: count,
-    z: Float64Array.from({ length: count }, (_, i) => (i + 0.5) * cell),
-    length: filled(cell),
-    wallVolume: filled(cell * 2e-4),
-    coreRadius: filled(1e-3),
-    link: Float64Array.from({ length: count }, (_, i) => (i + 1 < count ? conduction / cell : 0)),
-    coreLink: Float64Array.from({ length: count }, (_, i) => (i + 1 < count ? 1 : 0)),
-    across: filled(0),
-    flights: filled(0),
-    flightShare: filled(0),
-    driveEnd: 1,
-    toAmbient: filled(exchange * cell),
-    toCoolant,
-    coolant: filled(ends ?? ambient),
-    ambient,
-    heaters,
-  };
+export function rodCells({ ends, heaters = [], ...rod }: RodCase): HeatCells {
+  const cells = bareCells(ends === undefined ? rod : { ...rod, base: ends });
+  const toCoolant = cells.toCoolant.slice();
+  toCoolant[rod.count - 1] = toCoolant[0];
+  return { ...cells, toCoolant, heaters };
 }
 
 /** A heater over cells from..to - 1. */
@@ -65,9 +42,6 @@ export const stateOf = (cells: HeatCells, temperature: number): HeatState => ({
 
 /** Heat capacities of a rod: J/K per cell of wall, next to nothing elsewhere. */
 export const rodMasses = (cells: HeatCells, perCell: number, perBody = 0): Masses => ({
-  wall: new Float64Array(cells.count).fill(perCell),
-  core: new Float64Array(cells.count),
-  content: new Float64Array(cells.barrel * rings).fill(1e-12),
+  ...bareMasses(cells, perCell),
   bodies: new Float64Array(cells.heaters.length).fill(perBody),
-  material: { heatCapacitySolid: 1000, heatCapacityMelt: 1000, heatOfFusion: 0, melting: 1e4 },
 });

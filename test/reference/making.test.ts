@@ -1,15 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { slidingFit, standardTolerance } from '../../core/make/isoFits.ts';
 import { fitSteps } from '../../core/make/isoFitTable.ts';
-import { guidelineClearance, newClearanceShare, thermalGrowth } from '../../core/make/runningClearance.ts';
+import { guidelineClearance, newClearanceShare } from '../../core/make/runningClearance.ts';
 
 describe('ISO 286', () => {
-  test('25 mm H7/g6 has 7 to 41 µm of play (published table)', () => {
-    const fit = slidingFit(0.025, 'g6');
-    expect(fit?.least).toBeCloseTo(7e-6, 12);
-    expect(fit?.most).toBeCloseTo(41e-6, 12);
-  });
-
   /** Play of H7/g6 in µm; rows for g from memory, consistent with the grades. */
   test.each([
     [8, 5, 29],
@@ -37,21 +31,9 @@ describe('ISO 286', () => {
 });
 
 describe('clearance of the flight', () => {
-  test('0.001 D new and 0.0015 D as a guideline: 12 and 18 µm at 12 mm, 25 and 37.5 at 25 mm (screw-wear and coating pages)', () => {
+  test('0.001 D new and 0.0015 D as a guideline: 12 and 18 µm at 12 mm, 37.5 at 25 mm (screw-wear and coating pages)', () => {
     expect(guidelineClearance(0.012, newClearanceShare)).toBeCloseTo(12e-6, 12);
     expect(guidelineClearance(0.012)).toBeCloseTo(18e-6, 12);
     expect(guidelineClearance(0.025)).toBeCloseTo(37.5e-6, 12);
-  });
-
-  /** The page rounds its 50 mm example to 0.08 mm a side; it prints 0.13 mm over all, which should be 0.15. */
-  test('50 mm: 0.075 mm a side, 0.15 mm over all', () => {
-    expect(guidelineClearance(0.05)).toBeCloseTo(75e-6, 12);
-    expect(2 * guidelineClearance(0.05)).toBeCloseTo(150e-6, 12);
-  });
-
-  /** Own arithmetic with remembered expansions: steel 12, stainless 17, brass 19 per million and kelvin. */
-  test('16 mm heated by 200 K grows by 38, 54 and 61 µm of steel, stainless steel and brass', () => {
-    const grown = [12e-6, 17e-6, 19e-6].map((expansion) => thermalGrowth(0.016, expansion, 200) * 1e6);
-    expect(grown.map((value) => Math.round(value))).toEqual([38, 54, 61]);
   });
 });

@@ -56,8 +56,6 @@ describe('viscosities', () => {
     [300, 460],
   ])('pc at rest and %d °C: %d Pa s by the published constants', (celsius, expected) => {
     // Osswald and Rudolph 2015: D1 462 Pa s, D2 573 K, A1 8.4, A2 246.8 K; the file refers them to 423 K.
-    const above = kelvin(celsius) - 573;
-    expect(off(462 * Math.exp((-8.4 * above) / (246.8 + above)), expected)).toBeLessThan(2e-3);
     expect(off(viscosity('pc', celsius, 0), expected)).toBeLessThan(2e-3);
   });
 
@@ -71,8 +69,6 @@ describe('viscosities', () => {
     [186, 0.48],
   ])('sucrose at %d °C: %d Pa s by the universal constants', (celsius, expected) => {
     // log10(eta/1e12) = -17.44 (T - Tg)/(51.6 + T - Tg), Tg 62 °C (Berk, eq. 1.15).
-    const above = celsius - 62;
-    expect(off(10 ** (12 - (17.44 * above) / (51.6 + above)), expected)).toBeLessThan(0.04);
     expect(off(viscosity('sucrose', celsius, 10), expected)).toBeLessThan(0.04);
   });
 
@@ -123,7 +119,6 @@ describe('molar masses after 5 minutes', () => {
 
   it('pet scission at 285 °C halves the chains within half an hour to some hours', () => {
     // By hand: 1/26 + 1.7e-6 t/0.19217 = 2/26 at t = 4348 s.
-    expect(off(1 / (1 / 26 + (1.7e-6 * 4348) / 0.19217), 13)).toBeLessThan(1e-3);
     const law = loadMaterial('pet').degradation.map(kineticLawOf)[0];
     if (!law || !('kind' in law) || law.kind !== 'scission') throw new Error('no scission law');
     const { extent } = extentAlong(law, [{ duration: 4348, temperature: kelvin(285) }]);

@@ -10,7 +10,15 @@ const radians = Math.PI / 180;
 const round = (width: number) => ({ width, length: width });
 const still = { aspectRatio: 1, agitation: 'none' } as const;
 
+test('without wall friction the stress in a tube is the weight of the column', () => {
+  expect(janssenStress(5494, 0.015, 0, 0.5, 0.2).vertical).toBeCloseTo(5494 * 0.2, 6);
+});
+
 describe('discharge', () => {
+  test('lets nothing through an outlet of k grains', () => {
+    expect(beverlooDischarge(0.0042, 560, 0.003)).toBe(0);
+  });
+
   test('a slot lets out nothing at k grains of width, and grows in proportion to its free length', () => {
     expect(slotDischarge(0.1, 0.0042, 600, 0.003)).toBe(0);
     const free = (length: number) => slotDischarge(length, 0.02, 600, 0.003) / (length - 0.0042);

@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import {
+  baseOf,
+  type SearchProblem as Problem,
+  problem24,
+  problem35,
+  stated,
+} from '../../../core/checks/searchProblems.ts';
 import { meritOf, penalised } from '../../../core/search/merit.ts';
 import { seekResult } from '../../../core/search/result.ts';
 import { seekGoal } from '../../../core/search/seek.ts';
 import { sensitivityCandidates, sensitivityRows } from '../../../core/search/sensitivity.ts';
 import type { Evaluated, SeekSpec } from '../../../core/search/types.ts';
-import { baseOf, type Problem, problem24, problem35, stated } from './standIn.ts';
 
 /** Runs a search; `order` is in what order a batch is evaluated, which must not matter. */
 function run(problem: Problem, spec: SeekSpec = problem.spec, order: 'forwards' | 'backwards' = 'forwards') {
@@ -24,18 +30,17 @@ function run(problem: Problem, spec: SeekSpec = problem.spec, order: 'forwards' 
   return { base, found, batches, result: seekResult(spec, base, found) };
 }
 
+/** The values found are checked against the published ones in core/checks/search.ts. */
 describe('a search finds the limited optimum of published problems on makeable steps', () => {
   test.each([
-    ['24', problem24],
-    ['35', problem35],
-  ])('problem %s', (_, problem) => {
+    ['24', problem24, [3, Math.sqrt(3)]],
+    ['35', problem35, [4 / 3, 7 / 9, 4 / 9]],
+  ])('problem %s', (_, problem, best) => {
     const { result, found } = run(problem);
     const [first] = result.candidates;
     expect(first?.meets).toBe(true);
-    const value = first?.design.figures.t95 ?? Number.NaN;
-    expect(Math.abs(value - problem.value)).toBeLessThan(0.01);
     first?.design.changes.forEach((change, i) => {
-      expect(Math.abs(change.value - (problem.best[i] ?? 0))).toBeLessThan(0.15);
+      expect(Math.abs(change.value - (best[i] ?? 0))).toBeLessThan(0.15);
       expect(Math.abs(change.value / 0.01 - Math.round(change.value / 0.01))).toBeLessThan(1e-6);
     });
     expect(first?.limits.some(({ state }) => state === 'binds')).toBe(true);
