@@ -128,6 +128,16 @@ const closedForms: readonly Check[] = [
   },
   {
     ...closedForm,
+    id: 'residence.slowMeltOfParts',
+    quantity: 'Time by which 95 % has left a channel of 40 s and a pipe of 6 s behind it, Newtonian',
+    unit: 's',
+    expected: 77.2187,
+    limit: 0.01,
+    source: 'Both closed forms joined by an integral over 400 000 shares in another language',
+    got: () => joinResidence([channelAtoms(40), pipeAtoms(6, 1)]).t95,
+  },
+  {
+    ...closedForm,
     id: 'residence.solvedPipe',
     quantity: 'Share that has left a pipe by its mean time, from the solved field',
     unit: '%',

@@ -12,6 +12,8 @@ import type { Check } from './types.ts';
 const imperial = 'Imperial College London, ME4 Polymer Processing Technology, solutions of problem 3.1 (2008)';
 const taperLaw = powerLaw(16e3, 0.3);
 
+const sucrose =
+  'Worked answer on a homework page: 37 162 Pa press 7.866e-4 m³/s through the pipe, 31.174e-4 through the ring';
 const capillary =
   'Pressures of polypropylene through dies of 2 mm at 190 °C, problem page (believed McCrum, Buckley & Bucknall, Principles of Polymer Engineering); n = 0.4830 and K = 5125 Pa sⁿ worked out of them apart from this program, after Bagley and Rabinowitsch';
 const polypropylene = powerLaw(5125, 0.483);
@@ -67,6 +69,42 @@ const dieChecks: readonly Check[] = [
     limit: 3e-3,
     source: `${imperial}; printed 8.96, without the angle`,
     got: () => conePressureDrop(taperLaw, 0.003, 0.0015, 0.06, 1e-5) / 1e6,
+  },
+  {
+    ...base,
+    kind: 'published',
+    id: 'tip.sucroseThroughPipe',
+    quantity: 'Pressure of 0.7866 l/s of sucrose solution, 57 mPa s, through a pipe of 25.2 mm and 8.2 m',
+    unit: 'kPa',
+    expected: 37.162,
+    limit: 1e-3,
+    source: sucrose,
+    got: () => (pipeFlow(newtonian(0.057), 0.0126, 7.866e-4).gradient * 8.2) / 1e3,
+  },
+  {
+    ...base,
+    kind: 'published',
+    id: 'tip.sucroseThroughRing',
+    quantity: 'Pressure of 3.1174 l/s of sucrose solution, 57 mPa s, through a ring of 25.2 to 56 mm and 8.2 m',
+    unit: 'kPa',
+    expected: 37.162,
+    limit: 0.01,
+    source: `${sucrose}; friction of the ring from a table, 95/Re`,
+    got: () => (annulusFlow(createPlateSolver(), newtonian(0.057), 0.0126, 0.028, 0, 3.1174e-3).gradient * 8.2) / 1e3,
+  },
+  {
+    ...base,
+    kind: 'published',
+    id: 'tip.doubledFlow',
+    quantity: 'Pressure in a pipe when the flow of a melt with n = 0.585 doubles, over that before',
+    unit: '',
+    expected: 1.5,
+    limit: 1e-3,
+    source: 'Coulson & Richardson, Chemical Engineering, vol. 1, problem 3.40 with solution: 1.5 = 2ⁿ, n = 0.585',
+    got: () => {
+      const gradient = (flow: number) => pipeFlow(powerLaw(100, 0.585), 0.035, flow).gradient;
+      return gradient(2e-3) / gradient(1e-3);
+    },
   },
   capillaryCheck('Slow', 200, 4.006, 2.337),
   capillaryCheck('Middle', 400, 5.599, 3.266),

@@ -100,4 +100,10 @@ export const residenceBreaks: readonly Break[] = [
     from: 'const wholeVolume = total(sums.second);',
     to: 'const wholeVolume = total(sums.second) / 2;',
   },
+  {
+    check: 'residence.slowMeltOfParts',
+    file: 'core/residence/combine.ts',
+    from: 'share[at] = part * second.share[j];',
+    to: 'share[at] = part / second.share.length;',
+  },
 ];

@@ -131,4 +131,22 @@ export const tipBreaks: readonly Break[] = [
     from: '** ((law.index - 1) / 2);',
     to: '** (law.index - 1);',
   },
+  {
+    check: 'tip.sucroseThroughPipe',
+    file: 'core/flow/pipe.ts',
+    from: 'gradient: (2 * wallStress) / radius',
+    to: 'gradient: (3 * wallStress) / radius',
+  },
+  {
+    check: 'tip.sucroseThroughRing',
+    file: 'core/flow/annulus.ts',
+    from: 'const round = Math.PI * (boreRadius + coreRadius);',
+    to: 'const round = 2 * Math.PI * boreRadius;',
+  },
+  {
+    check: 'tip.doubledFlow',
+    file: 'core/material/viscosityLaw.ts',
+    from: '** ((law.index - 1) / 2);',
+    to: '** (law.index - 1);',
+  },
 ];
