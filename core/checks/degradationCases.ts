@@ -23,17 +23,6 @@ export const polylactide: ScissionLaw = {
   ...anywhere,
 };
 
-/** Wood turning brown: reduced from two points of Color Res. Appl. 37 (2012) 148, abstract. */
-export const woodColour: KineticLaw = {
-  id: 'wood-colour',
-  observed: 'colour',
-  order: 0,
-  rateAtReference: exactly(1.98e-3),
-  referenceTemperature: kelvin(200),
-  activation: exactly(77e3),
-  ...anywhere,
-};
-
 /** Rate of a step at 250 °C from its frequency factor, 1/s, and energy, J/mol. */
 const rateAt250 = (factor: number, energy: number) => factor * Math.exp(-energy / 8.314462618 / kelvin(250));
 /** Willow losing mass: M. J. Prins, K. J. Ptasinski & F. J. J. G. Janssen 2006, abstract; solid yields 0.79 and 0.41. */

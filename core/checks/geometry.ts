@@ -6,7 +6,7 @@ import { meshArea, meshVolume } from '../geometry/meshMeasure.ts';
 import { turnsOf } from '../geometry/profile.ts';
 import { frustum, revolvedVolume } from '../geometry/revolved.ts';
 import { sectionVolume } from '../geometry/summary.ts';
-import { compression, crest, flight, flightMesh, twoStart } from './geometryCases.ts';
+import { channelOf, compression, crest, flight, flightMesh, twoStart } from './geometryCases.ts';
 import type { Check } from './types.ts';
 
 const degrees = 180 / Math.PI;
@@ -24,7 +24,7 @@ export const geometryChecks: readonly Check[] = [
     limit: 5e-3,
     measure: 'absolute',
     kind: 'published',
-    source: 'Screw-geometry summary page of the trade (Stewart-Hay), 17.66°',
+    source: 'Summary page of screw geometry for the trade, 17.66°',
     got: () => helixAngle(0.025, 0.0125) * degrees,
   },
   {
@@ -98,6 +98,30 @@ export const geometryChecks: readonly Check[] = [
     kind: 'independent',
     source: inPolar,
     got: compression,
+  },
+  {
+    id: 'geometry.channelVolume',
+    stage: 'geometry',
+    quantity: 'Channel of 80 mm of the first screw in a bore of 16 mm, summed over the stations',
+    unit: 'mm³',
+    expected: 8476.577,
+    limit: 1e-6,
+    measure: 'relative',
+    kind: 'independent',
+    source: inPolar,
+    got: () => channelOf().volume * 1e9,
+  },
+  {
+    id: 'geometry.helicalLength',
+    stage: 'geometry',
+    quantity: 'Way along that channel at its mean radius',
+    unit: 'mm',
+    expected: 219.31502,
+    limit: 1e-6,
+    measure: 'relative',
+    kind: 'exact',
+    source: 'length of a helix: L √(1 + (2 pi r/lead)²) with r 6.5 mm, lead 16 mm',
+    got: () => channelOf().length * 1e3,
   },
   {
     id: 'geometry.turnsOfGrowingLead',

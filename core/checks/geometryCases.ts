@@ -38,7 +38,7 @@ export const twoStart: FlightedSection = {
 };
 
 /** A design of such sections with a flat end, without shank and clearance. */
-function screwOf(sections: readonly FlightedSection[]): Design {
+export function screwOf(sections: readonly FlightedSection[]): Design {
   const design = madeDesign();
   const tip = { kind: 'flat', includedAngle: Math.PI, pinDiameter: 0, pinLength: 0 } as const;
   const screw = { ...design.screw, sections, tip, radialClearance: 0, shankLength: 0 };
@@ -50,6 +50,12 @@ export function compression(): number {
   const root = { rootDiameterStart: 0.013, rootDiameterEnd: 0.013 };
   const design = screwOf([flight, { ...flight, ...root }]);
   return measureGeometry(design, buildStations(design, 24)).compressionRatio;
+}
+
+/** Volume, m³, and way along the channel, m, of the first section alone. */
+export function channelOf(): { readonly volume: number; readonly length: number } {
+  const { freeVolume, helicalLength, count } = buildStations(screwOf([flight]), 16);
+  return { volume: freeVolume[count - 1] ?? Number.NaN, length: helicalLength[count - 1] ?? Number.NaN };
 }
 
 /** The first section alone as a mesh. */

@@ -48,7 +48,7 @@ export const handOverChecks: readonly Check[] = [
     limit: 1e-6,
     measure: 'absolute',
     kind: 'published',
-    source: 'ISO 286, table of tolerances at deepri.com',
+    source: 'ISO 286, table of tolerances as reprinted by a shop',
     got: () => (isoLimits(0.014, 'H7') ?? none).upper * micro,
   },
   {
@@ -60,7 +60,7 @@ export const handOverChecks: readonly Check[] = [
     limit: 1e-6,
     measure: 'absolute',
     kind: 'published',
-    source: 'ISO 286, table of bright bars at precisemetal.in',
+    source: 'ISO 286, table of bright bars as reprinted by a shop',
     got: () => (isoLimits(0.1, 'h7') ?? none).lower * micro,
   },
   {
@@ -180,7 +180,7 @@ export const handOverChecks: readonly Check[] = [
     limit: 1e-9,
     measure: 'absolute',
     kind: 'published',
-    source: 'C. Hoffman, Metric Threading on the Lathe (web page): the pair of 127 and 100 makes 2.5 mm of 8 per inch',
+    source: 'Metric Threading on the Lathe (web page): the pair of 127 and 100 makes 2.5 mm of 8 per inch',
     got: () => wheelOf(0.0025, inch / 8, 'driven'),
   },
   {

@@ -2,6 +2,7 @@
 
 import { thinnedShear } from '../melting/filmShear.ts';
 import { largeBed, meltedBed, permeability, smallBed } from './meltingCases.ts';
+import { meltingLength } from './meltingMarch.ts';
 import type { Check } from './types.ts';
 
 const film =
@@ -109,6 +110,18 @@ export const meltingChecks: readonly Check[] = [
     kind: 'independent',
     source: bed,
     got: () => meltedBed(smallBed, 0.1541874).left,
+  },
+  {
+    id: 'melting.marchByFilm',
+    stage: 'melting',
+    quantity: 'Screw over which solid falls from 90 to 50 %, Ø16, 3 mm deep, 20 rev/s, 10 Pa s, heat of fusion alone',
+    unit: 'mm',
+    expected: 14.6511,
+    limit: 1e-3,
+    measure: 'relative',
+    kind: 'independent',
+    source: bed,
+    got: () => meltingLength() * 1e3,
   },
   {
     id: 'melting.looseBed',

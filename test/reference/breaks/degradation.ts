@@ -5,29 +5,17 @@ import type { Break } from './types.ts';
 /** One for each check. */
 export const degradationBreaks: readonly Break[] = [
   {
-    check: 'degradation.activationOfIodide',
+    check: 'degradation.activationFromTwoRates',
     file: 'core/age/arrhenius.ts',
     from: 'gasConstant * Math.log(second.rate / first.rate)',
     to: 'gasConstant * Math.log10(second.rate / first.rate)',
   },
   { check: 'degradation.rateAt600C', file: 'core/age/arrhenius.ts', from: '8.314462618', to: '8.134462618' },
   {
-    check: 'degradation.woodAt160C',
-    file: 'core/age/arrhenius.ts',
-    from: '1 / referenceTemperature - 1 / temperature',
-    to: '1 / temperature - 1 / referenceTemperature',
-  },
-  {
-    check: 'degradation.polylactideAt210C',
+    check: 'degradation.polylactideAt240C',
     file: 'core/age/extentForms.ts',
     from: '1 / (1 / initial + extent / repeatUnitMass)',
     to: '1 / (1 / initial + extent * repeatUnitMass)',
-  },
-  {
-    check: 'degradation.polylactideAt240C',
-    file: 'core/age/arrhenius.ts',
-    from: '(activation / gasConstant) *',
-    to: 'activation *',
   },
   {
     check: 'degradation.twoSteps',

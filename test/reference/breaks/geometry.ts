@@ -76,4 +76,16 @@ export const geometryBreaks: readonly Break[] = [
     from: '/ Math.tan(includedAngle / 2)',
     to: '/ Math.tan(includedAngle)',
   },
+  {
+    check: 'geometry.channelVolume',
+    file: 'core/geometry/stations.ts',
+    from: 'length * freeArea(shape, bore)',
+    to: 'length * freeArea(shape, 1.01 * bore)',
+  },
+  {
+    check: 'geometry.helicalLength',
+    file: 'core/geometry/stations.ts',
+    from: '(Math.PI * (rootRadius + bore)) / profile.lead',
+    to: '(2 * Math.PI * (rootRadius + bore)) / profile.lead',
+  },
 ];

@@ -37,6 +37,12 @@ export const meltingBreaks: readonly Break[] = [
     from: '- 2 * barrelSpeed * bedSpeed * Math.cos(helix)',
     to: '+ 2 * barrelSpeed * bedSpeed * Math.cos(helix)',
   },
+  {
+    check: 'melting.marchByFilm',
+    file: 'core/melting/filmStep.ts',
+    from: 'add(mass / c.massFlow);',
+    to: 'add((2 * mass) / c.massFlow);',
+  },
   { check: 'melting.looseBed', file: 'core/melting/drainage.ts', from: '(180 * solid ** 2)', to: '(150 * solid ** 2)' },
   {
     check: 'melting.touchingBed',
