@@ -147,7 +147,7 @@ export const colourChecks: readonly Check[] = [
   {
     id: 'degradation.yellownessD1925',
     stage: 'degradation',
-    quantity: 'Yellowness D1925 of the same numbers',
+    quantity: 'Yellowness D1925 of X 95, Y 100, Z 105',
     unit: '',
     expected: 10.3,
     limit: 1e-5,
@@ -159,7 +159,7 @@ export const colourChecks: readonly Check[] = [
   {
     id: 'degradation.yellownessUnderC',
     stage: 'degradation',
-    quantity: 'Yellowness E313 of the same numbers under C, 2°',
+    quantity: 'Yellowness E313 of X 95, Y 100, Z 105 under C, 2°',
     unit: '',
     expected: 10.0895,
     limit: 5e-5,

@@ -33,7 +33,7 @@ export const feedChecks: readonly Check[] = [
   {
     id: 'feed.plugAngleNearSlip',
     stage: 'feed',
-    quantity: 'The same with 0.25 on both, where the plug nearly turns with the screw',
+    quantity: 'Angle of a plug in a 63.5 mm screw, friction 0.25 on both: it nearly turns with the screw',
     unit: '°',
     expected: 7.09205,
     limit: 1e-4,
@@ -57,7 +57,7 @@ export const feedChecks: readonly Check[] = [
   {
     id: 'feed.plugWithPressure',
     stage: 'feed',
-    quantity: 'Angle of the plug of the 63.5 mm screw while pressure grows tenfold in 12.5 turns',
+    quantity: 'Angle of a plug in a 63.5 mm screw, friction 0.45 and 0.25, pressure growing tenfold in 12.5 turns',
     unit: '°',
     expected: 32.307,
     limit: 1e-4,
@@ -93,7 +93,7 @@ export const feedChecks: readonly Check[] = [
   {
     id: 'feed.conveyorPower',
     stage: 'feed',
-    quantity: 'Its power over 5 m level at a resistance of 4',
+    quantity: 'Power of a conveyor for 25.4 t/h over 5 m level at a resistance of 4',
     unit: 'kW',
     expected: 1.387,
     limit: 5e-4,
@@ -105,7 +105,7 @@ export const feedChecks: readonly Check[] = [
   {
     id: 'feed.conveyorLift',
     stage: 'feed',
-    quantity: 'The same with a lift of 0.3 m',
+    quantity: 'Power of a conveyor for 25.4 t/h over 5 m with a lift of 0.3 m',
     unit: 'kW',
     expected: 1.408,
     limit: 5e-4,

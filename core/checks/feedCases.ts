@@ -3,7 +3,7 @@
 import { type PlugConveying, type PlugShape, plugConveying } from '../feed/plug.ts';
 
 /** A screw with a square-cut channel; `flight` is its width across, the same at every radius. m. */
-export interface PlugScrew {
+interface PlugScrew {
   readonly diameter: number;
   readonly depth: number;
   readonly lead: number;

@@ -43,7 +43,7 @@ export const hopperChecks: readonly Check[] = [
   {
     id: 'feed.slotOutlet',
     stage: 'feed',
-    quantity: 'Width of a slot at 35° for the first of these',
+    quantity: 'Width of a slot at 35° for a strength of 2.043 kPa at 1800 kg/m³',
     unit: 'm',
     expected: 0.1382,
     limit: 1e-3,

@@ -11,7 +11,7 @@ const woodX = [1.309, 1.471, 1.49, 1.565, 1.611, 1.68];
 const woodY = [2.138, 3.421, 3.597, 4.34, 4.882, 5.66];
 
 /** A certified data set with the farther of its two certified starts. */
-export interface CertifiedSet {
+interface CertifiedSet {
   readonly problem: Problem;
   readonly start: readonly number[];
 }

@@ -11,7 +11,7 @@ import type { Check } from './types.ts';
 
 const degrees = 180 / Math.PI;
 const inPolar = 'outline drawn anew (flank, circle tangent to it and to the floor), scipy quad over the radius';
-const screw = 'Screw Ø16, root Ø10, lead 16 mm, land 1.6 mm, flank 10°, fillet 1 mm';
+const screw = 'of Ø16, root Ø10, lead 16 mm, land 1.6 mm, flank 10°, fillet 1 mm';
 
 /** All checks of the geometry. */
 export const geometryChecks: readonly Check[] = [
@@ -42,7 +42,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.solidSection',
     stage: 'geometry',
-    quantity: `Solid in a cut across. ${screw}`,
+    quantity: `Solid in a cut across a screw ${screw}`,
     unit: 'mm²',
     expected: 95.1047,
     limit: 1e-6,
@@ -54,7 +54,8 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.freeSectionOfTwoStarts',
     stage: 'geometry',
-    quantity: 'Free area in a bore of 16 mm, two starts of 20 mm, crest Ø15.8, root Ø8.8, fillet 0.8 mm',
+    quantity:
+      'Free area in a bore of 16 mm, two starts of 20 mm, crest Ø15.8, root Ø8.8, land 1.5 mm, flank 5°, fillet 0.8 mm',
     unit: 'mm²',
     expected: 115.56496,
     limit: 1e-6,
@@ -66,7 +67,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.wettedSurface',
     stage: 'geometry',
-    quantity: 'Wetted surface per length of the first of these in a bore of 16.1 mm',
+    quantity: `Wetted surface per length in a bore of 16.1 mm of a screw ${screw}`,
     unit: 'mm',
     expected: 92.317212,
     limit: 1e-6,
@@ -78,7 +79,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.taperedVolume',
     stage: 'geometry',
-    quantity: 'Volume of 80 mm of that screw whose root grows to Ø12.4',
+    quantity: `Volume of 80 mm, root growing to Ø12.4, of a screw ${screw}`,
     unit: 'mm³',
     expected: 8986.6349,
     limit: 1e-7,
@@ -90,7 +91,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.compression',
     stage: 'geometry',
-    quantity: 'Compression of that screw to a root of Ø13',
+    quantity: `Compression to a root of Ø13 by a screw ${screw}`,
     unit: '',
     expected: 1.77582476,
     limit: 1e-5,
@@ -102,7 +103,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.channelVolume',
     stage: 'geometry',
-    quantity: 'Channel of 80 mm of the first screw in a bore of 16 mm, summed over the stations',
+    quantity: `Volume of the channel over 80 mm of a screw ${screw}`,
     unit: 'mm³',
     expected: 8476.577,
     limit: 1e-6,
@@ -114,7 +115,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.helicalLength',
     stage: 'geometry',
-    quantity: 'Way along that channel at its mean radius',
+    quantity: 'Way along a channel of 80 mm, lead 16 mm, at a radius of 6.5 mm',
     unit: 'mm',
     expected: 219.31502,
     limit: 1e-6,
@@ -138,7 +139,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.meshVolume',
     stage: 'geometry',
-    quantity: 'Volume of the mesh of 80 mm of the first screw',
+    quantity: `Volume of the mesh of 80 mm of a screw ${screw}`,
     unit: 'mm³',
     expected: 7608.3764,
     limit: 1e-5,
@@ -150,7 +151,7 @@ export const geometryChecks: readonly Check[] = [
   {
     id: 'geometry.meshSurface',
     stage: 'geometry',
-    quantity: 'Surface of the same mesh, ends and crest included',
+    quantity: `Surface of the mesh of 80 mm of a screw ${screw}`,
     unit: 'mm²',
     expected: 3931.339,
     limit: 5e-4,

@@ -97,7 +97,7 @@ export const heatChecks: readonly Check[] = [
   {
     id: 'heat.shortFin',
     stage: 'heat',
-    quantity: 'Heat of a steel rod of 5 mm and 50 mm length with an insulated end, same air',
+    quantity: 'Heat of a steel rod of 5 mm, 50 mm long, insulated end, 100 °C in 25 °C, 100 W/(m² K)',
     unit: 'W',
     expected: 1.556852,
     limit: 1e-3,

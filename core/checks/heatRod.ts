@@ -46,7 +46,7 @@ export function rodCells({ count, length, conduction, exchange, ambient, base }:
 }
 
 /** Steady wall temperatures of cells without stream and heaters, K. */
-export function steadyWall(cells: HeatCells): Float64Array {
+function steadyWall(cells: HeatCells): Float64Array {
   const start = () => new Float64Array(cells.count).fill(cells.ambient);
   const enthalpy = new Float64Array(cells.count);
   return heatStep(cells, null, [], { wall: start(), core: start(), enthalpy, bodies: new Float64Array(0) }).wall;
@@ -68,7 +68,7 @@ export const rodMasses = (cells: HeatCells, perCell: number): Masses => ({
 });
 
 /** A solid cylinder that is cooled from outside: radius m, W/(m² K), W/(m K), m²/s, s. */
-export interface CooledCylinder {
+interface CooledCylinder {
   readonly radius: number;
   readonly coefficient: number;
   readonly conductivity: number;

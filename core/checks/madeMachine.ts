@@ -9,7 +9,7 @@ import { issueText } from '../result.ts';
 const madeUp = (value: number): Sourced => ({ value, source: 'made up for a check', status: 'invented' });
 
 /** A granulate of round numbers. */
-export const madeMaterial: Material = {
+const madeMaterial: Material = {
   id: 'made-up',
   name: 'Made up for checks',
   invented: true,

@@ -28,7 +28,7 @@ export const materialChecks: readonly Check[] = [
   {
     id: 'material.absAt2000PerSecond',
     stage: 'material',
-    quantity: 'Viscosity of the same ABS at 239 °C and 2000 1/s, Cross-WLF',
+    quantity: 'Viscosity of an ABS at 239 °C and 2000 1/s, Cross-WLF',
     unit: 'Pa s',
     expected: 120,
     limit: 0.003,
@@ -40,7 +40,7 @@ export const materialChecks: readonly Check[] = [
   {
     id: 'material.absPowerLaw',
     stage: 'material',
-    quantity: 'Viscosity of the same ABS at 239 °C and 2000 1/s, power law',
+    quantity: 'Viscosity of an ABS at 239 °C and 2000 1/s, power law',
     unit: 'Pa s',
     expected: 120,
     limit: 0.003,
@@ -136,7 +136,7 @@ export const materialChecks: readonly Check[] = [
   {
     id: 'material.fittedConsistency',
     stage: 'material',
-    quantity: 'Consistency fitted to the same data',
+    quantity: 'Consistency fitted to capillary data of polypropylene at 190 °C',
     unit: 'Pa s^n',
     expected: 5125.3,
     limit: 1e-3,

@@ -18,7 +18,7 @@ export const meltingChecks: readonly Check[] = [
   {
     id: 'melting.heatToBed',
     stage: 'melting',
-    quantity: 'Heat of shear that reaches the bed through a film 1 mm thick, 800 Pa s, index 0.4, 0.3 m/s, b 2.5',
+    quantity: 'Heat of shear that reaches the bed through a film of 1 mm, 800 Pa s, index 0.4, thinning 2.5, 0.3 m/s',
     unit: 'kW/m²',
     expected: 12.28171,
     limit: 1e-5,
@@ -30,7 +30,7 @@ export const meltingChecks: readonly Check[] = [
   {
     id: 'melting.heatOfShear',
     stage: 'melting',
-    quantity: 'All heat of shear in that film',
+    quantity: 'All heat of shear in a film of 1 mm, 800 Pa s, index 0.4, thinning 2.5, 0.3 m/s',
     unit: 'kW/m²',
     expected: 39.545132,
     limit: 1e-5,
@@ -42,7 +42,7 @@ export const meltingChecks: readonly Check[] = [
   {
     id: 'melting.carriedFilm',
     stage: 'melting',
-    quantity: 'Melt that the same film carries over that of a uniform one',
+    quantity: 'Melt carried by a film of index 0.4, thinning 2.5, over that of a uniform film',
     unit: '',
     expected: 0.621149,
     limit: 1e-5,
@@ -54,7 +54,7 @@ export const meltingChecks: readonly Check[] = [
   {
     id: 'melting.filmMixedTemperature',
     stage: 'melting',
-    quantity: 'Mixed temperature of a film of 80 K by conduction alone, same thinning',
+    quantity: 'Mixed temperature of a film of 80 K by conduction alone, index 0.4, thinning 2.5',
     unit: 'K',
     expected: 59.517428,
     limit: 1e-5,
@@ -90,7 +90,7 @@ export const meltingChecks: readonly Check[] = [
   {
     id: 'melting.quarterLeft',
     stage: 'melting',
-    quantity: 'Solid of that bed left after 1.5961 m of channel',
+    quantity: 'Solid left after 1.5961 m of channel, polyethylene in a 63.5 mm screw, 82 rev/min, 67.1 kg/h',
     unit: '',
     expected: 0.25,
     limit: 1e-3,
@@ -138,7 +138,7 @@ export const meltingChecks: readonly Check[] = [
   {
     id: 'melting.touchingBed',
     stage: 'melting',
-    quantity: 'The same of touching spheres in a cubic array',
+    quantity: 'Permeability over grain size squared of touching spheres in a cubic array',
     unit: '',
     expected: 2.5203e-3,
     limit: 0.15,

@@ -5,7 +5,7 @@ import { drainSpeed } from '../melting/drainage.ts';
 import { thinnedShear } from '../melting/filmShear.ts';
 
 /** A packed bed in a channel of square pitch and constant depth. SI, °C, J/kg. */
-export interface MeltingBed {
+interface MeltingBed {
   readonly diameter: number;
   /** width across */
   readonly flight: number;

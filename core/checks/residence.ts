@@ -138,6 +138,7 @@ const closedForms: readonly Check[] = [
   },
   {
     ...closedForm,
+    slow: true,
     id: 'residence.solvedPipe',
     quantity: 'Share that has left a pipe by its mean time, from the solved field',
     unit: '%',
@@ -192,6 +193,7 @@ const orbitChecks: readonly Check[] = [
   },
   {
     ...solved,
+    slow: true,
     id: 'residence.leftByMeanThinning',
     quantity: `Share that has left by the mean time: ${rounded}`,
     unit: '',
@@ -202,6 +204,7 @@ const orbitChecks: readonly Check[] = [
   },
   {
     ...solved,
+    slow: true,
     id: 'residence.oldMeltThinning',
     quantity: `Share of the section where melt dwells over three mean times: ${rounded}`,
     unit: '',
@@ -212,6 +215,7 @@ const orbitChecks: readonly Check[] = [
   },
   {
     ...solved,
+    slow: true,
     id: 'residence.centreOfShallowChannel',
     quantity: 'Time at the middle of the circulation over the mean, Newtonian, channel 0.02 as deep as wide',
     unit: '',

@@ -38,13 +38,13 @@ export const searchChecks: readonly Check[] = [
   {
     id: 'search.hartmannPlace',
     stage: 'search',
-    quantity: 'The second variable at that place',
+    quantity: 'Second variable at the least value of Hartmann’s function, steps of 0.001',
     unit: '',
     expected: 0.555649,
     limit: 2e-3,
     measure: 'absolute',
     kind: 'published',
-    source: 'the same',
+    source: 'Sources of math-test-functions (a public crate), after the Virtual Library of Simulation Experiments',
     got: () => bestOf(hartmann).changes[1]?.value ?? Number.NaN,
   },
   {

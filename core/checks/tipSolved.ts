@@ -73,7 +73,7 @@ function eddyOfContraction(): number {
     { z: 12e-3, r: 1e-3 },
     { z: 14e-3, r: 1e-3 },
   ];
-  return solved({ ...plainPipe, outer }, newtonian(1000), { volumeFlow: 5e-9 }, 1.2).eddies[0].lengthBefore / 4e-3;
+  return solved({ ...plainPipe, outer }, newtonian(1000), { volumeFlow: 5e-9 }, 1.8).eddies[0].lengthBefore / 4e-3;
 }
 
 /** Torque per length on a core of 9 mm turning at 5 rad/s in a bore of 14 mm: what 4 mm more of it take. */
@@ -82,7 +82,7 @@ function ringTorque(): number {
     const screw = { screwRadius: 4.5e-3, annulusLength: length, tip: { kind: 'flat' } } as const;
     const parts = { barrelRadius: 7e-3, straightLength: length + 3e-3, includedAngle: Math.PI / 2 };
     const outer = contractionProfile({ ...parts, orificeRadius: 1e-3, landLength: 1e-3 });
-    return solved({ ...screw, outer }, newtonian(1000), { volumeFlow: 5e-9, turnRate: 5 }, 2.5).torque;
+    return solved({ ...screw, outer }, newtonian(1000), { volumeFlow: 5e-9, turnRate: 5 }, 4).torque;
   };
   return (torque(8e-3) - torque(4e-3)) / 4e-3;
 }
