@@ -129,7 +129,7 @@ export {
   temperatureSweepOf,
   withPauses,
 } from './prediction/colourStudy.ts';
-export { defaultOptions, type Progress, predict } from './prediction/predict.ts';
+export { createNeighbour, defaultOptions, firstFigures, type Progress, predict } from './prediction/predict.ts';
 export type * from './prediction/types.ts';
 export { comparisonJson, comparisonTable } from './present/comparison.ts';
 export { type DwellSection, dwellSection, meltStart } from './present/dwellSection.ts';

@@ -1,6 +1,7 @@
 /** Walls and flow that agree: the flow takes heat from the walls, the walls decide the flow. */
 
 import { heaterCapacity } from '../heat/heaterCapacity.ts';
+import type { Load } from '../heat/stream.ts';
 import { type WallTemperatures, wallTemperatures } from '../heat/wallTemperature.ts';
 import { type DrivenPoint, drivenPoint } from './drivenPoint.ts';
 import { loadOf } from './heatBalance.ts';
@@ -18,12 +19,38 @@ export interface SettledHeat {
   readonly converged: boolean;
 }
 
+/** Where a search begins: a working point, what it loads the walls with, and the flow it is taken for. */
+interface Beginning {
+  readonly driven: DrivenPoint;
+  readonly taken: number;
+  readonly load: Load;
+  readonly walls: WallTemperatures | null;
+}
+
+/** Begins at standstill. */
+function fromStandstill(machine: Machine): Beginning {
+  const driven = drivenPoint(machine);
+  const taken = driven.point.volumeFlow;
+  return { driven, taken, load: loadOf(machine, driven.point.state, taken), walls: null };
+}
+
+/** Begins at a design that differs little; null where it has another number of reaches, or gave nothing. */
+function fromNeighbour(machine: Machine, near: SettledHeat | null): Beginning | null {
+  if (!near?.converged || !(near.driven.point.memory.volumeFlow > 0)) return null;
+  const { memory, screwSpeed, volumeFlow, state } = near.driven.point;
+  if (memory.dissipation.length !== machine.channel.reaches.length) return null;
+  const taken = (volumeFlow * machine.design.process.screwSpeed) / screwSpeed;
+  const load = { ...loadOf(near.machine, state, taken), stations: machine.stations };
+  return { driven: near.driven, taken, load, walls: near.machine.walls };
+}
+
 /**
  * Settles a machine, then asks each heater for its capacity at the load found, and settles again where one of them
  * holds the output down. The shear heat and exchange of that load stand for those of other flows.
+ * @param near a settled machine that differs little, to begin with; what is found stays within the search's tolerance
  */
-export function settledMachine(machine: Machine): SettledHeat {
-  const free = settledHeat(machine);
+export function settledMachine(machine: Machine, near: SettledHeat | null = null): SettledHeat {
+  const free = settledHeat(machine, near);
   const { point } = free.driven;
   const { holding, melting } = heaterCapacity(machine.design, loadOf(free.machine, point.state, point.volumeFlow));
   const density = machine.design.material.meltDensity;
@@ -47,15 +74,14 @@ const steepest = 20;
  * answer. Secant steps, as the flow may answer the walls about as strongly as they answer it; a guess outside what is
  * known is halved.
  */
-export function settledHeat(machine: Machine): SettledHeat {
-  let driven = drivenPoint(machine);
+export function settledHeat(machine: Machine, near: SettledHeat | null = null): SettledHeat {
+  const begun = fromNeighbour(machine, near);
+  let { driven, taken, load, walls: known } = begun ?? fromStandstill(machine);
   let [low, high] = [0, Number.POSITIVE_INFINITY];
-  let taken = driven.point.volumeFlow;
-  let near: WallTemperatures | null = null;
   let before: { taken: number; miss: number } | null = null;
   for (let pass = 0; pass < mostPasses; pass++) {
-    const walls = wallTemperatures(machine.design, loadOf(machine, driven.point.state, taken), undefined, near);
-    near = walls;
+    const walls = wallTemperatures(machine.design, load, undefined, known);
+    known = walls;
     const loaded = withWalls(machine, walls);
     driven = drivenPoint(loaded, driven.point.memory);
     const found = driven.point.volumeFlow;
@@ -63,13 +89,18 @@ export function settledHeat(machine: Machine): SettledHeat {
     if (Math.abs(miss) <= settled * Math.max(found, taken)) {
       return { machine: loaded, driven, converged: walls.converged };
     }
-    if (pass + 1 === mostPasses) return { machine: loaded, driven, converged: false };
-    if (miss > 0) low = taken;
-    else high = taken;
-    const answer: number = before ? (before.miss - miss) / (taken - before.taken) : 1;
-    const guess = taken + miss / (answer >= 1 && answer <= steepest ? answer : 1);
-    before = { taken, miss };
-    taken = guess > low && guess < high ? guess : (low + Math.min(high, 2 * Math.max(found, low))) / 2;
+    if (pass + 1 === mostPasses) break;
+    // a neighbour's heat tells too little of which way the flow goes
+    if (begun && pass === 0) taken = found;
+    else {
+      if (miss > 0) low = taken;
+      else high = taken;
+      const answer: number = before ? (before.miss - miss) / (taken - before.taken) : 1;
+      const guess = taken + miss / (answer >= 1 && answer <= steepest ? answer : 1);
+      before = { taken, miss };
+      taken = guess > low && guess < high ? guess : (low + Math.min(high, 2 * Math.max(found, low))) / 2;
+    }
+    load = loadOf(machine, driven.point.state, taken);
   }
-  return { machine, driven, converged: false };
+  return { machine: known ? withWalls(machine, known) : machine, driven, converged: false };
 }

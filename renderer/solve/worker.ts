@@ -1,7 +1,15 @@
 /** Thin shell around core in a worker: project in, shape and prediction out, faults as data. */
 
 import { config } from 'zod';
-import { createFieldCache, type Design, predict, present, validateDesign } from '../../core/index.ts';
+import {
+  createFieldCache,
+  createNeighbour,
+  type Design,
+  firstFigures,
+  predict,
+  present,
+  validateDesign,
+} from '../../core/index.ts';
 import type { Answer, Request } from './protocol.ts';
 import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
 
@@ -11,12 +19,14 @@ config({ jitless: true });
 /** What was solved stays from run to run, so that an edit solves only what it changes. */
 const cache = createFieldCache();
 
-/** The first answers are there to be quick: a coarse or no curve over speed, and no warming up. */
+/** An estimate is there to be quick: a coarse curve over speed, and no warming up. */
 const extent = {
-  first: { curvePoints: 0, warmUp: false, stationsPerTurn: 4 },
   formula: { curvePoints: 10, warmUp: false },
   solved: { curvePoints: 16, warmUp: true },
 } as const;
+
+/** Where the last first figures ended: the next begin there. */
+const neighbour = createNeighbour();
 
 const answer = (message: Answer, buffers: Transferable[] = []): void =>
   self.postMessage(message, { transfer: buffers });
@@ -38,8 +48,7 @@ function solve({ run, project, revisionId, withShape, knownShape, fields }: Requ
     return;
   }
   if (fields === 'first') {
-    const prediction = predict(design.value, { fields: 'formula', ...extent.first }, undefined, cache);
-    answer({ kind: 'first', run, prediction });
+    answer({ kind: 'first', run, prediction: firstFigures(design.value, neighbour) });
     return;
   }
   if (withShape) tellShape(run, design.value, knownShape);
