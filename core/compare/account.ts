@@ -67,7 +67,7 @@ const topics: readonly Topic[] = [
   {
     ...{ topic: 'colour', label: 'colour', figure: 'dE00Mean', more: 'less' },
     // about one dE00 is what a trained eye just sees side by side: common practice
-    trifle: { under: 1, why: 'less than an eye sees, about 1 dE00' },
+    trifle: { under: 1, why: 'less than an eye sees, about 1 ΔE00' },
   },
   {
     ...{ topic: 'dead', label: 'dead melt', figure: 'over3', more: 'less' },
@@ -108,7 +108,7 @@ const figureWords: Readonly<Record<AccountTopic, string>> = {
   output: '',
   torque: ' times the torque needed',
   dwell: ' until 95 % has left',
-  colour: ' dE00 on average',
+  colour: ' ΔE00 on average',
   dead: ' of the melt older than 3 × mean',
   making: ' as length of the screw over its thinnest root',
 };

@@ -95,7 +95,7 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
   },
   {
     id: 'dE00Mean',
-    label: 'Mean colour shift, dE00',
+    label: 'Mean colour shift, ΔE00',
     unit: '',
     better: 'less',
     modelError: 0.15,
@@ -103,7 +103,7 @@ export const comparedQuantities: readonly ComparedQuantity[] = [
   },
   {
     id: 'dE00Worst',
-    label: 'Worst streak, dE00',
+    label: 'Worst streak, ΔE00',
     unit: '',
     better: 'less',
     modelError: 0.25,

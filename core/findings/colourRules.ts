@@ -66,7 +66,7 @@ function bleedFinding({ design, prediction }: FindingContext): Found | null {
     severity: 'note',
     where: `${darkest.part}: ${darkest.where}`,
     z: darkest.z,
-    saw: `Its melt, held for ${formatQuantity(darkest.held, 's', 2)}, makes up ${formatQuantity(darkest.shareLow, '%', 2)} to ${formatQuantity(darkest.share, '%', 2)} of the stream; unmixed it streaks by dE00 ${formatNumber(darkest.dE00Streak, 2)} (up to ${formatNumber(darkest.dE00StreakHigh, 2)}), evenly mixed it adds ${formatNumber(darkest.dE00Added, 1)}.${other}`,
+    saw: `Its melt, held for ${formatQuantity(darkest.held, 's', 2)}, makes up ${formatQuantity(darkest.shareLow, '%', 2)} to ${formatQuantity(darkest.share, '%', 2)} of the stream; unmixed it streaks by ΔE00 ${formatNumber(darkest.dE00Streak, 2)} (up to ${formatNumber(darkest.dE00StreakHigh, 2)}), evenly mixed it adds ${formatNumber(darkest.dE00Added, 1)}.${other}`,
     why: 'A streak is seen long before the mean colour moves.',
     change: prediction.dead.spots.find(({ z }) => z === darkest.z)?.remedy ?? 'Round the place where it lingers.',
     value: darkest.dE00Streak,
@@ -132,7 +132,7 @@ function slowFinding({ design, machine, driven, prediction }: FindingContext): F
   return found({
     severity: turns ? 'warn' : 'note',
     where: 'extrudate',
-    saw: `At the print's mean demand of ${formatQuantity(print.meanDemand, 'mm³/s', 3)} melt stays ${formatQuantity(factor * residence.mean, 's', 3)} instead of ${formatQuantity(residence.mean, 's', 3)}: colour shifts by dE00 ${formatNumber(slow.dE00Mean, 2)} instead of ${formatNumber(dE00Mean, 2)}, and slow and fast layers differ by ${formatNumber(step, 2)}.`,
+    saw: `At the print's mean demand of ${formatQuantity(print.meanDemand, 'mm³/s', 3)} melt stays ${formatQuantity(factor * residence.mean, 's', 3)} instead of ${formatQuantity(residence.mean, 's', 3)}: colour shifts by ΔE00 ${formatNumber(slow.dE00Mean, 2)} instead of ${formatNumber(dE00Mean, 2)}, and slow and fast layers differ by ${formatNumber(step, 2)}.`,
     why: 'Melt waits while the printer travels or prints slowly; layers of different speed show as bands.',
     change: 'Print at an even, higher flow, run colder, or use a smaller screw for this print.',
     value: turns ? slow.dE00Mean : step,

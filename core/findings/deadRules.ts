@@ -14,7 +14,7 @@ const deadTimes = 3;
 function fate({ dE00 }: DeadSpot, acceptable: number): string {
   if (dE00 === undefined || dE00 === null)
     return 'It comes out in streaks, and after a change of material long after the rest.';
-  const colour = `At that age its colour is off by dE2000 ${formatNumber(dE00, 2)}`;
+  const colour = `At that age its colour is off by ΔE00 ${formatNumber(dE00, 2)}`;
   return dE00 > acceptable
     ? `${colour}, more than the ${formatNumber(acceptable, 2)} accepted; it comes out in streaks.`
     : `${colour}, within what is accepted; after a change of material it comes out long after the rest.`;

@@ -189,7 +189,7 @@ export const flowRules: readonly FindingRule[] = [
       return found({
         severity: all ? 'warn' : 'note',
         where: 'extrudate',
-        saw: `Colour shifts by dE00 ${formatNumber(dE00Mean, 2)} on average, ${formatNumber(dE00Worst, 2)} in the worst streak; ${formatNumber(limit, 2)} is accepted.`,
+        saw: `Colour shifts by ΔE00 ${formatNumber(dE00Mean, 2)} on average, ${formatNumber(dE00Worst, 2)} in the worst streak; ${formatNumber(limit, 2)} is accepted.`,
         why: all ? 'The whole print turns.' : 'Streaks show in an otherwise good print.',
         change: 'Run colder or faster, make the melt volume smaller, and remove places where melt lingers.',
         value: all ? dE00Mean : dE00Worst,

@@ -15,7 +15,7 @@ function shiftRows({ dE00Mean, dE00Worst, range, basis }: ColourPrediction): Pre
     numberRow(
       {
         id: 'dE00Mean',
-        label: 'Mean shift, dE00',
+        label: 'Mean shift, ΔE00',
         help: 'Colour difference of the extrudate from the fresh granulate.',
         basis,
       },
@@ -28,7 +28,7 @@ function shiftRows({ dE00Mean, dE00Worst, range, basis }: ColourPrediction): Pre
       ends(range?.dE00MeanLow, range?.dE00MeanHigh),
     ),
     numberRow(
-      { id: 'dE00Worst', label: 'Worst streak, dE00', help: 'The oldest hundredth of the extrudate.' },
+      { id: 'dE00Worst', label: 'Worst streak, ΔE00', help: 'The oldest hundredth of the extrudate.' },
       dE00Worst,
       '',
       2,
@@ -68,7 +68,7 @@ function originRows({ origin, bleed }: ColourPrediction): PresentedRow[] {
   );
   const [streak] = [...bleed].sort((a, b) => b.dE00Streak - a.dE00Streak);
   if (!streak) return parts;
-  const label = 'Streak from a dead spot, dE00';
+  const label = 'Streak from a dead spot, ΔE00';
   const help = `${streak.part}: ${streak.where}; ${formatQuantity(streak.shareLow, '%', 2)} to ${formatQuantity(streak.share, '%', 2)} of the stream.`;
   return [...parts, numberRow({ id: 'spotStreak', label, help }, streak.dE00Streak, '', 2)];
 }

@@ -54,7 +54,7 @@ function Distribution({ distribution }: { readonly distribution: ColourPredictio
           <li key={share}>
             <span className="swatch-colour" style={{ background: srgb }} />
             <span>{share > 0 ? words.upTo(percent(share)) : words.palest}</span>
-            <span>dE00 {formatNumber(dE00, 2)}</span>
+            <span>ΔE00 {formatNumber(dE00, 2)}</span>
           </li>
         ))}
       </ol>
@@ -84,14 +84,14 @@ function Spots({ bleed }: { readonly bleed: ColourPrediction['bleed'] }) {
             </th>
             <td>{formatQuantity(spot.held, 's', 2)}</td>
             <td>
-              <Chip fill={spot.srgb} /> dE00 {formatNumber(spot.dE00, 2)}
+              <Chip fill={spot.srgb} /> ΔE00 {formatNumber(spot.dE00, 2)}
             </td>
             <td>
               {percent(spot.shareLow)} … {percent(spot.share)}
             </td>
-            <td>dE00 {formatNumber(spot.dE00Added, 1)}</td>
+            <td>ΔE00 {formatNumber(spot.dE00Added, 1)}</td>
             <td>
-              dE00 {formatNumber(spot.dE00Streak, 2)} … {formatNumber(spot.dE00StreakHigh, 2)}
+              ΔE00 {formatNumber(spot.dE00Streak, 2)} … {formatNumber(spot.dE00StreakHigh, 2)}
             </td>
           </tr>
         ))}

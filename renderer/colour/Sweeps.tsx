@@ -53,7 +53,7 @@ function SweepFigure(props: {
           <Chart label={texts.title} data={data} options={options} height={curveHeight} />
           <Strip points={sweep.points} />
           <p>
-            {texts.kept} (dE00 ≤ {formatNumber(sweep.acceptable, 2)}): <b>{keptText(sweep.keptMean, unit)}</b>.{' '}
+            {texts.kept} (ΔE00 ≤ {formatNumber(sweep.acceptable, 2)}): <b>{keptText(sweep.keptMean, unit)}</b>.{' '}
             {texts.keptWorst}: <b>{keptText(sweep.keptWorst, unit)}</b>.
           </p>
         </>

@@ -67,7 +67,7 @@ export function sweepOptions(label: string, unit: Unit, places: readonly Place[]
     const end = { width: 1, dash: [2, 3], points: { show: false } };
     return {
       scales: { x: { time: false }, y: { range: (_u, _min, max) => [0, max > 0 ? max * 1.08 : 1] } },
-      axes: [axis(ink, label, { size: 26 }), axis(ink, 'dE00', { size: 40 })],
+      axes: [axis(ink, label, { size: 26 }), axis(ink, 'ΔE00', { size: 40 })],
       series: [
         { label, value: shown(unit) },
         line(words.mean, mean ?? ink.text, { width: 2.5 }),

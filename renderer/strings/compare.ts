@@ -107,7 +107,7 @@ export const compareText = {
     time: 'Time since melting',
     share: 'Share',
     printSpeed: 'Print speed',
-    shift: 'dE00',
+    shift: 'ΔE00',
     none: 'No revision has numbers for this curve.',
     colourWaiting: 'Colours at other print speeds are being worked out …',
     colourFault: 'Colours at other print speeds could not be worked out:',

@@ -87,7 +87,7 @@ test('a machine that delivers nothing is not better in anything that only a flow
   expect(compareTable(comparison)).not.toContain('grainFit');
 });
 
-test('the account keeps dE00 as it is written, and counts what it does not name', () => {
+test('the account keeps ΔE00 as it is written, and counts what it does not name', () => {
   const worse: Prediction = {
     ...base,
     revisionId: 'worse',
@@ -96,7 +96,7 @@ test('the account keeps dE00 as it is written, and counts what it does not name'
     drive: { ...base.drive, torque: 2 * base.drive.torque },
   };
   const [account] = comparePredictions([base, worse]).account;
-  expect(account).toContain('mean colour shift, dE00 ');
+  expect(account).toContain('mean colour shift, ΔE00 ');
   expect(account).toMatch(/worse in .* and 1 more/);
 });
 
