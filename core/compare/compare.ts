@@ -104,7 +104,7 @@ function accountOf(
 /** Figures named in an account; the others are counted. */
 const mostNamed = 4;
 
-/** A label within a sentence: a capital that only begins a sentence made small, words like dE00 left alone. */
+/** A label within a sentence: a capital that only begins a sentence made small, words like ΔE00 left alone. */
 const inSentence = (label: string): string =>
   /^[A-Z][a-z]/.test(label) ? label[0].toLowerCase() + label.slice(1) : label;
 

@@ -109,7 +109,9 @@ const coldStart: FindingRule = {
     const margin =
       worstRoot.margin === null
         ? ''
-        : `, its weakest place then holding ${formatNumber(worstRoot.margin, 2)} times this before it yields`;
+        : worstRoot.margin < 1
+          ? `; its weakest place yields at ${formatNumber(worstRoot.margin, 2)} times this`
+          : `, its weakest place then holding ${formatNumber(worstRoot.margin, 2)} times this before it yields`;
     return found({
       severity: 'caution',
       where: 'screw and drive',

@@ -145,7 +145,8 @@ export function parseQuantity(
   const numberText = numberStart.exec(clean)?.[0] ?? '';
   const shown = readNumber(numberText);
   if (numberText === '' || Number.isNaN(shown)) {
-    return refuse('bad-quantity', 'This does not begin with a number.', text, dimension);
+    const message = clean === '' ? 'A number is missing.' : 'This does not begin with a number.';
+    return refuse('bad-quantity', message, text, dimension);
   }
   const fault = signFault(clean, numberText, decimal);
   if (fault) return refuse('ambiguous-number', fault[0], text, dimension, fault[1]);

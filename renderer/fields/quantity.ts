@@ -5,6 +5,7 @@ import {
   type FieldRange,
   fail,
   fromSi,
+  type Issue,
   lookNumber,
   lookStored,
   type NumberLook,
@@ -22,13 +23,20 @@ import { type FieldSpec, type FieldUnit, isUnit, shownStep, shownUnit, unitText 
 /** Removes the last digits of rounding that a conversion to SI and back leaves. */
 const cleaned = (value: number): number => Number(value.toPrecision(12));
 
-/** A ratio: bare numbers are shares of one, and a percentage is understood too. */
+/** A ratio: bare numbers are shares of one; a percentage and `5:1`, as gears are sold, are understood too. */
 function readBare(text: string, look: NumberLook): Result<number> {
   const marked = /[%‰]|ppm/.test(text);
-  const bare = parseQuantity(marked ? text : `${text}%`, 'share', '%', look.decimal);
-  if (!bare.ok)
-    return fail(...bare.issues.map((issue) => ({ ...issue, value: text, allowed: 'a number without a unit' })));
+  const plain = text.replace(/\s*:\s*1\s*$/, '');
+  const bare = parseQuantity(marked ? plain : `${plain}%`, 'share', '%', look.decimal);
+  if (!bare.ok) return fail(...bare.issues.map((issue) => bareIssue(issue, text)));
   return ok(marked ? bare.value : bare.value * 100);
+}
+
+/** What is wrong with a number that takes no unit: the units of shares, which reading borrows, are not named. */
+function bareIssue(issue: Issue, text: string): Issue {
+  const ofUnit = issue.code === 'unknown-unit' || issue.code === 'wrong-unit';
+  const said = ofUnit ? { message: editText.bareOnly, remedy: editText.bareRemedy } : {};
+  return { ...issue, ...said, value: text, allowed: 'a number without a unit' };
 }
 
 /** Reads typed text as a number in the field's stored unit; a bare number is in the shown one. Issues carry the path. */

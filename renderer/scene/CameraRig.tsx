@@ -85,6 +85,17 @@ function useMoves(camera: OrthographicCamera, controls: OrbitControls): void {
   );
 }
 
+/** How much a machine may grow or shrink before it is framed anew: another project, not an edit. */
+const sameSize = 1.25;
+
+/** Changes when the machine became another size, so that one shown whole stays so. */
+function useSizeClass({ start, end }: Shape['bounds'], whole: boolean): number {
+  const framed = useRef(end - start);
+  const ratio = (end - start) / framed.current;
+  if (whole && (ratio > sameSize || ratio < 1 / sameSize)) framed.current = end - start;
+  return framed.current;
+}
+
 /** Controls plus flights; tells the zoom (pixels per mm) for the scale bar. */
 export function CameraRig({ bounds, onZoom }: { readonly bounds: Shape['bounds']; onZoom(zoom: number): void }) {
   const camera = useThree((state) => state.camera) as OrthographicCamera;
@@ -98,13 +109,15 @@ export function CameraRig({ bounds, onZoom }: { readonly bounds: Shape['bounds']
   const first = useRef(true);
   const latest = useRef(bounds);
   latest.current = bounds;
+  const sizeClass = useSizeClass(bounds, request.to === 'whole');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a machine of another size is framed anew
   useEffect(() => {
     const planned = planFlight(camera, controls, stretchOf(request.to, latest.current), size);
     planned.progress = first.current || prefersStill() ? 1 : 0;
     first.current = false;
     flight.current = planned;
     invalidate();
-  }, [request, size, camera, controls, invalidate]);
+  }, [request, size, sizeClass, camera, controls, invalidate]);
   useFrame((_, delta) => {
     const current = flight.current;
     if (!current) return;

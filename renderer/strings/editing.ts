@@ -3,6 +3,8 @@
 /** Texts by thing. */
 export const editText = {
   allowed: 'Allowed',
+  bareOnly: 'This takes a bare number, without a unit.',
+  bareRemedy: 'Write for example "5"; for a gear of 5:1, "5" or "5:1".',
   ranges: {
     both: (least: string, most: string, unit: string) => `${least} to ${most}${unit}`,
     least: (least: string, unit: string) => `at least ${least}${unit}`,

@@ -70,6 +70,8 @@ export const newText = {
   granulate: 'Granulate',
   waiting: 'Reading the library …',
   unknownFlow: 'The viscosity of this granulate is not known: nothing that flows is predicted until it is entered.',
+  tooCoarse: (grain: string) =>
+    `Grains of ${grain} (d90) are too coarse for a screw of this bore: they will not enter freely. Take a wider bore or finer granulate, or create it and enter the size of yours under Granulate.`,
   between: (range: string) => `Allowed: ${range}.`,
   nameMissing: 'The project needs a name.',
   heatedRange: (range: string) => `The heated length must be 3 to 30 bores: ${range}.`,

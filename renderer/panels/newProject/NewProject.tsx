@@ -2,7 +2,15 @@
 
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { issueText, newProject, type Project, parseMaterial, validateDesign } from '../../../core/index.ts';
+import {
+  issueText,
+  newProject,
+  type Project,
+  parseMaterial,
+  screwRoom,
+  templateScrew,
+  validateDesign,
+} from '../../../core/index.ts';
 import { getBridge, type MaterialInfo } from '../../bridge.ts';
 import type { FieldUnit } from '../../fields/spec.ts';
 import { TypedNumber } from '../../fields/TypedNumber.tsx';
@@ -14,6 +22,7 @@ import { text } from '../../strings.ts';
 import { today } from '../../today.ts';
 import { DialogFrame } from '../DialogFrame.tsx';
 import { ScrewDrawing } from '../templates/ScrewDrawing.tsx';
+import { useLength } from '../templates/useLength.ts';
 import { AssumedTable } from './AssumedTable.tsx';
 import { type Answers, type Numbers, refusalOf, useAnswers } from './useAnswers.ts';
 
@@ -101,6 +110,18 @@ function made({ name, numbers, material, problems }: Answers): { project: Projec
   return { project, faults: faults.length > 0 ? [words.refused, ...faults] : [] };
 }
 
+/** What a maker should hear before creating: whether the granulate is too coarse for the deepest feed of this bore. */
+function Coarse({ project: { materials, revisions } }: { readonly project: Project }) {
+  const length = useLength();
+  const [material, revision] = [materials[0], revisions[0]];
+  if (!material || !revision || !templateScrew('tapered', screwRoom(revision, material, false)).tooCoarse) return null;
+  return (
+    <p className="template-warn" role="status">
+      {words.tooCoarse(length(material.grain.d90Mm.value))}
+    </p>
+  );
+}
+
 function Result({ project }: { readonly project: Project }) {
   const [revision] = project.revisions;
   if (!revision) return null;
@@ -132,6 +153,7 @@ function Content() {
         <Form answers={answers} />
         {project && <Result project={project} />}
       </div>
+      {project && <Coarse project={project} />}
       {faults.map((fault) => (
         <p key={fault} className="issue" role="alert">
           <span aria-hidden="true">✕</span> {fault}

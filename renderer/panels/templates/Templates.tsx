@@ -2,7 +2,6 @@
 
 import { Button } from 'react-aria-components';
 import {
-  lookQuantity,
   type Material,
   type Revision,
   screwRoom,
@@ -10,7 +9,6 @@ import {
   type TemplateScrew,
   templateIds,
   templateScrew,
-  toSi,
 } from '../../../core/index.ts';
 import { showNumber } from '../../fields/quantity.ts';
 import { unitText } from '../../fields/spec.ts';
@@ -21,12 +19,7 @@ import { DialogFrame } from '../DialogFrame.tsx';
 import { useDesk } from '../desk.ts';
 import { ScrewDrawing } from './ScrewDrawing.tsx';
 import { branchWith, openFits, putIn } from './takeOver.ts';
-
-/** Lengths as the reader sees them. */
-function useLength(): (mm: number) => string {
-  const look = useLook();
-  return (mm) => lookQuantity(toSi(mm, 'mm'), 'mm', 4, look);
-}
+import { useLength } from './useLength.ts';
 
 /** Roots, lead and length in one line. */
 function Facts({ screw }: { readonly screw: TemplateScrew }) {

@@ -125,4 +125,11 @@ describe('pressure and start', () => {
     expect(caution?.value).toBeGreaterThan(demo.prediction.drive.torqueUsable);
     expect(caution?.saw).toContain('before it yields');
   });
+
+  test('a cold start that would overload the weakest place says so', () => {
+    const { prediction } = demo;
+    const worstRoot = { ...prediction.drive.worstRoot, margin: 0.9 };
+    const weak = { ...demo, prediction: { ...prediction, drive: { ...prediction.drive, worstRoot } } };
+    expect(rule('caution-cold-start', weak)?.saw).toMatch(/yields at 0\.9 times this\.$/);
+  });
 });
