@@ -135,6 +135,7 @@ export { comparisonJson, comparisonTable } from './present/comparison.ts';
 export { type DwellSection, dwellSection, meltStart } from './present/dwellSection.ts';
 export { type FigureInput, figureInputs, type InputPartId } from './present/figureInputs.ts';
 export { capacityNames } from './present/groups.ts';
+export { heldTogether } from './present/heldTogether.ts';
 export { predictionJson } from './present/json.ts';
 export type { ComparisonJson } from './present/jsonTypes.ts';
 export { lookRow } from './present/lookRow.ts';

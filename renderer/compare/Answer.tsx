@@ -1,6 +1,6 @@
 /** Which revision is better for what, in words made from the numbers. */
 
-import { betterForWhat } from '../../core/index.ts';
+import { betterForWhat, heldTogether } from '../../core/index.ts';
 import { useLook } from '../look.ts';
 import { compareText } from '../strings/compare.ts';
 import { type Compared, comparable } from './runs.ts';
@@ -35,7 +35,9 @@ export function Answer({ compared }: { readonly compared: readonly Compared[] })
           {words.broken(id, fault)}
         </p>
       ))}
-      {paragraph !== '' && !(waiting && predictions.length < 2) && <p className="better-for-what">{paragraph}</p>}
+      {paragraph !== '' && !(waiting && predictions.length < 2) && (
+        <p className="better-for-what">{heldTogether(paragraph)}</p>
+      )}
       {!waiting && predictions.length > 1 && (
         <p className="quiet">{solved ? words.solved : words.estimates(solvedCount, count)}</p>
       )}

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { Finding, Severity } from '../../core/index.ts';
+import { type Finding, heldTogether, type Severity } from '../../core/index.ts';
 import { activeRevision, useProjectState } from '../store/project.ts';
 import { showPosition } from '../store/view.ts';
 import { text } from '../strings.ts';
@@ -17,10 +17,10 @@ function Body({ finding }: { readonly finding: Finding }) {
   return (
     <div className="finding-body">
       <p>
-        <b>{words.why}:</b> {finding.why}
+        <b>{words.why}:</b> {heldTogether(finding.why)}
       </p>
       <p>
-        <b>{words.change}:</b> {finding.change}
+        <b>{words.change}:</b> {heldTogether(finding.change)}
       </p>
       {z !== null && (
         <Button className="link" onPress={() => showPosition(z, finding.where)}>
@@ -45,7 +45,7 @@ function Item({ finding }: { readonly finding: Finding }) {
           <span aria-hidden="true">{signs[finding.severity]}</span> {words.severities[finding.severity]}
         </span>
         <span className="where">{finding.where}</span>
-        <span className="saw">{finding.saw}</span>
+        <span className="saw">{heldTogether(finding.saw)}</span>
       </Button>
       {open && <Body finding={finding} />}
     </li>
@@ -77,7 +77,7 @@ function Caution({ finding }: { readonly finding: Finding }) {
         <span className="unseen">{words.severities.caution}: </span>
         <span className="saw" title={saw}>
           {topic && <b>{topic}: </b>}
-          {line}
+          {heldTogether(line)}
         </span>
       </Button>
       {open && <Body finding={finding} />}

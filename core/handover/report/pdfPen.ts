@@ -1,5 +1,6 @@
 /** Pages, a cursor and lines of text over pdfkit: breaks are ours, so that nothing lies outside the margins. */
 
+import { heldTogether } from '../../present/heldTogether.ts';
 import type { PdfContent, PdfPaper, PdfStruct } from './pdfTypes.ts';
 import { plainText } from './plainSigns.ts';
 
@@ -17,10 +18,6 @@ export interface TextStyle {
   readonly lead: number;
   readonly colour: string;
 }
-
-/** A number and its unit stay on one line. */
-const heldTogether = (text: string): string =>
-  text.replace(/(\d) (?=(?:%|°C|mm[²³]?|cm[²³]|[MkG]?Pa|m?s|K|W|J|m?N·?m?|rpm|dE00|×)(?:[\s.,;:)/²³]|$))/g, '$1\u00a0');
 
 /** Sets a report on pages. y is where the next line begins, from the top. */
 export class Pen {

@@ -69,7 +69,7 @@ const cells = (label: string) =>
 test('the answer stands above, the table says by how much, and the base can be chosen', () => {
   openCompare(['A', 'B']);
   render(<Compare />);
-  expect(document.querySelector('.better-for-what')?.textContent).toMatch(/For output B is best: .*100 % more than A/);
+  expect(document.querySelector('.better-for-what')?.textContent).toMatch(/For output B is best: .*100\s% more than A/);
   expect(screen.getByText(compareText.answer.solved)).toBeTruthy();
   expect(cells('Melt output')[1]).toMatch(/▲ better, \+100/);
   expect(cells('Melt output').at(-1)).toBe('±5\u00a0%');
