@@ -39,7 +39,7 @@ export interface FirmwareNumbers {
   /** turn back that lets the stored melt go without slip, rad, and the same as virtual filament, m */
   readonly releaseAngle: number | null;
   readonly releaseLength: number | null;
-  /** s: what a linear pressure advance wants */
+  /** s: what a controller that feeds ahead by the pressure wants */
   readonly advanceTime: number | null;
 }
 

@@ -107,7 +107,7 @@ function pressureRows({ print, output }: Prediction): Row[] {
       'Time constant',
       cellOf(firmware.advanceTime),
       's',
-      'For a linear pressure advance: start from it, then tune',
+      'For a controller that feeds ahead by the pressure: start from it, then tune',
     ],
     ['Pressure', 'Turn back to release', cellIn(firmware.releaseAngle, '°'), '°', 'Of the screw, without slip'],
     [
