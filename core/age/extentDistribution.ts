@@ -80,7 +80,7 @@ function distributionOf(extents: Float64Array, shares: Float64Array, least: numb
     const extent = extents[i];
     const share = shares[i];
     // each stands for a bin round its mean: half of its share lies below
-    xs[i + 1] = extent > least ? extent : least;
+    xs[i + 1] = Math.max(extent, least);
     lower[i + 1] = left + share / 2;
     left += share;
     mean += extent * share;

@@ -36,7 +36,7 @@ export function joinResidence(parts: readonly TimeAtoms[]): JoinedResidence {
     const t = joined.time[i];
     const share = joined.share[i];
     // an atom stands for a bin of times round its mean: half of its share is younger
-    time[i + 1] = t > time[i] ? t : time[i];
+    time[i + 1] = Math.max(t, time[i]);
     cumulative[i + 1] = left + share / 2;
     left += share;
     mean += t * share;
