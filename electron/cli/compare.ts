@@ -1,10 +1,20 @@
 /** `compare FILE REV REV... [--json] [--solved]`: revisions side by side, and which is better in what. */
 
-import { comparePredictions, comparisonJson, comparisonTable } from '../../core/index.ts';
+import { comparePredictions, comparisonJson, comparisonTable, type Issue } from '../../core/index.ts';
 import { type Command, refuse, status } from './command.ts';
 import { readWords } from './options.ts';
 import { predictAll, solvedHint } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
+
+/** A revision beside itself says nothing. */
+const namedTwice = (id: string): Issue => ({
+  path: ['command line'],
+  code: 'named-twice',
+  message: 'A revision is named twice; beside itself it shows no difference.',
+  value: id,
+  allowed: 'each revision once',
+  remedy: 'Name two or more different revisions.',
+});
 
 /** The command. */
 export const compareCommand: Command = {
@@ -24,6 +34,8 @@ export const compareCommand: Command = {
     const words = readWords(this.shape, given);
     if (!words.ok) return refuse(words.issues, output);
     const [file = '', ...revisions] = words.value.bare;
+    const twice = revisions.find((id, index) => revisions.indexOf(id) !== index);
+    if (twice !== undefined) return refuse([namedTwice(twice)], output);
     const project = await readProject(file);
     if (!project.ok) return refuse(project.issues, output, file);
     const designs = readDesigns(project.value, revisions);

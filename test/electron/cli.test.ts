@@ -73,6 +73,7 @@ describe('bad input', () => {
     [['predict', 'assets'], /assets: This is a folder/],
     [['predict', demo, '--revision', 'Z'], /demo\.json: revision: .*no such revision.*Found: Z.*Allowed: A, B, C/],
     [['compare', demo, 'A'], /npm run -s compare/],
+    [['compare', demo, 'A', 'B', 'A'], /named twice.*Found: A/],
     [['compare', demo, 'A', 'Z', 'Y'], /no such revision.*Found: Z/],
   ])('%j exits with 2 and says why', async (words, message) => {
     const { status, results, problems } = await run(...words);
