@@ -11,6 +11,9 @@ import { flowCautions } from './words.ts';
 /** Less than this, g, asks for a finer balance than a kitchen's; own choice. */
 const lightest = 5;
 
+/** What the granulates of the library say of burns, which the usual cautions of the test say already. */
+const saidOfBurns = 'Molten material and hot metal burn; wear gloves and eye protection.';
+
 /** How finely to weigh for one part in a hundred. */
 const lightText = (grams: number): string =>
   `The lightest step brings about ${formatNumber(grams, 2)} g: weigh to ${formatNumber(grams / 100, 1)} g, or weigh for longer.`;
@@ -49,7 +52,7 @@ export function flowTestCautions(
     feedText(plan),
     ...(guard === null ? [] : [guard]),
     ...flowCautions,
-    ...design.material.cautions,
+    ...design.material.cautions.filter((text) => text !== saidOfBurns),
   ];
 }
 

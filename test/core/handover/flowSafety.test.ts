@@ -124,6 +124,8 @@ describe('the program', () => {
     const head = text.slice(0, text.indexOf('M104'));
     for (const caution of flowCautions) expect(head).toContain(caution);
     expect(cautions).toEqual(expect.arrayContaining([...flowCautions]));
+    // once, though the granulate says it too
+    expect(cautions.filter((text) => /metal burn/.test(text))).toHaveLength(1);
     expect(head).toMatch(/Highest speed of this test: [\d.]+ rpm; allowed: [\d.]+ rpm, bound by: /);
     expect(text).not.toContain('that torque and pressure leave');
   });
