@@ -37,6 +37,9 @@ export {
 } from './bench/trialFigures.ts';
 export { type TrialSheet, trialSheet } from './bench/trialSheet.ts';
 export { type BenchCsvStyle, writeBenchCsv } from './bench/writeBenchCsv.ts';
+export { checks } from './checks/checks.ts';
+export { checkCounts, runCheck } from './checks/runCheck.ts';
+export { type Check, type CheckKind, type CheckResult, type CheckStage, checkStages } from './checks/types.ts';
 export {
   type AccountTopic,
   type BetterForWhat,
@@ -144,7 +147,7 @@ export { type PrintTopicId, printTopicIds, printTopicRows } from './present/prin
 export { flightCuts, type SideShape, sideShape } from './present/sideShape.ts';
 export { type SpotPlace, spotPlace } from './present/spotPlace.ts';
 export { type RadialProfile, radialProfile, type StationSection, stationSection } from './present/stationSection.ts';
-export { predictionTable } from './present/table.ts';
+export { alignColumns, predictionTable } from './present/table.ts';
 export type { PredictionJson, Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
 export { viscosityCurve } from './present/viscosityCurve.ts';
 export { type Difference, projectDifference } from './project/difference.ts';

@@ -6,6 +6,7 @@ import { asksForHelp, helpText, shownWord } from './options.ts';
 
 /** Each command is loaded when it is asked for, so that one does not wait for the others' code. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  checks: async () => (await import('./checks.ts')).checksCommand,
   predict: async () => (await import('./predict.ts')).predictCommand,
   compare: async () => (await import('./compare.ts')).compareCommand,
   export: async () => (await import('./export.ts')).exportCommand,
