@@ -29,7 +29,8 @@ export const fieldsPauseMs = 300;
 /** The parts of a project on which a prediction depends, compared by identity. */
 const concerns = (project: Project) => {
   const { locked: _l, note: _n, name: _m, ...described } = activeRevision(project);
-  return [...Object.values(described), project.materials, project.process, project.print];
+  const material = project.materials.find(({ id }) => id === described.materialId);
+  return [...Object.values(described), material, project.process, project.print];
 };
 
 /** What every request says of the project. */
