@@ -2,6 +2,8 @@
 
 import { calibrationChecks } from './calibration.ts';
 import { channelChecks } from './channel.ts';
+import { refinedChannelChecks, refinedTipChecks } from './cross/refined.ts';
+import { trackedChecks } from './cross/tracked.ts';
 import { degradationChecks } from './degradation.ts';
 import { driveChecks } from './drive.ts';
 import { feedChecks } from './feed.ts';
@@ -25,9 +27,12 @@ export const checks: readonly Check[] = [
   ...feedChecks,
   ...meltingChecks,
   ...channelChecks,
+  ...refinedChannelChecks,
   ...tipChecks,
+  ...refinedTipChecks,
   ...operatingPointChecks,
   ...residenceChecks,
+  ...trackedChecks,
   ...degradationChecks,
   ...driveChecks,
   ...printChecks,

@@ -3,8 +3,8 @@
  * Runge and Kutta's fourth-order steps, once round the cross-section, and its way down the channel is written down. It
  * shares nothing with the streamline method: no stream function is read, no band, no area between level lines.
  *
- * Lengths in channel depths, speeds in barrel speeds. Measured: particles come back within 1e-4 of a depth; halving
- * every step moves no dwell by more than 1e-4 of itself.
+ * Lengths in channel depths, speeds in barrel speeds. Measured: particles come back to their seeds within 0.002 of a
+ * depth, and the tracked mean is volume over flow within 1e-3 with 610 particles, 2e-4 with 2584.
  */
 
 /** Velocity in a cross-section, whose x runs from -halfWidth to halfWidth and y from root (0) to barrel (1). */

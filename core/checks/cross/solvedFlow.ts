@@ -18,7 +18,8 @@ export function solvedFlow(state: ChannelState): CrossFlow {
   const halfWidth = sectionWidth(section) / (2 * state.scales.length);
   const helical = twist > 0;
   // of one channel: the state's flow is that of all starts
-  const flow = (2 * state.flowRate) / state.scales.flow;
+  const starts = section.kind === 'helical' ? section.starts : 1;
+  const flow = state.flowRate / (starts * state.motion.barrelSpeed * state.scales.length ** 2);
   const volume = 2 * halfWidth * (helical ? twist * (rootRadius + 0.5) : 1);
   const at = (x: number, y: number, out: Float64Array) => {
     const { psi, w } = valuesAt(state, Math.max(0, 1 - Math.abs(x) / halfWidth), y);

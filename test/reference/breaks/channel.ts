@@ -202,4 +202,28 @@ export const channelBreaks: readonly Break[] = [
     from: 'const drag = dragFactor * shape.widthBarrel',
     to: 'const drag = 2 * dragFactor * shape.widthBarrel',
   },
+  {
+    check: 'channel.refinedFlow',
+    file: 'core/flow/field/prepared.ts',
+    from: 'rootCell: 0.08, growth: 0.7, largest: 0.2 }',
+    to: 'rootCell: 0.8, growth: 7, largest: 2 }',
+  },
+  {
+    check: 'channel.refinedClosedGradient',
+    file: 'core/flow/field/prepared.ts',
+    from: 'rootCell: 0.08, growth: 0.7, largest: 0.2 }',
+    to: 'rootCell: 0.8, growth: 7, largest: 2 }',
+  },
+  {
+    check: 'channel.refinedHeat',
+    file: 'core/flow/field/prepared.ts',
+    from: 'rootCell: 0.08, growth: 0.7, largest: 0.2 }',
+    to: 'rootCell: 0.8, growth: 7, largest: 2 }',
+  },
+  {
+    check: 'channel.refinedFlowOfHelix',
+    file: 'core/flow/field/prepared.ts',
+    from: 'rootCell: 0.08, growth: 0.7, largest: 0.2 }',
+    to: 'rootCell: 0.8, growth: 7, largest: 2 }',
+  },
 ];

@@ -149,4 +149,16 @@ export const tipBreaks: readonly Break[] = [
     from: '** ((law.index - 1) / 2);',
     to: '** (law.index - 1);',
   },
+  {
+    check: 'tip.refinedDrop',
+    file: 'core/flow/tip/tipMesh.ts',
+    from: '{ wall: 0.06, corner: 0.02, growth: 0.25, largest: 0.15 }',
+    to: '{ wall: 0.9, corner: 0.9, growth: 2, largest: 2 }',
+  },
+  {
+    check: 'tip.refinedOld',
+    file: 'core/flow/tip/tipMesh.ts',
+    from: '{ wall: 0.06, corner: 0.02, growth: 0.25, largest: 0.15 }',
+    to: '{ wall: 0.9, corner: 0.9, growth: 2, largest: 2 }',
+  },
 ];
