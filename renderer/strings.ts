@@ -214,10 +214,10 @@ export const text = {
   },
   discard: {
     title: 'Changes are not saved',
-    help: (name: string) => `Opening another project closes “${name}” and the changes made since it was last saved.`,
-    save: 'Save, then open',
+    help: (name: string) => `Another project closes “${name}” and the changes made since it was last saved.`,
+    save: 'Save, then go on',
     keep: 'Keep editing',
-    drop: 'Open without saving',
+    drop: 'Go on without saving',
   },
   examples: { title: 'Open an example', help: 'Machines, materials and figures in the examples are invented.' },
   notices: {

@@ -27,7 +27,8 @@ export const revisionCommands: readonly Command[] = [
     id: 'compare',
     label: text.revisions.compare,
     keys: 'Mod+D',
-    enabled: () => (currentProject()?.revisions.length ?? 0) > 1,
+    // with one revision the dialog says how to get a second
+    enabled: isOpen,
     perform: () => setView({ dialog: 'compare' }),
   },
   {

@@ -109,7 +109,11 @@ function SectionIssues({ list }: { readonly list: Path }) {
     draft.issue ? [{ ...draft.issue, path: draft.path }] : [],
   );
   const found = useEvaluation((state) => state.issues);
-  const issues = [...drafts, ...found].filter((issue) => isWithin(issue.path, list));
+  // what is typed now speaks for its field; that of the value still kept would only confuse
+  const typed = new Set(drafts.map(({ path }) => pathKey(path)));
+  const issues = [...drafts, ...found.filter(({ path }) => !typed.has(pathKey(path)))].filter((issue) =>
+    isWithin(issue.path, list),
+  );
   return (
     <div id="section-issues">
       {issues.map((issue) => {

@@ -117,7 +117,7 @@ test('a new project asks first where changes would be lost', async () => {
   render(<Discard />);
   await act(() => commandOf('new').perform());
   expect(viewStore.getState().dialog).toBe('discard');
-  await act(async () => void fireEvent.click(button('Open without saving')));
+  await act(async () => void fireEvent.click(button('Go on without saving')));
   await waitFor(() => expect(viewStore.getState().dialog).toBe('new'));
   expect(now().process.screwSpeedRpm).toBe(11);
 });
