@@ -27,10 +27,12 @@ const ConflictDialog = lazy(async () => ({
   default: (await import('./safekeeping/ConflictDialog.tsx')).ConflictDialog,
 }));
 const Doubt = lazy(async () => ({ default: (await import('./doubt/Doubt.tsx')).Doubt }));
+const Evidence = lazy(async () => ({ default: (await import('./checks/Evidence.tsx')).Evidence }));
 const Examples = lazy(async () => ({ default: (await import('./panels/Examples.tsx')).Examples }));
 const FaultsDialog = lazy(async () => ({ default: (await import('./safekeeping/FaultsDialog.tsx')).FaultsDialog }));
 const FitDialog = lazy(async () => ({ default: (await import('./fit/FitDialog.tsx')).FitDialog }));
 const Handover = lazy(async () => ({ default: (await import('./handover/Handover.tsx')).Handover }));
+const Handbook = lazy(async () => ({ default: (await import('./handbook/Handbook.tsx')).Handbook }));
 const NewProject = lazy(async () => ({ default: (await import('./panels/newProject/NewProject.tsx')).NewProject }));
 const RecentDialog = lazy(async () => ({ default: (await import('./safekeeping/RecentDialog.tsx')).RecentDialog }));
 const RecoveryDialog = lazy(async () => ({
@@ -107,6 +109,8 @@ export function App() {
       <Later id="conflict" of={ConflictDialog} />
       <Later id="faults" of={FaultsDialog} />
       <Later id="recent" of={RecentDialog} />
+      <Later id="evidence" of={Evidence} />
+      <Later id="handbook" of={Handbook} />
       <Later id="about" of={AboutDialog} />
       <Discard />
       <CommandList />

@@ -3,6 +3,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { handbookModule } from './handbookPages.ts';
 import { kernelGlue } from './kernelGlue.ts';
 
 const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -19,7 +20,7 @@ export default defineConfig({
   root: folder('.'),
   base: './',
   publicDir: folder('../assets/public'),
-  plugins: [react(), kernelGlue()],
+  plugins: [react(), kernelGlue(), handbookModule()],
   worker: { format: 'es', rolldownOptions, plugins: () => [kernelGlue()] },
   build: {
     outDir: folder('../dist/renderer'),

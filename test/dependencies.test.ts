@@ -41,7 +41,7 @@ const inTests = packagesOf('test').filter(({ file }) => file !== 'test/boundarie
 const section = /^## Dependencies[\s\S]*?(?=^## )/m.exec(readFileSync('DEVELOPERS.md', 'utf8'))?.[0] ?? '';
 
 /** What builds and packs, and is itself in no bundle. */
-const builders = ['electron', 'vite', '@vitejs/plugin-react', 'pngjs'];
+const builders = ['electron', 'vite', '@vitejs/plugin-react', 'pngjs', 'marked'];
 
 describe('packages', () => {
   test('that the program imports are its dependencies, or what builds it', () => {

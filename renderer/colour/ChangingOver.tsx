@@ -60,7 +60,7 @@ function Washed({ change }: { readonly change: ChangeOver }) {
           {known < 1 ? words.unknown(formatQuantity(1 - known, '%', 2)) : words.known}{' '}
           <AskButton label={words.title} open={open} onPress={() => setOpen(!open)} />
         </p>
-        {open && <Explanation basis={change.basis} inputs={[]} />}
+        {open && <Explanation basis={change.basis} inputs={[]} place="residence#distribution" />}
       </div>
     </div>
   );

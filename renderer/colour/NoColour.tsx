@@ -18,7 +18,7 @@ export function NoColour({ prediction }: { readonly prediction: Prediction }) {
         {words.missing} <AskButton label={words.title} open={open} onPress={() => setOpen(!open)} />
       </h2>
       <p className="missing-colour">▲ {colour.reason}</p>
-      {open && <Explanation basis={colour.basis} inputs={[]} />}
+      {open && <Explanation basis={colour.basis} inputs={[]} place="degradation#colour" />}
       <h3>{words.told}</h3>
       {output.flows && <p>{words.stays(seconds(residence.mean), seconds(residence.t99))}</p>}
       {colour.laws.length === 0 && <p>{words.toldNothing}</p>}

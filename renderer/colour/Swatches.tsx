@@ -103,7 +103,7 @@ export function Swatches({ prediction, acceptable }: { readonly prediction: Pred
           {prediction.fields ? words.solved : words.estimate}{' '}
           <AskButton label={words.title} open={open} onPress={() => setOpen(!open)} />
         </p>
-        {open && <Explanation basis={colour.basis} inputs={[]} />}
+        {open && <Explanation basis={colour.basis} inputs={[]} place="degradation#colour" />}
       </div>
       <p className="quiet colour-screen">
         {colour.gamutNote ? `▲ ${colour.gamutNote} ` : ''}

@@ -1,6 +1,10 @@
 /** Commands that help along. */
 
+import { openEvidence } from '../checks/store.ts';
+import { openHandbook } from '../handbook/store.ts';
 import { setView } from '../store/view.ts';
+import { checksText } from '../strings/checks.ts';
+import { handbookText } from '../strings/handbook.ts';
 import { safeText } from '../strings/safekeeping.ts';
 import { tourText } from '../strings/tour.ts';
 import { text } from '../strings.ts';
@@ -26,5 +30,7 @@ export const helpCommands: readonly Command[] = [
       startTour();
     },
   },
+  { id: 'handbook', label: handbookText.command, enabled: always, perform: () => openHandbook() },
+  { id: 'evidence', label: checksText.command, enabled: always, perform: () => openEvidence() },
   { id: 'about', label: safeText.about.command, enabled: always, perform: () => setView({ dialog: 'about' }) },
 ];

@@ -3,7 +3,11 @@
 import { Fragment } from 'react';
 import { Button } from 'react-aria-components';
 import type { Basis, FigureInput } from '../../core/index.ts';
+import { openEvidence, stageOfPlace } from '../checks/store.ts';
+import { openHandbook } from '../handbook/store.ts';
 import { setView } from '../store/view.ts';
+import { checksText } from '../strings/checks.ts';
+import { handbookText } from '../strings/handbook.ts';
 import { text } from '../strings.ts';
 
 const words = text.figures;
@@ -13,6 +17,8 @@ export interface ExplanationProps {
   readonly help?: string;
   readonly basis: Basis | null;
   readonly inputs: readonly FigureInput[];
+  /** page and heading of the method handbook */
+  readonly place: string;
 }
 
 /** The fields by part; a part's name leads to it. */
@@ -35,7 +41,7 @@ function Inputs({ inputs }: { readonly inputs: readonly FigureInput[] }) {
 }
 
 /** The text. */
-export function Explanation({ help, basis, inputs }: ExplanationProps) {
+export function Explanation({ help, basis, inputs, place }: ExplanationProps) {
   return (
     <div className="basis">
       {help && <p className="basis-help">{help}</p>}
@@ -60,6 +66,15 @@ export function Explanation({ help, basis, inputs }: ExplanationProps) {
           <span aria-hidden="true">▲</span> {words.doubt}: {basis.doubt}
         </p>
       )}
+      <p>
+        <Button className="link" onPress={() => openHandbook(place)}>
+          {handbookText.howWorkedOut}
+        </Button>{' '}
+        ·{' '}
+        <Button className="link" onPress={() => openEvidence(stageOfPlace(place))}>
+          {checksText.ofStage}
+        </Button>
+      </p>
     </div>
   );
 }

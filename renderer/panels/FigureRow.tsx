@@ -2,6 +2,7 @@
 
 import { type ReactNode, useState } from 'react';
 import { figureInputs, lookRow, type PresentedGroup, type PresentedRow } from '../../core/index.ts';
+import { placeOf } from '../handbook/places.ts';
 import { useLook } from '../look.ts';
 import { AskButton, DoubtSign, Explanation } from './Explanation.tsx';
 
@@ -45,7 +46,12 @@ export function FigureRow(props: {
       )}
       {open && (
         <dd className="figure-basis">
-          <Explanation help={row.help} basis={row.basis} inputs={figureInputs(group, row.id)} />
+          <Explanation
+            help={row.help}
+            basis={row.basis}
+            inputs={figureInputs(group, row.id)}
+            place={placeOf(group, row.id)}
+          />
         </dd>
       )}
     </div>

@@ -10,6 +10,7 @@ import {
   type Prediction,
 } from '../../core/index.ts';
 import { CalibrationNote } from '../bench/CalibrationNote.tsx';
+import { placeOf } from '../handbook/places.ts';
 import { formatNumber, formatQuantity } from '../look.ts';
 import { pressureText } from '../plots/pressureUnit.ts';
 import { useEvaluation } from '../store/evaluation.ts';
@@ -50,7 +51,12 @@ function Capacities({ prediction }: { readonly prediction: Prediction }) {
           </dd>
           {asked === kind && (
             <dd className="figure-basis">
-              <Explanation help={words.capacityHelp} basis={basis} inputs={figureInputs('capacities', kind)} />
+              <Explanation
+                help={words.capacityHelp}
+                basis={basis}
+                inputs={figureInputs('capacities', kind)}
+                place={placeOf('capacities', kind)}
+              />
             </dd>
           )}
         </div>
@@ -127,7 +133,7 @@ function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
             <div className="key-basis">
               <dt className="unseen">{`${text.figures.rests}: ${name}`}</dt>
               <dd>
-                <Explanation help={help} basis={basis} inputs={figureInputs(group, '')} />
+                <Explanation help={help} basis={basis} inputs={figureInputs(group, '')} place={placeOf(group, '')} />
               </dd>
             </div>
           )}

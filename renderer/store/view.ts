@@ -85,6 +85,8 @@ export interface ViewState {
     | 'conflict'
     | 'faults'
     | 'recent'
+    | 'handbook'
+    | 'evidence'
     | 'about';
   /** a sentence about the last save, open or fault; kind decides its colour and icon */
   readonly notice: { readonly kind: 'good' | 'bad'; readonly text: string } | null;

@@ -18,6 +18,8 @@ export const dialogs = [
   'Hand over',
   'Screw templates',
   'New project',
+  'Method handbook',
+  'Evidence',
 ];
 
 /** Runs a command by its words, as somebody without a mouse does. */

@@ -123,6 +123,12 @@ async function recentGone(page: Page): Promise<void> {
   await page.getByText('cannot be opened any more').waitFor();
 }
 
+/** The table of checks, once all have run. */
+async function evidence(page: Page): Promise<void> {
+  await command('Help', /^Evidence/)(page);
+  await page.getByText(/within their limits/).waitFor({ timeout: 120_000 });
+}
+
 /** Its pictures. */
 export const safekeepingShots: readonly Shot[] = [
   { name: 'keep-recovery', reach: offered },
@@ -132,5 +138,7 @@ export const safekeepingShots: readonly Shot[] = [
   { name: 'keep-drop', reach: dragging },
   { name: 'keep-recent', reach: recentGone },
   { name: 'keep-about', reach: command('Help', /^About/) },
+  { name: 'handbook', reach: command('Help', /^Method handbook/) },
+  { name: 'evidence', reach: evidence },
   { name: 'keep-menu', reach: (page) => page.getByRole('button', { name: 'Project', exact: true }).click() },
 ];

@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { checkStages } from '../../../core/checks/types.ts';
+import { predict } from '../../../core/prediction/predict.ts';
+import { present } from '../../../core/present/present.ts';
+import { stageOfPlace } from '../../../renderer/checks/store.ts';
+import { allPlaces, groupPlaces, placeOf } from '../../../renderer/handbook/places.ts';
+import { handbookPage, handbookPages } from '../../../renderer/handbookPages.ts';
+import { loadDesign } from '../../helpers/projects.ts';
+
+const pages = handbookPages();
+const there = new Set(pages.flatMap(({ id, headings }) => [id, ...headings.map(({ anchor }) => `${id}#${anchor}`)]));
+
+test('every place that figures lead to is a page and a heading of it', () => {
+  expect(allPlaces.length).toBeGreaterThan(20);
+  expect(allPlaces.filter((place) => !there.has(place))).toEqual([]);
+});
+
+test('every stage of the checks has a page, and every figure leads to the checks of a stage', () => {
+  const ids = new Set(pages.map(({ id }) => stageOfPlace(id)));
+  expect(checkStages.filter((stage) => !ids.has(stage))).toEqual([]);
+  expect(allPlaces.map(stageOfPlace).filter((stage) => !checkStages.some((one) => one === stage))).toEqual([]);
+});
+
+test('every group of figures has its place, and every figure of it one that is there', () => {
+  const design = loadDesign('demo');
+  const { groups } = present(predict(design, { curvePoints: 0, warmUp: true }), design);
+  expect(groups.length).toBeGreaterThan(8);
+  expect(groups.map(({ id }) => id).filter((id) => id !== 'inputs' && !Object.hasOwn(groupPlaces, id))).toEqual([]);
+  const lost = groups.flatMap(({ id, rows }) => rows.map((row) => placeOf(id, row.id)).filter((at) => !there.has(at)));
+  expect(lost).toEqual([]);
+});
+
+test('links between pages lead to pages and headings', () => {
+  const links = pages.flatMap(({ id, html }) =>
+    [...html.matchAll(/href="([^"]+)"/g)].map(([, to]) =>
+      to?.startsWith('#') ? id + to : (to ?? '').replace('.md', ''),
+    ),
+  );
+  expect(links.length).toBeGreaterThan(20);
+  expect(links.filter((to) => !there.has(to))).toEqual([]);
+});
+
+describe('a page', () => {
+  const page = handbookPage('heat', '# Heat\n\n## Warming up\n\n<script>x</script>\n\n```\na < b\n```\n');
+
+  test('has its title and the anchors of its headings', () => {
+    expect(page.title).toBe('Heat');
+    expect(page.headings).toEqual([{ anchor: 'warming-up', title: 'Warming up' }]);
+  });
+
+  test('leaves raw HTML out and keeps formulas', () => {
+    expect(page.html).not.toContain('<script');
+    expect(page.html).toContain('a &lt; b');
+  });
+});
