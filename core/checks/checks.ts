@@ -4,6 +4,7 @@ import { calibrationChecks } from './calibration.ts';
 import { channelChecks } from './channel.ts';
 import { refinedChannelChecks, refinedTipChecks } from './cross/refined.ts';
 import { trackedChecks } from './cross/tracked.ts';
+import { washedChecks } from './cross/washed.ts';
 import { degradationChecks } from './degradation.ts';
 import { driveChecks } from './drive.ts';
 import { feedChecks } from './feed.ts';
@@ -30,6 +31,7 @@ export const checks: readonly Check[] = [
   ...refinedChannelChecks,
   ...tipChecks,
   ...refinedTipChecks,
+  ...washedChecks,
   ...operatingPointChecks,
   ...residenceChecks,
   ...trackedChecks,

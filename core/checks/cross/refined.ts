@@ -16,18 +16,33 @@ import type { Check } from '../types.ts';
 const law: ViscosityLaw = { model: 'powerLaw', consistency: 5e3, index: 0.4, regularisingRate: 1e-3 };
 const motion = { barrelSpeed: 0.03 };
 const straight: FlatSection = {
-  ...{ kind: 'flat', depth: 2e-3, width: 7e-3, helixAngle: 0.31 },
-  ...{ rootFillet: 0.5e-3, flankAngle: 0.1 },
+  kind: 'flat',
+  depth: 2e-3,
+  width: 7e-3,
+  helixAngle: 0.31,
+  rootFillet: 0.5e-3,
+  flankAngle: 0.1,
 };
 const helix: HelicalSection = {
-  ...{ kind: 'helical', barrelRadius: 7e-3, rootRadius: 4.8e-3, lead: 14e-3, starts: 1 },
-  ...{ flightAxialWidth: 1.6e-3, flankAngle: 0.1, rootFillet: 0.5e-3 },
+  kind: 'helical',
+  barrelRadius: 7e-3,
+  rootRadius: 4.8e-3,
+  lead: 14e-3,
+  starts: 1,
+  flightAxialWidth: 1.6e-3,
+  flankAngle: 0.1,
+  rootFillet: 0.5e-3,
 };
 const region: TipRegion = {
-  ...{ screwRadius: 2.5e-3, annulusLength: 2e-3, tip: { kind: 'cone', includedAngle: Math.PI / 2 } },
+  screwRadius: 2.5e-3,
+  annulusLength: 2e-3,
+  tip: { kind: 'cone', includedAngle: Math.PI / 2 },
   outer: contractionProfile({
-    ...{ barrelRadius: 4e-3, straightLength: 6e-3, includedAngle: (120 * Math.PI) / 180 },
-    ...{ orificeRadius: 0.6e-3, landLength: 1.2e-3 },
+    barrelRadius: 4e-3,
+    straightLength: 6e-3,
+    includedAngle: (120 * Math.PI) / 180,
+    orificeRadius: 0.6e-3,
+    landLength: 1.2e-3,
   }),
 };
 
@@ -54,7 +69,11 @@ const plain = once(() => head(1));
 const fine = once(() => head(0.5));
 
 const base = {
-  ...{ unit: '', expected: 1, measure: 'relative', kind: 'commonPractice', slow: true },
+  unit: '',
+  expected: 1,
+  measure: 'relative',
+  kind: 'commonPractice',
+  slow: true,
   // not independent: the finer mesh shares every formula, it can only show that the mesh does not matter
   source: 'Halving the mesh: the same equations on a mesh with all edges halved, by this program itself',
 } as const;

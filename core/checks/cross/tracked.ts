@@ -21,12 +21,22 @@ import { solvedFlow } from './solvedFlow.ts';
 const law: ViscosityLaw = { model: 'powerLaw', consistency: 5e3, index: 0.5, regularisingRate: 1e-4 };
 const motion = { barrelSpeed: 0.03 };
 const straight: FlatSection = {
-  ...{ kind: 'flat', depth: 2e-3, width: 7e-3, helixAngle: 0.31 },
-  ...{ rootFillet: 0, flankAngle: 0 },
+  kind: 'flat',
+  depth: 2e-3,
+  width: 7e-3,
+  helixAngle: 0.31,
+  rootFillet: 0,
+  flankAngle: 0,
 };
 const helix: HelicalSection = {
-  ...{ kind: 'helical', barrelRadius: 7e-3, rootRadius: 4.8e-3, lead: 14e-3, starts: 1 },
-  ...{ flightAxialWidth: 1.6e-3, flankAngle: 0, rootFillet: 0 },
+  kind: 'helical',
+  barrelRadius: 7e-3,
+  rootRadius: 4.8e-3,
+  lead: 14e-3,
+  starts: 1,
+  flightAxialWidth: 1.6e-3,
+  flankAngle: 0,
+  rootFillet: 0,
 };
 
 /** The same field both ways. */
@@ -59,7 +69,12 @@ const pressed = both(straight, 0.5);
 const wound = both(helix, 0.5);
 
 const base = {
-  ...{ stage: 'residence', unit: '', expected: 1, measure: 'relative', kind: 'independent', slow: true },
+  stage: 'residence',
+  unit: '',
+  expected: 1,
+  measure: 'relative',
+  kind: 'independent',
+  slow: true,
   source:
     'Own particle tracking in the solved velocity: 610 particles, Runge–Kutta of fourth order, no stream function',
 } as const;

@@ -161,4 +161,22 @@ export const tipBreaks: readonly Break[] = [
     from: '{ wall: 0.06, corner: 0.02, growth: 0.25, largest: 0.15 }',
     to: '{ wall: 0.9, corner: 0.9, growth: 2, largest: 2 }',
   },
+  {
+    check: 'tip.washedMean',
+    file: 'core/flow/tip/ageField.ts',
+    from: '+= point.flow * point.shape[a] * point.shape[b]',
+    to: '+= 0.9 * point.flow * point.shape[a] * point.shape[b]',
+  },
+  {
+    check: 'tip.washedOld',
+    file: 'core/flow/tip/ageField.ts',
+    from: 'work.source(point.z, point.r) : 1;',
+    to: 'work.source(point.z, point.r) : 2;',
+  },
+  {
+    check: 'tip.washedByMean',
+    file: 'core/flow/tip/ageStatistics.ts',
+    from: 'fraction: (passed - flow / 2) / total',
+    to: 'fraction: (passed - flow / 2) / (1.1 * total)',
+  },
 ];
