@@ -13,15 +13,10 @@ import type { BoxGrid } from './boxGrid.ts';
 export interface Washout {
   /** Integral of the tracer's share in the outflow over time, with what is left at the end, s */
   readonly mean: number;
-  /** Share of the first tracer still inside at the end */
-  readonly left: number;
   /** Share of the volume whose mean age is above 3 times volume over flow */
   readonly olderThan3: number;
-  /** Volume mean of the age up to the end, s */
-  readonly meanAge: number;
   /** Share of the outflow at volume over flow that was not inside at the start */
   readonly youngAtMean: number;
-  readonly steps: number;
 }
 
 /** Sides that carry tracer, by the cell that gives; `to` is -1 at the orifice. */
@@ -155,10 +150,7 @@ export function washOut(grid: BoxGrid, volumeFlow: number, means: number): Washo
   const remaining = total(c.map((value, k) => value * volume[k]));
   return {
     mean: (sums.mean + remaining) / volumeFlow,
-    left: remaining / whole,
     olderThan3: total(volume.map((v, k) => (sums.age[k] > 3 * meanTime ? v : 0))) / whole,
-    meanAge: total(volume.map((v, k) => v * sums.age[k])) / whole,
     youngAtMean: sums.youngAtMean,
-    steps,
   };
 }
