@@ -14,11 +14,18 @@ export interface ZoomHold {
 
 type RangeOf = (plot: uPlot, min: number, max: number, key: string) => uPlot.Range.MinMax;
 
+/** A single place gets room on both sides: over no width uPlot would count in steps too small to move, without end. */
+function withWidth(min: number, max: number): uPlot.Range.MinMax {
+  if (min !== max || typeof min !== 'number') return [min, max];
+  const room = Math.abs(min) * 0.05 || 1;
+  return [min - room, max + room];
+}
+
 /** The range of the options, or what the plot would take by itself. */
 function wholeRange({ range, distr }: uPlot.Scale): RangeOf {
   if (typeof range === 'function') return range as RangeOf;
   if (Array.isArray(range)) return () => range as uPlot.Range.MinMax;
-  return (_plot, min, max) => (distr === 3 ? uPlot.rangeLog(min, max, 10, false) : [min, max]);
+  return (_plot, min, max) => (distr === 3 ? uPlot.rangeLog(min, max, 10, false) : withWidth(min, max));
 }
 
 function zoomingScale(scale: uPlot.Scale, hold: ZoomHold): uPlot.Scale {

@@ -4,6 +4,7 @@ import type userChart from 'uplot';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { setBridge } from '../../../renderer/bridge.ts';
 import { axis, Chart, type Ink } from '../../../renderer/plots/Chart.tsx';
+import { zoomingOptions } from '../../../renderer/plots/plotHandle.ts';
 import { viewStore } from '../../../renderer/store/view.ts';
 import { plotText } from '../../../renderer/strings/plots.ts';
 
@@ -104,4 +105,13 @@ test('where the clipboard is refused the host saves the data', async () => {
   expect(saved[0]?.[0]).toBe('a-fall.tsv');
   expect(String(saved[0]?.[1])).toMatch(/^Time, s\tWay, mm\n0\t0\n/);
   await vi.waitFor(() => expect(viewStore.getState().notice?.text).toContain('a-fall.tsv'));
+});
+
+test.each([5, 0, -3, 1e-6])('a single place at %s gets an axis with some width', (place) => {
+  const hold = { current: null, whole: null, set: () => undefined };
+  const { x } = zoomingOptions({ width: 1, height: 1, series: [], scales: { x: { time: false } } }, hold).scales ?? {};
+  const range = x?.range as (plot: unknown, min: number, max: number, key: string) => [number, number];
+  const [from, to] = range({ data: [[place], [1]] }, place, place, 'x');
+  expect(from).toBeLessThan(place);
+  expect(to).toBeGreaterThan(place);
 });
