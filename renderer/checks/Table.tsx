@@ -22,13 +22,13 @@ function Row({ check }: { readonly check: CheckResult }) {
         <br />
         <small className="quiet">{words.stages[check.stage]}</small>
       </th>
-      <td className="number">{withUnit(check, check.expected)}</td>
-      <td className="number">{withUnit(check, check.got)}</td>
-      <td className="number">
+      <td className="checks-figure">{withUnit(check, check.expected)}</td>
+      <td className="checks-figure">{withUnit(check, check.got)}</td>
+      <td className="checks-figure">
         {errorText(check, check.error)}
         <Share {...check} />
       </td>
-      <td className="number">{errorText(check, check.limit)}</td>
+      <td className="checks-figure">{errorText(check, check.limit)}</td>
       <td>{check.pass ? `✓ ${words.within}` : `▲ ${words.outside}${check.fault ? `: ${check.fault}` : ''}`}</td>
       <td className="checks-source">
         {check.source}
@@ -44,10 +44,16 @@ export function ChecksTable({ results }: { readonly results: readonly CheckResul
   if (results.length === 0) return <p className="quiet">{words.none}</p>;
   return (
     <table className="checks-table">
+      <colgroup>
+        <col className="checks-words" />
+        <col className="checks-number" span={4} />
+        <col className="checks-status" />
+        <col className="checks-words" />
+      </colgroup>
       <thead>
         <tr>
           {Object.entries(words.heads).map(([key, head]) => (
-            <th key={key} scope="col" className={/expected|got|error|limit/.test(key) ? 'number' : undefined}>
+            <th key={key} scope="col" className={/expected|got|error|limit/.test(key) ? 'checks-figure' : undefined}>
               {head}
             </th>
           ))}
