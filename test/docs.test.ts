@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { anchorOf } from '../renderer/handbookPages.ts';
 
 const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as { scripts: Record<string, string> };
 const guides = ['README.md', 'DEVELOPERS.md'];
@@ -22,13 +23,6 @@ function target(name: string, link: string): { file: string; anchor: string } {
   const [path = '', anchor = ''] = link.split('#');
   return { file: path === '' ? name : join(dirname(name), path), anchor };
 }
-
-/** The anchor of a heading: small letters and digits, every run of other signs one hyphen. */
-const anchorOf = (heading: string) =>
-  heading
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '');
 
 const anchors = (text: string) =>
   [...prose(text).matchAll(/^#{1,6} +(.+)$/gm)].map((match) => anchorOf(match[1] ?? ''));

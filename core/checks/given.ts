@@ -10,6 +10,9 @@ type Rheology = Material['rheology'];
 /** A value whose source stands with the check that uses it. */
 export const given = (value: number): Sourced => ({ value, source: 'told with the check', status: 'seen' });
 
+/** A value of a machine or granulate made up for a check. */
+export const madeUp = (value: number): Sourced => ({ value, source: 'made up for a check', status: 'invented' });
+
 /** Viscosity of a stored law at a temperature (°C) and shear rate (1/s) without pressure, Pa s. */
 export const viscosityOf = (rheology: Rheology, celsius: number, shearRate: number): number =>
   viscosityAt(viscosityLawOf({ rheology })(toSi(celsius, '°C'), 0), shearRate);

@@ -2,11 +2,10 @@
 
 import type { Design } from '../design/types.ts';
 import { validateDesign } from '../design/validate.ts';
-import type { Material, Sourced } from '../project/materialSchema.ts';
+import type { Material } from '../project/materialSchema.ts';
 import { newProject } from '../project/templates/newProject.ts';
-import { issueText } from '../result.ts';
-
-const madeUp = (value: number): Sourced => ({ value, source: 'made up for a check', status: 'invented' });
+import { madeUp } from './given.ts';
+import { orThrow } from './orThrow.ts';
 
 /** A granulate of round numbers. */
 const madeMaterial: Material = {
@@ -47,7 +46,5 @@ export function madeDesign(): Design {
     gearRatio: 5,
     date: '2000-01-01',
   });
-  const design = validateDesign(project, project.activeRevision);
-  if (!design.ok) throw new Error(design.issues.map(issueText).join(' '));
-  return design.value;
+  return orThrow(validateDesign(project, project.activeRevision));
 }

@@ -6,8 +6,8 @@ import { plugAtoms } from '../residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../residence/channel.ts';
 import { joinResidence } from '../residence/combine.ts';
 import { oldShareAt, timeToOldShare } from '../residence/washout.ts';
-import { issueText } from '../result.ts';
 import { caseB } from './data/caseB.ts';
+import { orThrow } from './orThrow.ts';
 import { channelEntry, elementSource, once, stored } from './referenceRows.ts';
 import { newtonian } from './textbookScrew.ts';
 import type { Check } from './types.ts';
@@ -25,9 +25,8 @@ function youngerInSolvedPipe(): number {
     { z: 20e-3, r: 2e-3 },
   ];
   const region = { screwRadius: 0, annulusLength: 0, tip: { kind: 'flat' }, outer } as const;
-  const solved = solveTipFully(region, newtonian(1000), { volumeFlow: 5e-9 }, { peclet: 1e6, fineness: 1.2 });
-  if (!solved.ok) throw new Error(solved.issues.map(issueText).join(' '));
-  const { residence = [], statistics } = solved.value.field;
+  const solved = orThrow(solveTipFully(region, newtonian(1000), { volumeFlow: 5e-9 }, { peclet: 1e6, fineness: 1.2 }));
+  const { residence = [], statistics } = solved.field;
   return fractionYounger(residence, statistics?.meanTime ?? Number.NaN);
 }
 

@@ -8,9 +8,8 @@ import { createMachine, type Machine } from '../prediction/machine.ts';
 import { freshMemory, type Pumping, pumpingAt } from '../prediction/pumping.ts';
 import type { Material } from '../project/materialSchema.ts';
 import { newProject } from '../project/templates/newProject.ts';
-import { issueText } from '../result.ts';
-
-const value = (number: number) => ({ value: number, source: 'made up for a check', status: 'invented' as const });
+import { madeUp } from './given.ts';
+import { orThrow } from './orThrow.ts';
 
 /** A melt without character: only the law handed to `textbookMachine` counts, the rest lets a design be made. */
 const plainMelt: Material = {
@@ -18,22 +17,22 @@ const plainMelt: Material = {
   name: 'melt of a textbook',
   invented: true,
   form: 'pellet',
-  rheology: { model: 'newtonian', viscosityPaS: value(100), shift: { kind: 'none' } },
-  meltDensityKgM3: value(1000),
-  solidDensityKgM3: value(1000),
-  bulkDensityKgM3: value(600),
-  grain: { d10Mm: value(2), d50Mm: value(3), d90Mm: value(3), aspectRatio: value(1) },
-  frictionOnBarrel: value(0.4),
-  frictionOnScrew: value(0.2),
-  conductivityWPerMK: value(0.2),
-  heatCapacitySolidJPerKgK: value(2000),
-  heatCapacityMeltJPerKgK: value(2000),
-  heatOfFusionJPerKg: value(0),
-  softeningC: value(80),
-  meltingC: value(100),
-  windowLowC: value(150),
-  windowHighC: value(250),
-  maxSafeC: value(300),
+  rheology: { model: 'newtonian', viscosityPaS: madeUp(100), shift: { kind: 'none' } },
+  meltDensityKgM3: madeUp(1000),
+  solidDensityKgM3: madeUp(1000),
+  bulkDensityKgM3: madeUp(600),
+  grain: { d10Mm: madeUp(2), d50Mm: madeUp(3), d90Mm: madeUp(3), aspectRatio: madeUp(1) },
+  frictionOnBarrel: madeUp(0.4),
+  frictionOnScrew: madeUp(0.2),
+  conductivityWPerMK: madeUp(0.2),
+  heatCapacitySolidJPerKgK: madeUp(2000),
+  heatCapacityMeltJPerKgK: madeUp(2000),
+  heatOfFusionJPerKg: madeUp(0),
+  softeningC: madeUp(80),
+  meltingC: madeUp(100),
+  windowLowC: madeUp(150),
+  windowHighC: madeUp(250),
+  maxSafeC: madeUp(300),
   degradation: [],
   colourAnchors: [],
   cautions: [],
@@ -67,15 +66,14 @@ export function textbookMachine({ bore, length, law, reachAt, die }: TextbookMac
   };
   const drive = { torqueNm: 500, gearRatio: 10 };
   const project = newProject({ name: 'textbook', date: '2026-01-01', material: plainMelt, ...sizes, ...drive });
-  const checked = validateDesign(project, 'A');
-  if (!checked.ok) throw new Error(checked.issues.map(issueText).join(' '));
-  const { barrel, material, process } = checked.value;
-  const made = createMachine(checked.value, 4);
+  const checked = orThrow(validateDesign(project, 'A'));
+  const { barrel, material, process } = checked;
+  const made = createMachine(checked, 4);
   const { stations } = made;
   const end = stations.z[stations.count - 1];
   const start = end - length;
   const design = {
-    ...checked.value,
+    ...checked,
     barrel: { ...barrel, feedOpening: { ...barrel.feedOpening, start } },
     material: { ...material, viscosityLaw: () => law },
     process: { ...process, feedTemperature: material.windowLow },

@@ -3,8 +3,8 @@
 import { contractionProfile, type TipRegion } from '../flow/tip/region.ts';
 import { solveTipFully, type TipFlow } from '../flow/tip/solveTip.ts';
 import type { ViscosityLaw } from '../material/viscosityLaw.ts';
-import { issueText } from '../result.ts';
 import { caseC } from './data/caseC.ts';
+import { orThrow } from './orThrow.ts';
 import { elementSource, stored, tipEntry } from './referenceRows.ts';
 import { newtonian } from './textbookScrew.ts';
 import type { Check } from './types.ts';
@@ -60,9 +60,8 @@ const reach = 'barrel_corner_eddy_length_m';
 const plainPipe = { screwRadius: 0, annulusLength: 0, tip: { kind: 'flat' } } as const;
 
 function solved(region: TipRegion, law: ViscosityLaw, flow: TipFlow, fineness = 1) {
-  const result = solveTipFully(region, law, flow, { withAge: false, fineness });
-  if (!result.ok) throw new Error(result.issues.map(issueText).join(' '));
-  return result.value.field;
+  const result = orThrow(solveTipFully(region, law, flow, { withAge: false, fineness }));
+  return result.field;
 }
 
 /** Reach of the corner eddy in front of a sudden narrowing of 4 to 1, over the wide radius. */

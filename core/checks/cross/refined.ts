@@ -8,7 +8,7 @@ import { solveChannel, solveChannelForFlow } from '../../flow/field/channelSolve
 import { contractionProfile, type TipRegion } from '../../flow/tip/region.ts';
 import { solveTip, type TipField } from '../../flow/tip/solveTip.ts';
 import type { ViscosityLaw } from '../../material/viscosityLaw.ts';
-import { issueText } from '../../result.ts';
+import { orThrow } from '../orThrow.ts';
 import { once } from '../referenceRows.ts';
 import type { Check } from '../types.ts';
 
@@ -60,9 +60,7 @@ const half = once(() => 0.5 * closed(straight, 1));
 const halfHelix = once(() => 0.5 * closed(helix, 1));
 
 function head(fineness: number): TipField {
-  const solved = solveTip(region, law, { volumeFlow: 10e-9 }, { fineness });
-  if (!solved.ok) throw new Error(solved.issues.map(issueText).join(' '));
-  return solved.value;
+  return orThrow(solveTip(region, law, { volumeFlow: 10e-9 }, { fineness }));
 }
 
 const plain = once(() => head(1));

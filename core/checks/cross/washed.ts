@@ -11,7 +11,7 @@
 import { type AgeStatistics, fractionYounger } from '../../flow/tip/ageStatistics.ts';
 import type { TipRegion } from '../../flow/tip/region.ts';
 import { solveTipFully } from '../../flow/tip/solveTip.ts';
-import { issueText } from '../../result.ts';
+import { orThrow } from '../orThrow.ts';
 import { once } from '../referenceRows.ts';
 import { newtonian } from '../textbookScrew.ts';
 import type { Check } from '../types.ts';
@@ -50,11 +50,10 @@ interface Both {
 }
 
 const both = once((): Both => {
-  const solved = solveTipFully(region, newtonian(1000), { volumeFlow });
-  if (!solved.ok) throw new Error(solved.issues.map(issueText).join(' '));
-  const { statistics, residence } = solved.value.field;
+  const solved = orThrow(solveTipFully(region, newtonian(1000), { volumeFlow }));
+  const { statistics, residence } = solved.field;
   if (!statistics || !residence) throw new Error('The head was solved without ages.');
-  const tracer = washOut(boxGrid(head, solved.value, volumeFlow, CELL), volumeFlow, MEANS);
+  const tracer = washOut(boxGrid(head, solved, volumeFlow, CELL), volumeFlow, MEANS);
   return { field: statistics, youngAtMean: fractionYounger(residence, statistics.meanTime), tracer };
 });
 
