@@ -47,7 +47,7 @@ export type {
 };
 
 /** What is written back to a file, and over what. */
-export interface Saving {
+interface Saving {
   /** null asks for a place */
   readonly handle: string | null;
   /** suggested where a place is asked for */

@@ -33,7 +33,7 @@ export const bytesOf = (data: Uint8Array | string): Uint8Array<ArrayBuffer> =>
   typeof data === 'string' ? new TextEncoder().encode(data) : new Uint8Array(data);
 
 /** Largest file that is read as text, bytes: 16 MB, as the host allows. */
-export const largestTextFile = 16 * 1024 * 1024;
+const largestTextFile = 16 * 1024 * 1024;
 
 /** Text of a file handed over by the browser; refused, before it is read, where it is too large. */
 export async function readFile(file: File): Promise<Result<{ name: string; text: string }>> {

@@ -1,7 +1,7 @@
 /** Arrhenius rate constants stated at a reference temperature. */
 
 /** Molar gas constant, J/(mol K), exact since the SI of 2019 (BIPM, SI Brochure, 9th edition). */
-export const gasConstant = 8.314462618;
+const gasConstant = 8.314462618;
 
 /**
  * Rate constant at a temperature: k = kRef exp[-Ea/R (1/T - 1/Tref)].

@@ -20,7 +20,7 @@ export interface Extent {
 }
 
 /** Extent alone, as of `extentAlong` but for segments already checked: the inner step of averages over many ages. */
-export function extentOfChecked(law: KineticLaw, segments: readonly HeatSegment[], corner: Corner): number {
+function extentOfChecked(law: KineticLaw, segments: readonly HeatSegment[], corner: Corner): number {
   const run = lawRun(law, corner);
   return run.extentOf(run.through(segments)(run.fresh, durationOf(segments)));
 }

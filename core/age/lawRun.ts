@@ -17,7 +17,7 @@ export interface HeatSegment {
 export type AgingState = SeriesState;
 
 /** Ages melt by a time (s), spent like a passage of known temperatures, stretched or shortened as a whole. */
-export type Aging = (state: AgingState, age: number) => AgingState;
+type Aging = (state: AgingState, age: number) => AgingState;
 
 /** A law ready to run. */
 export interface LawRun {

@@ -34,7 +34,7 @@ export interface BenchRow {
 }
 
 /** Beyond this many robust standard deviations a trial is flagged (Iglewicz and Hoaglin 1993). */
-export const outlierZ = 3.5;
+const outlierZ = 3.5;
 /** Scatter below which a bench does not repeat, as ln ratio; common practice: keeps near-perfect series from flagging. */
 const leastScatter = 0.02;
 /** Fewer trials than this have no scatter of their own. */

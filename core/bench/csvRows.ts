@@ -21,7 +21,7 @@ export interface CsvRows {
 }
 
 /** Separators that are tried, the likelier first where two fit alike. */
-export const knownDelimiters = ['\t', ';', ',', '|'] as const;
+const knownDelimiters = ['\t', ';', ',', '|'] as const;
 
 const faultWords: Readonly<Record<string, string>> = {
   MissingQuotes: 'A quotation mark is opened and never closed.',

@@ -5,7 +5,7 @@ import { benchScatter, type FitOptions, type FitTrial, type ObservationKind, typ
 import type { FieldRatios, TrialFigures } from './trialFigures.ts';
 
 /** One figure of one trial that can be compared. */
-export interface Observation {
+interface Observation {
   /** index into the trials */
   readonly trial: number;
   readonly kind: ObservationKind;

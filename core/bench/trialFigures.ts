@@ -70,7 +70,7 @@ export function measuredFigures(trial: Trial, fresh: Lab | null): TrialFigures {
 }
 
 /** What a prediction says of a trial. */
-export function predictedFigures(prediction: Prediction): PredictedTrial {
+function predictedFigures(prediction: Prediction): PredictedTrial {
   const { output, drive, colour } = prediction;
   return {
     massFlow: output.massFlow,

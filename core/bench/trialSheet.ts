@@ -5,7 +5,7 @@ import { formatQuantity } from '../units.ts';
 import type { PlannedTrial } from './planTrials.ts';
 
 /** One trial of the sheet. */
-export interface SheetRow {
+interface SheetRow {
   readonly label: string;
   readonly screwSpeed: string;
   readonly heaters: readonly { readonly name: string; readonly temperature: string }[];

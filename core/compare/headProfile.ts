@@ -94,7 +94,7 @@ export interface DifferingStretch {
 }
 
 /** Differences of radius below this are not shown, m: finer than such parts are turned. */
-export const turnedAlike = 1e-5;
+const turnedAlike = 1e-5;
 
 /**
  * Where an outline differs from the base's.

@@ -50,7 +50,7 @@ function materialWith(material: DesignMaterial, { wallFriction, viscosity, colou
 }
 
 /** Values of a calibration's factors. */
-export const factorsOf = ({ feed, wallFriction, viscosity, colourRate }: DesignCalibration): Factors => ({
+const factorsOf = ({ feed, wallFriction, viscosity, colourRate }: DesignCalibration): Factors => ({
   feed: feed.value,
   wallFriction: wallFriction.value,
   viscosity: viscosity.value,

@@ -12,7 +12,7 @@ import { barrelOf, nozzleOf, screwOf } from './convert.ts';
 import { brokenRules, mmText, type Path, type Rule, slackMm } from './issueList.ts';
 
 /** Least distance between a turning tip and the wall: below it they rub once warm (common practice). mm */
-export const leastTipClearanceMm = 0.05;
+const leastTipClearanceMm = 0.05;
 
 /** Chords that stand for a hemisphere's quarter circle. */
 const arcChords = 24;

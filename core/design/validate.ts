@@ -66,7 +66,7 @@ function machineIssues(project: Project, revision: Revision, path: Path): readon
  * The revision's name, note, date, lock and parent stay out, so that renaming leaves results valid.
  * @returns 16 hex digits
  */
-export function designHash(
+function designHash(
   revision: Revision,
   material: Material,
   project: Pick<Project, 'process' | 'print' | 'calibrations'>,

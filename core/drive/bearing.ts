@@ -11,7 +11,7 @@ export interface BearingRating {
 }
 
 /** Exponent of load in the rated life: ISO 281, from memory. */
-export const lifeExponent = { ball: 3, roller: 10 / 3 } as const;
+const lifeExponent = { ball: 3, roller: 10 / 3 } as const;
 
 /**
  * Turns that nine bearings in ten outlast.

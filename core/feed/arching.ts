@@ -70,7 +70,7 @@ export function archingRisk(outlet: OutletSize, grain: number, { aspectRatio, ag
  * @param kind cone with a round outlet, or wedge with a slot at least three widths long
  * Source: Jenike, as 2 + theta/60 and 1 + theta/180 with theta in degrees (course tutorial).
  */
-export function outletFactor(halfAngle: number, kind: 'cone' | 'wedge'): number {
+function outletFactor(halfAngle: number, kind: 'cone' | 'wedge'): number {
   const degrees = (halfAngle * 180) / Math.PI;
   return kind === 'cone' ? 2 + degrees / 60 : 1 + degrees / 180;
 }

@@ -22,7 +22,7 @@ export const conveyorVolumeFlow = (
 ): number => (Math.PI / 4) * (diameter ** 2 - shaft ** 2) * pitch * screwSpeed * filling;
 
 /** Resistance of loose granules against their weight: 2 to 4 in conveyor practice, 2.5 for salt-like ones. */
-export const looseResistance = 2.5;
+const looseResistance = 2.5;
 
 /**
  * Power that moves loose granules along a conveyor.

@@ -20,7 +20,7 @@ export interface Head {
 }
 
 /** What one element costs. */
-export interface ElementDrop {
+interface ElementDrop {
   readonly element: HeadElement;
   /** Pa */
   readonly pressureDrop: number;

@@ -25,7 +25,7 @@ export interface HeadPiece {
 }
 
 /** A sudden change of bore. m. */
-export interface HeadStep {
+interface HeadStep {
   readonly name: string;
   readonly segment: number;
   readonly z: number;

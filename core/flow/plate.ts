@@ -22,7 +22,7 @@ export interface PlateDirection {
 }
 
 /** What the plates carry in one direction. */
-export interface PlateComponent {
+interface PlateComponent {
   /** volume flow per width, m²/s */
   readonly flow: number;
   /** pressure gradient, Pa/m */

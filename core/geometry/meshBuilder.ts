@@ -33,7 +33,7 @@ export function addVertex(mesh: MeshBuilder, x: number, y: number, z: number): n
 }
 
 /** Adds a triangle, counter-clockwise from outside. */
-export function addTriangle(mesh: MeshBuilder, a: number, b: number, c: number): void {
+function addTriangle(mesh: MeshBuilder, a: number, b: number, c: number): void {
   const at = mesh.indexCount;
   if (at === mesh.indices.length) {
     const grown = new Uint32Array(2 * at);

@@ -48,7 +48,7 @@ function nearestFlight(design: Design, z: number): { section: FlightedSection; u
  * Free volume of one turn, m³, by the section at the flight nearest to `z` (m): free area times lead. Exact for a
  * constant channel, the local value on a taper. On a screw without flights, one bore diameter of the nearest annulus.
  */
-export function volumePerTurn(design: Design, z: number): number {
+function volumePerTurn(design: Design, z: number): number {
   const crest = flightRadius(design);
   const bore = design.barrel.boreDiameter / 2;
   const flight = nearestFlight(design, z);

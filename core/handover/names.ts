@@ -1,7 +1,7 @@
 /** Names of files that are handed over: letters, digits, dots and dashes only, which every system takes. */
 
 /** A text as a part of a file name: Latin letters and digits, words joined by dashes, at most 60 characters. */
-export function nameStem(text: string): string {
+function nameStem(text: string): string {
   const plain = text
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')

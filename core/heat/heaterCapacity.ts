@@ -9,7 +9,7 @@ import { type Load, type Stream, streamOver } from './stream.ts';
 import { heldHeat } from './thermostats.ts';
 
 /** A flow and what ends it. */
-export interface HeatedFlow {
+interface HeatedFlow {
   /** kg/s; Infinity where no flow is too much */
   readonly massFlow: number;
   /** name of the heater that gives in first, 'outlet' where what leaves is too cold, null where nothing limits */

@@ -10,7 +10,7 @@ import { type Load, streamOver } from './stream.ts';
 import { type HeldHeat, heldHeat } from './thermostats.ts';
 
 /** A heated zone, or the nozzle. */
-export interface ZoneHeat {
+interface ZoneHeat {
   readonly name: string;
   readonly part: 'zone' | 'nozzle';
   /** K, wanted and mean of the wall under the heater */

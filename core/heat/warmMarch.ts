@@ -29,7 +29,7 @@ export interface Pace {
 }
 
 /** Pace that the windows and commands use. */
-export const usualPace: Pace = { first: 0.5, tolerance: 1.5, least: 0.02 };
+const usualPace: Pace = { first: 0.5, tolerance: 1.5, least: 0.02 };
 
 /** A march and whether every stage found its phases and duties. */
 export interface March {

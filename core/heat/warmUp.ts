@@ -13,7 +13,7 @@ import { coldMoment, type Moment, marchWarm } from './warmMarch.ts';
 export const warmCells: CellCounts = { barrel: 48, nozzle: 6 };
 
 /** Below its set temperature by no more than this, a zone counts as warm, K. */
-export const warmWithin = 2;
+const warmWithin = 2;
 
 /** What takes longer than this counts as never, s: a day. */
 const longest = 86_400;
@@ -22,7 +22,7 @@ const longest = 86_400;
 const points = 101;
 
 /** A heater while warming up. */
-export interface HeaterWarmUp {
+interface HeaterWarmUp {
   readonly name: string;
   readonly part: 'zone' | 'nozzle';
   /** K */
@@ -41,7 +41,7 @@ export interface HeaterWarmUp {
 }
 
 /** The place where content is watched: middle of the heated length, middle of the channel's depth. */
-export interface Soak {
+interface Soak {
   /** m */
   readonly z: number;
   /** s until it softens, and until it is molten through; Infinity where never */
@@ -50,7 +50,7 @@ export interface Soak {
 }
 
 /** Curves over time. K. */
-export interface WarmUpCurves {
+interface WarmUpCurves {
   /** s */
   readonly time: Float64Array;
   /** mean wall under each heater, in the order of heaters */

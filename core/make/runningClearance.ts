@@ -4,7 +4,7 @@
 export const newClearanceShare = 0.001;
 
 /** Guideline of the plastics industry's trade body: 0.0015 in per inch of diameter and side (coatings maker's answers). */
-export const guidelineClearanceShare = 0.0015;
+const guidelineClearanceShare = 0.0015;
 
 /**
  * Radial clearance of a guideline.

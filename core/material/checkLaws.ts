@@ -65,7 +65,7 @@ function lawRules(law: StoredLaw, index: number, laws: readonly StoredLaw[]): re
 }
 
 /** Whether the extent of a law is a share, 0 to 1. */
-export const isShare = (law: StoredLaw): boolean =>
+const isShare = (law: StoredLaw): boolean =>
   law.kind === 'twoStep' || law.kind === 'lag' || (law.kind !== 'scission' && law.order > 0);
 
 /** Anchors beyond 1 for a law whose extent is a share would never be reached. */

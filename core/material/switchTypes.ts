@@ -10,7 +10,7 @@ export type Rheology = Material['rheology'];
 /** Name of a viscosity law. */
 export type RheologyModel = Rheology['model'];
 /** A stored rheology that moves with temperature by a shift factor. */
-export type ShiftedRheology = Exclude<Rheology, { model: 'crossWlf' }>;
+type ShiftedRheology = Exclude<Rheology, { model: 'crossWlf' }>;
 /** A stored temperature shift. */
 export type StoredShift = ShiftedRheology['shift'];
 /** Name of a temperature shift. */
@@ -86,7 +86,7 @@ export const lawLimits = {
 } as const;
 
 /** `value` within the limits of its constant, six digits. */
-export function within(name: keyof typeof lawLimits, value: number): number {
+function within(name: keyof typeof lawLimits, value: number): number {
   const [least, most] = lawLimits[name];
   return rounded(Math.min(most, Math.max(least, value)));
 }

@@ -6,14 +6,14 @@ import { assertNever } from '../result.ts';
 export const powerLawFloorRate = 1e-3;
 
 /** Constant viscosity. */
-export interface NewtonianLaw {
+interface NewtonianLaw {
   readonly model: 'newtonian';
   /** Pa s, > 0 */
   readonly viscosity: number;
 }
 
 /** eta = K (g² + g0²)^((n-1)/2); g0 regularises the limit of rest. */
-export interface PowerLaw {
+interface PowerLaw {
   readonly model: 'powerLaw';
   /** K, Pa s^n, > 0 */
   readonly consistency: number;
@@ -39,7 +39,7 @@ export interface CarreauYasudaLaw {
 }
 
 /** eta = eta0 / [1 + (eta0 g / tauStar)^(1-n)]. */
-export interface CrossLaw {
+interface CrossLaw {
   readonly model: 'cross';
   /** eta0, Pa s */
   readonly zeroShearViscosity: number;

@@ -31,7 +31,7 @@ export const SHAPE_COUNT = 7;
  * @param l1 barycentric coordinate of corner 1
  * @param out receives SHAPE_COUNT values from `at`
  */
-export function shapeValues(l0: number, l1: number, out: Float64Array, at = 0): void {
+function shapeValues(l0: number, l1: number, out: Float64Array, at = 0): void {
   const l2 = 1 - l0 - l1;
   out[at] = l0 * (2 * l0 - 1);
   out[at + 1] = l1 * (2 * l1 - 1);
@@ -48,7 +48,7 @@ export function shapeValues(l0: number, l1: number, out: Float64Array, at = 0): 
  * @param l1 barycentric coordinate of corner 1
  * @param out receives 3 values per shape function from `at`
  */
-export function shapeSlopes(l0: number, l1: number, out: Float64Array, at = 0): void {
+function shapeSlopes(l0: number, l1: number, out: Float64Array, at = 0): void {
   const l2 = 1 - l0 - l1;
   const rows = [
     [4 * l0 - 1, 0, 0],

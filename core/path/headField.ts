@@ -46,7 +46,7 @@ const solvedFlow = Math.PI;
 const tolerance = 1e-4;
 
 /** Law of the melt in the head: nozzle temperature, half of the head's pressure. */
-export function headMeltLaw(machine: Machine, state: FlowState): ViscosityLaw {
+function headMeltLaw(machine: Machine, state: FlowState): ViscosityLaw {
   const { material } = machine.design;
   return material.viscosityLaw(flowingTemperature(material, machine.walls.nozzleTemperature), state.headPressure / 2);
 }

@@ -10,7 +10,7 @@ import type { Engagement, MeltingRange } from '../melting/meltFront.ts';
 import type { Basis } from './basisType.ts';
 
 /** The hopper: how it empties and what it presses with. */
-export interface HopperReport extends HopperState {
+interface HopperReport extends HopperState {
   readonly flow: HopperFlow;
   readonly cohesive: CohesiveArch;
   /** vertical stress of the granulate on the screw, Pa */

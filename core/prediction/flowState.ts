@@ -33,7 +33,7 @@ export const flowingTemperature = (material: DesignMaterial, temperature: number
  * Law of the melt in an element of the head: the screw's melt temperature in the barrel, the nozzle's temperature beyond
  * it.
  */
-export function headLaw(machine: Machine, meltEnd: number): (element: HeadElement, pressure: number) => ViscosityLaw {
+function headLaw(machine: Machine, meltEnd: number): (element: HeadElement, pressure: number) => ViscosityLaw {
   const { material } = machine.design;
   return (element, pressure) =>
     material.viscosityLaw(

@@ -74,7 +74,7 @@ const steepest = 20;
  * answer. Secant steps, as the flow may answer the walls about as strongly as they answer it; a guess outside what is
  * known is halved.
  */
-export function settledHeat(machine: Machine, near: SettledHeat | null = null): SettledHeat {
+function settledHeat(machine: Machine, near: SettledHeat | null = null): SettledHeat {
   const begun = fromNeighbour(machine, near);
   let { driven, taken, load, walls: known } = begun ?? fromStandstill(machine);
   let [low, high] = [0, Number.POSITIVE_INFINITY];

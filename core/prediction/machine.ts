@@ -13,7 +13,7 @@ import { localIndex } from '../material/viscosityLaw.ts';
 import { interpolateLinear } from '../math/interpolate.ts';
 
 /** What the heaters can carry one by one, m³/s. */
-export interface HeaterFlows {
+interface HeaterFlows {
   /** most at which every heater holds its set temperature, and whose watts end it; null where none do */
   readonly holding: number;
   readonly holdingLimit: string | null;

@@ -12,7 +12,7 @@ import { solidsAt } from './solidsStage.ts';
 import type { CapacityKind } from './types.ts';
 
 /** Melt flows, m³/s, that each thing alone would allow at this speed; Infinity where it does not bind. */
-export type FlowLimits = Readonly<
+type FlowLimits = Readonly<
   Record<Extract<CapacityKind, 'pumping' | 'feed' | 'starved' | 'heater' | 'melting' | 'grainFit'>, number>
 >;
 

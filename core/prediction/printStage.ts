@@ -28,7 +28,7 @@ export interface Supply {
 }
 
 /** State of the melt that stands behind a print. */
-export interface SuppliedMelt {
+interface SuppliedMelt {
   /** Pa above ambient at the end of the screw */
   readonly headPressure: number;
   /** m³ that store, at that pressure, what channel and head store together */

@@ -8,7 +8,7 @@ import { stepsPerCubicMm } from './steps.ts';
 type Maybe = number | null;
 
 /** Numbers for firmware; steps are motor microsteps. Null where nothing flows. */
-export interface FirmwareJson {
+interface FirmwareJson {
   readonly stepsPerScrewTurn: number;
   readonly stepsPerMm3: Maybe;
   readonly filamentDiameter_mm: number;
@@ -63,7 +63,7 @@ const mm3 = (value: number) => shown(value, 'mm³');
 const megapascal = (value: number) => shown(value, 'MPa');
 
 /** Firmware's numbers in their usual units. */
-export const firmwareJson = (firmware: FirmwareNumbers): FirmwareJson => ({
+const firmwareJson = (firmware: FirmwareNumbers): FirmwareJson => ({
   stepsPerScrewTurn: rounded(firmware.stepsPerScrewTurn),
   stepsPerMm3: orNull(firmware.stepsPerVolume, (value) => rounded(stepsPerCubicMm(value))),
   filamentDiameter_mm: mm(firmware.filamentDiameter),

@@ -8,7 +8,7 @@ import type { StrengthJson } from './jsonDrive.ts';
 import type { PrintSideJson } from './jsonPrint.ts';
 
 /** A number, or null where there is none. */
-export type Maybe = number | null;
+type Maybe = number | null;
 
 /** The verdict as the headless command prints it. Ages, times and volumes are null where nothing flows. */
 export interface PredictionJson extends ContentJson {

@@ -4,10 +4,10 @@ import { lineArea, linePerimeter } from './bead.ts';
 import type { CoolingState } from './types.ts';
 
 /** Heat transfer of a line in room air, W/(m² K), where the design does not tell: own estimate, 15 still to 60 blown. */
-export const commonCoolingCoefficient = 30;
+const commonCoolingCoefficient = 30;
 
 /** Biot number up to which a body counts as of one temperature; heat-transfer textbooks. */
-export const lumpedBiot = 0.1;
+const lumpedBiot = 0.1;
 
 /**
  * Inner over outer resistance to heat.

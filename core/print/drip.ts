@@ -14,7 +14,7 @@ const fallingShare = 0.65;
  * @param surfaceTension N/m; @param radius m
  * @returns Pa; 2 gamma/R, Young-Laplace
  */
-export const capillaryPressure = (surfaceTension: number, radius: number): number => (2 * surfaceTension) / radius;
+const capillaryPressure = (surfaceTension: number, radius: number): number => (2 * surfaceTension) / radius;
 
 /**
  * Head of melt that the meniscus of an orifice can hold.

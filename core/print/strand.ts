@@ -21,7 +21,7 @@ export const inertialTime = (density: number, radius: number, surfaceTension: nu
   Math.sqrt((density * radius ** 3) / surfaceTension) / inertialGrowth;
 
 /** Viscous over capillary force: eta v/gamma. */
-export const capillaryNumber = (viscosity: number, speed: number, surfaceTension: number): number =>
+const capillaryNumber = (viscosity: number, speed: number, surfaceTension: number): number =>
   (viscosity * speed) / surfaceTension;
 
 /** Viscous over inertial and capillary times: eta/sqrt(rho gamma R); above 1 the break-up is viscous. */
@@ -29,14 +29,14 @@ export const ohnesorgeNumber = (viscosity: number, density: number, radius: numb
   viscosity / Math.sqrt(density * surfaceTension * radius);
 
 /** Inertia over capillarity, rho v² D/gamma with the diameter; a thin liquid jets above about 4. */
-export const weberNumber = (density: number, speed: number, radius: number, surfaceTension: number): number =>
+const weberNumber = (density: number, speed: number, radius: number, surfaceTension: number): number =>
   (density * speed * speed * 2 * radius) / surfaceTension;
 
 /** Break-up over gap time below which drops form, and from which a strand stands; own choice. */
 export const strandLimits = { drips: 1, strand: 10 } as const;
 
 /** Melt up to this viscosity, Pa s, sags at best and wants the nozzle on the work; own estimate. */
-export const saggingViscosity = 10;
+const saggingViscosity = 10;
 
 /** What the verdict rests on. SI. */
 export interface StrandInputs {

@@ -46,7 +46,7 @@ function choicesText(options: readonly SchemaNode[]): string {
  * @param node node of the JSON Schema
  * @param unit display symbol of the field, '' for none
  */
-export function describeNode(node: SchemaNode, unit: string): string {
+function describeNode(node: SchemaNode, unit: string): string {
   if (node.const !== undefined) return JSON.stringify(node.const);
   if (node.enum) return `one of: ${node.enum.map((item) => JSON.stringify(item)).join(', ')}`;
   const options = node.oneOf ?? node.anyOf;

@@ -6,10 +6,10 @@ import { z } from 'zod';
 z.config({ jitless: true });
 
 /** Where a value comes from. `invented` is for demo data only. */
-export const valueStatus = z.enum(['seen', 'from memory', 'common practice', 'measured here', 'estimated', 'invented']);
+const valueStatus = z.enum(['seen', 'from memory', 'common practice', 'measured here', 'estimated', 'invented']);
 
 /** One material value: number, optional doubt range, source and status; its unit stands in the field name. */
-export function sourced(min: number, max: number) {
+function sourced(min: number, max: number) {
   return z.looseObject({
     value: z.number().min(min).max(max),
     low: z.number().min(min).max(max).optional(),

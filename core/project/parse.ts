@@ -15,7 +15,7 @@ import { checkSchema, shortValue } from './schemaIssues.ts';
 /** Longest text that is read, in UTF-16 units: what the host and the window hand over, 16 MB. */
 export const longestProjectText = 16 * 1024 * 1024;
 /** Deepest nesting of objects and lists that is read. */
-export const deepestNesting = 64;
+const deepestNesting = 64;
 
 const whole = (code: string, message: string, remedy: string, more: Partial<Issue> = {}): Result<never> =>
   fail({ path: [], code, message, remedy, ...more });

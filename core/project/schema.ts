@@ -40,10 +40,10 @@ const plainSection = z.looseObject({
 });
 
 /** One stretch of the screw, from the feed end on. */
-export const sectionSchema = z.discriminatedUnion('kind', [flightedSection, plainSection]);
+const sectionSchema = z.discriminatedUnion('kind', [flightedSection, plainSection]);
 
 /** End of the screw; `pin` is a plain cylinder ahead of the tip's body. */
-export const tipSchema = z.discriminatedUnion('kind', [
+const tipSchema = z.discriminatedUnion('kind', [
   z.looseObject({ kind: z.literal('flat'), pinDiameterMm: mm(0, 100), pinLengthMm: mm(0, 200) }),
   z.looseObject({
     kind: z.literal('cone'),
@@ -73,7 +73,7 @@ export const screwSchema = z.looseObject({
 });
 
 /** A stretch of the barrel's length with its own heating or cooling. */
-export const zoneSchema = z.discriminatedUnion('kind', [
+const zoneSchema = z.discriminatedUnion('kind', [
   z.looseObject({
     kind: z.literal('heated'),
     name,
@@ -126,7 +126,7 @@ export const nozzleSchema = z.looseObject({
 });
 
 /** The hopper above the feed opening. */
-export const hopperSchema = z.looseObject({
+const hopperSchema = z.looseObject({
   outletDiameterMm: mm(1, 1000),
   wallHalfAngleDeg: mm(0, 80),
   heightMm: mm(1, 3000),
@@ -214,7 +214,7 @@ export const printSchema = z.looseObject({
 });
 
 /** A range on any number of the file; the path starts at the revision, 'material', 'process' or 'print'. */
-export const doubtSchema = z.looseObject({
+const doubtSchema = z.looseObject({
   path: z.string().min(1).max(200),
   low: z.number(),
   high: z.number(),

@@ -45,7 +45,7 @@ function tipShape(text: unknown, issues: Issue[]): TipShape {
 }
 
 /** Viscosity law of an entry's `material`: newtonian, power_law, carreau_yasuda or cross. */
-export function referenceLaw(material: Json, issues: Issue[]): ViscosityLaw {
+function referenceLaw(material: Json, issues: Issue[]): ViscosityLaw {
   const at = (key: string): number => number(material, key, issues);
   switch (material.model) {
     case 'newtonian':
@@ -72,14 +72,14 @@ export function referenceLaw(material: Json, issues: Issue[]): ViscosityLaw {
 }
 
 /** An entry's inputs in the solver's terms. */
-export interface TipCase {
+interface TipCase {
   readonly region: TipRegion;
   readonly law: ViscosityLaw;
   readonly volumeFlow: number;
 }
 
 /** Reads `inputs` of an entry. */
-export function readTipCase(inputs: unknown): Result<TipCase> {
+function readTipCase(inputs: unknown): Result<TipCase> {
   const issues: Issue[] = [];
   const json = asJson(inputs);
   const at = (key: string): number => number(json, key, issues);

@@ -43,7 +43,7 @@ export function withChanges(project: Project, revisionId: string, changes: reado
 }
 
 /** Places that an input writes, as text. */
-export function placesOf(project: Project, revisionId: string, input: string): readonly string[] {
+function placesOf(project: Project, revisionId: string, input: string): readonly string[] {
   const revision = project.revisions.find(({ id }) => id === revisionId);
   const joint = jointInput(input);
   return joint && revision ? joint.touches(revision) : [input];

@@ -10,7 +10,7 @@ const mostFiles = 12;
 const projectFlag = '--project=';
 
 /** Whether a path leads to a plain file: no folder, pipe or device. Never throws. */
-export function isPlainFile(path: string): boolean {
+function isPlainFile(path: string): boolean {
   try {
     return statSync(path).isFile();
   } catch {

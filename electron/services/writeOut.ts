@@ -61,7 +61,7 @@ function toldApart(path: string, files: readonly OutFile[]): readonly string[] {
  * - an existing folder, or a path that ends in a separator (made where only its last part is missing): own names in it
  * - any other path: that path for one file; for several, its name with what tells them apart, each with its own ending
  */
-export async function outPaths(out: string, files: readonly OutFile[]): Promise<Result<readonly string[]>> {
+async function outPaths(out: string, files: readonly OutFile[]): Promise<Result<readonly string[]>> {
   const kind = await kindOf(out);
   if (!kind.ok) return kind;
   const asFolder = kind.value === 'folder' || isSeparator(out.at(-1));

@@ -17,7 +17,7 @@ import { type BenchState, setBench, useBench } from './store.ts';
 const words = benchText.calibrate;
 
 /** Trials that a calibration of a revision may use: the same granulate, and the same machine where wished. */
-export const trialsFor = (project: Project, revision: Revision, scope: BenchState['scope']): readonly Trial[] =>
+const trialsFor = (project: Project, revision: Revision, scope: BenchState['scope']): readonly Trial[] =>
   project.benchLog.filter(
     ({ materialId, revisionId }) =>
       materialId === revision.materialId && (scope === 'material' || revisionId === revision.id),

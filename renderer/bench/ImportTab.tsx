@@ -25,7 +25,7 @@ import { importTrials } from './trials.ts';
 const words = benchText.import;
 
 /** Longest text that is read while the window waits: some 6000 trials, more than a bench log holds; a third of a second. */
-export const longestTable = 1_000_000;
+const longestTable = 1_000_000;
 
 const fresh = (name: string | null, text: string) => setBench({ table: { name, text, choices: {} } });
 

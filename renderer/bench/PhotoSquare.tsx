@@ -21,7 +21,7 @@ const [short, long] = [0.004, 0.04];
 const grow: Readonly<Record<string, number>> = { '+': 1.15, '=': 1.15, '-': 1 / 1.15 };
 
 /** The square that a key asks for, or null. */
-export function keyed(square: Square, key: string, shift: boolean): Square | null {
+function keyed(square: Square, key: string, shift: boolean): Square | null {
   const move = moves[key];
   const by = shift ? long : short;
   if (move) return { ...square, x: square.x + by * move[0], y: square.y + by * move[1] };

@@ -1,7 +1,7 @@
 /** Axes of the bench's drawings. */
 
 /** A step of 1, 2 or 5 times a power of ten that gives about `count` steps over `span`. */
-export function niceStep(span: number, count: number): number {
+function niceStep(span: number, count: number): number {
   const rough = span / Math.max(1, count);
   const power = 10 ** Math.floor(Math.log10(rough));
   const share = rough / power;

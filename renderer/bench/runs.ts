@@ -10,7 +10,7 @@ import type { BenchAnswer, BenchOutcome, BenchRequest, Predictions } from './sol
 export type RunKind = BenchRequest['kind'];
 
 /** A run under way, and how far it is. */
-export interface RunState {
+interface RunState {
   readonly running: boolean;
   readonly done: number;
   /** about how many predictions there will be; 0 before the first word */

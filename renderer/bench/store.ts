@@ -14,7 +14,7 @@ export const benchTabs = ['trials', 'import', 'measured', 'calibrate', 'plan', '
 export type BenchTab = (typeof benchTabs)[number];
 
 /** A table that is being brought in. */
-export interface ImportDraft {
+interface ImportDraft {
   /** file name; null where it was pasted */
   readonly name: string | null;
   readonly text: string;
@@ -40,7 +40,7 @@ const fresh: BenchState = {
 };
 
 /** Outside React: read with getState. */
-export const benchStore = createStore<BenchState>(() => fresh);
+const benchStore = createStore<BenchState>(() => fresh);
 
 /** Picks a part of the state inside a view. */
 export const useBench = <T>(pick: (state: BenchState) => T): T => useStore(benchStore, pick);

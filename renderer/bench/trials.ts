@@ -22,7 +22,7 @@ export function freshTrialId({ benchLog }: Project): string {
 }
 
 /** Puts trials at the end of the log. */
-export const withTrials =
+const withTrials =
   (trials: readonly Trial[]) =>
   (project: Project): Project => ({
     ...project,
@@ -30,7 +30,7 @@ export const withTrials =
   });
 
 /** Puts a trial in place of the one with this id. */
-export const withTrial =
+const withTrial =
   (id: string, trial: Trial) =>
   (project: Project): Project => ({
     ...project,
@@ -38,7 +38,7 @@ export const withTrial =
   });
 
 /** Takes a trial out of the log. */
-export const withoutTrial =
+const withoutTrial =
   (id: string) =>
   (project: Project): Project => ({
     ...project,

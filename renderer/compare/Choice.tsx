@@ -49,7 +49,7 @@ function Stopping({ compared }: { readonly compared: readonly Compared[] }) {
 }
 
 /** Takes a revision in or out. */
-export const toggled = (ids: readonly string[], id: string): readonly string[] =>
+const toggled = (ids: readonly string[], id: string): readonly string[] =>
   ids.includes(id) ? ids.filter((other) => other !== id) : [...ids, id];
 
 interface ChoiceProps {

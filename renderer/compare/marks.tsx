@@ -3,7 +3,7 @@
 import { mostCompared } from './store.ts';
 
 /** Dashes by place among the chosen revisions, px; the first is unbroken. */
-export const dashes: readonly (readonly number[])[] = [[], [9, 4], [2, 3], [12, 3, 2, 3], [5, 2], [14, 6]];
+const dashes: readonly (readonly number[])[] = [[], [9, 4], [2, 3], [12, 3, 2, 3], [5, 2], [14, 6]];
 
 /** Dashes at a place. */
 export const dashOf = (place: number): readonly number[] => dashes[place % dashes.length] ?? [];

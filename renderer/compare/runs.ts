@@ -82,7 +82,7 @@ const isKnown = (found: Found | undefined, fields: CompareTask['fields']): boole
     (fields === 'solved' ? found.solved !== undefined : found.estimate !== undefined && found.shape !== undefined));
 
 /** Estimates of all revisions first, so that there is something to see; then their fields. */
-export const tasksFor = (ids: readonly string[]): CompareTask[] => [
+const tasksFor = (ids: readonly string[]): CompareTask[] => [
   ...ids.map((revisionId) => ({ revisionId, fields: 'formula' as const, withShape: true })),
   ...ids.map((revisionId) => ({ revisionId, fields: 'solved' as const, withShape: false })),
 ];

@@ -9,7 +9,7 @@ import { doubtText } from '../strings/doubt.ts';
 const words = doubtText.curve;
 
 /** Columns: rpm, then mm³/s as stated, at 5, 50 and 95 %. */
-export function bandData({ speed, nominal, q05, q50, q95 }: DoubtSummary['curve']): uPlot.AlignedData {
+function bandData({ speed, nominal, q05, q50, q95 }: DoubtSummary['curve']): uPlot.AlignedData {
   const flow = (values: Float64Array) =>
     Array.from(values, (value) => (Number.isFinite(value) ? fromSi(value, 'mm³/s') : null));
   return [Array.from(speed, (value) => fromSi(value, 'rpm')), flow(nominal), flow(q05), flow(q50), flow(q95)];

@@ -5,7 +5,7 @@ import { applyEdit } from '../store/project.ts';
 import { doubtText } from '../strings/doubt.ts';
 
 /** The project with a range on one place; an earlier one there is replaced. */
-export const withRange =
+const withRange =
   (path: string, low: number, high: number) =>
   (project: Project): Project => ({
     ...project,
@@ -13,7 +13,7 @@ export const withRange =
   });
 
 /** The project without the range of a place. */
-export const withoutRange =
+const withoutRange =
   (path: string) =>
   (project: Project): Project => {
     const kept = (project.doubts ?? []).filter((one) => one.path !== path);

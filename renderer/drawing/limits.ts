@@ -20,7 +20,7 @@ const issuesOf = (project: Project): readonly Issue[] => {
 const nameOf = (issue: Issue): string => `${issue.code} ${pathKey(issue.path)}`;
 
 /** Says of a value what new fault it would bring; faults that are there already are not blamed on it. */
-export function judgeOf(project: Project, dimension: Dimension, manners: Manners): (value: number) => Issue | null {
+function judgeOf(project: Project, dimension: Dimension, manners: Manners): (value: number) => Issue | null {
   const known = new Set(issuesOf(project).map(nameOf));
   return (value) => {
     const found = issuesOf(withChanges(project, dimension.changes(value, manners)));

@@ -11,7 +11,7 @@ export type Group = 'screw' | 'barrel' | 'outlet';
 export const groups: readonly Group[] = ['screw', 'barrel', 'outlet'];
 
 /** A list of the description whose entries can be chosen on the drawing. */
-export type ListName = 'sections' | 'zones' | 'segments';
+type ListName = 'sections' | 'zones' | 'segments';
 
 /** An entry of such a list. */
 export interface Entry {
@@ -28,13 +28,13 @@ export interface Manners {
 }
 
 /** Where a dimension is drawn: between two places of the axis, across the axis, or as a note with a leader. */
-export type Mark =
+type Mark =
   | { readonly kind: 'along'; readonly from: number; readonly to: number; readonly r: number; readonly above: boolean }
   | { readonly kind: 'across'; readonly z: number; readonly r: number; readonly above: boolean }
   | { readonly kind: 'note'; readonly z: number; readonly r: number; readonly above: boolean };
 
 /** What is pulled, and along which way. `aside` moves it a few px off a neighbour at the same place. */
-export interface Grip {
+interface Grip {
   readonly z: number;
   readonly r: number;
   readonly axis: 'z' | 'r';

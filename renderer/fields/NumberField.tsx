@@ -12,7 +12,7 @@ import { type FieldSpec, unitText } from './spec.ts';
 import { type NumberEdit, useNumberEdit } from './useNumberEdit.ts';
 
 /** Handles the keys of a number field: Enter takes over, Escape restores, arrows step (Shift: ten steps). */
-export function onNumberKey(event: KeyboardEvent<HTMLInputElement>, edit: NumberEdit): void {
+function onNumberKey(event: KeyboardEvent<HTMLInputElement>, edit: NumberEdit): void {
   if (event.altKey || event.ctrlKey || event.metaKey) return;
   if (event.key === 'Enter') edit.commit();
   else if (event.key === 'Escape') edit.revert();

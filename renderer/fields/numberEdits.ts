@@ -12,7 +12,7 @@ import { type FieldSpec, unitText } from './spec.ts';
 import { stepLabel } from './stepLabel.ts';
 
 /** A typed text as a number that fits, or why not; `value` is there too where the number was read but does not fit. */
-export interface Judged {
+interface Judged {
   readonly value: number | null;
   readonly issue: Issue | null;
 }
@@ -33,7 +33,7 @@ function inShownUnit(issue: Issue | null, path: Path, spec: FieldSpec): Issue | 
 }
 
 /** Reads `text` and checks it at its place. */
-export function judge(path: Path, spec: FieldSpec, text: string): Judged {
+function judge(path: Path, spec: FieldSpec, text: string): Judged {
   if (isCleared(spec, text)) return { value: null, issue: null };
   const same = untouched(path, spec, text);
   const read = same === null ? readNumber(text, spec, path) : { ok: true as const, value: same };

@@ -28,7 +28,7 @@ function toldLaw({ rheology, parameters }: RheologyFit): Material['rheology'] {
 }
 
 /** A material with a fitted law in place of its own, and the range of the readings as the law's. */
-export const withFit =
+const withFit =
   (fit: RheologyFit) =>
   (material: Material): Material => ({
     ...material,

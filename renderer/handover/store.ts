@@ -16,7 +16,7 @@ export interface HandoverState {
 }
 
 /** Outside React: read with getState. */
-export const handoverStore = createStore<HandoverState>(() => ({ kindId: '', values: {}, revisionIds: [] }));
+const handoverStore = createStore<HandoverState>(() => ({ kindId: '', values: {}, revisionIds: [] }));
 
 /** Picks a part of the choices inside a view. */
 export const useHandover = <T>(pick: (state: HandoverState) => T): T => useStore(handoverStore, pick);

@@ -14,7 +14,7 @@ function run(id: string): void {
 }
 
 /** Whether a command's label holds every typed word, in any order: “fit viscosity” finds “Fit a viscosity law”. */
-export function isMeant(label: string, typed: string): boolean {
+function isMeant(label: string, typed: string): boolean {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
   return words.every((word) => label.toLowerCase().includes(word));
 }

@@ -24,7 +24,7 @@ export function wholeAxialRange(bounds: Shape['bounds']): Range {
 }
 
 /** Axial range shown, m: the whole, or what of it is zoomed to. */
-export function axialRange(bounds: Shape['bounds']): Range {
+function axialRange(bounds: Shape['bounds']): Range {
   const whole = wholeAxialRange(bounds);
   const { range } = zoomStore.getState();
   return (range && keptRange(range, whole)) ?? whole;

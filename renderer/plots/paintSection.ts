@@ -12,7 +12,7 @@ const words = meltText.across;
 const pieces = 4;
 
 /** Colours that are not the melt's. */
-export interface SectionInk {
+interface SectionInk {
   readonly chart: Ink;
   readonly steel: string;
   readonly line: string;

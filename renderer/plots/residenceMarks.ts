@@ -47,7 +47,7 @@ export const timeAxis: uPlot.Axis = {
 };
 
 /** Lines of text above the curves. */
-export const markRows = 3;
+const markRows = 3;
 
 /** Height of one, px. */
 const rowHeight = 13;

@@ -15,7 +15,7 @@ import { stay, unstay } from './notices.ts';
 const words = safeText.drop;
 
 /** Whether files hang over the window. */
-export const dropStore = createStore<{ readonly over: boolean }>(() => ({ over: false }));
+const dropStore = createStore<{ readonly over: boolean }>(() => ({ over: false }));
 
 /** The same, followed by a view. */
 export const useDropOver = (): boolean => useStore(dropStore, (state) => state.over);

@@ -4,7 +4,7 @@ import { getBridge } from '../bridge.ts';
 import { evaluationStore } from '../store/evaluation.ts';
 
 /** Most faults that are handed over in a minute: a fault in a loop must not fill the disk. */
-export const mostInAMinute = 20;
+const mostInAMinute = 20;
 
 let handedOver: number[] = [];
 

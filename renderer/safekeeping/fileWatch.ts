@@ -14,7 +14,7 @@ import { isSaving, saveProjectAs } from './saving.ts';
 const words = safeText.file;
 
 /** Time between two looks, ms. It also tells a host without windows of its own that this one is still there. */
-export const lookEveryMs = 5_000;
+const lookEveryMs = 5_000;
 
 /** The version that was told of last, so that each change is asked about once. */
 let toldOf: string | null = null;

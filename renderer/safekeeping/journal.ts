@@ -55,7 +55,7 @@ const inLine = <T>(call: () => Promise<Result<T>>): Promise<Result<T>> => {
 const isDirty = (): boolean => isUnsaved(projectStore.getState()) || Object.keys(draftStore.getState()).length > 0;
 
 /** The work as it is now, as an entry; null where no project is open. Lengths are those that the host allows. */
-export function entryNow(step: string): JournalEntry | null {
+function entryNow(step: string): JournalEntry | null {
   const { history, file } = projectStore.getState();
   if (!history) return null;
   const drafts = Object.entries(draftStore.getState()).slice(0, 200);

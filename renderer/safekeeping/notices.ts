@@ -4,7 +4,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 
 /** Something to press in a notice. */
-export interface NoticeAct {
+interface NoticeAct {
   readonly label: string;
   perform(): unknown;
 }

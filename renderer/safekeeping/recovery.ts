@@ -68,7 +68,7 @@ const parsed = (text: string | null): Project | null => {
 };
 
 /** Work as both sides of a difference. */
-export function understood(work: RecoveredWork): ReadWork {
+function understood(work: RecoveredWork): ReadWork {
   const project = parseProject(work.text);
   return {
     work,
@@ -121,7 +121,7 @@ const fileOf = ({ handle, path, name, fileVersion }: RecoveredWork, asCopy: bool
  * Puts work into the window as one step over the file as it is now, so that Undo goes back to the file; texts that were
  * typed but not taken over stand in their fields again.
  */
-export function bringBack({ work, project, onFile }: ReadWork, asCopy: boolean): void {
+function bringBack({ work, project, onFile }: ReadWork, asCopy: boolean): void {
   if (!project) return;
   dropDrafts([]);
   const file = fileOf(work, asCopy);

@@ -23,7 +23,7 @@ async function openAgain(): Promise<boolean> {
 }
 
 /** Saves because the host wants to close the window, and closes it only when everything is saved. */
-export async function saveAndClose(): Promise<void> {
+async function saveAndClose(): Promise<void> {
   // a field that is being typed into hands its text over
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
   if ((await saveProject()) === 'saved') getBridge().closeWindow();

@@ -8,7 +8,7 @@ interface Answer {
 let answer: Answer | null = null;
 
 /** Whether a drawing context's name is that of a program instead of a card. */
-export const isSoftware = (name: string): boolean => /swiftshader|llvmpipe|software|basic render/i.test(name);
+const isSoftware = (name: string): boolean => /swiftshader|llvmpipe|software|basic render/i.test(name);
 
 function ask(): Answer {
   try {

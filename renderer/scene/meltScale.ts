@@ -3,7 +3,7 @@
 import { interpolateCividis, interpolateViridis } from 'd3-scale-chromatic';
 
 /** Times shown, in multiples of the mean; beyond them the end colour holds. */
-export const shownTimes = { from: 0.1, to: 10 } as const;
+const shownTimes = { from: 0.1, to: 10 } as const;
 
 /** Marks of the legend, multiples of the mean. */
 export const timeMarks = [0.1, 0.3, 1, 3, 10] as const;

@@ -3,7 +3,7 @@
 import { setConsoleFunction } from 'three';
 
 /** Whether a message is the one that nothing here can be done about: the binding still makes the older clock. */
-export const isKnown = (message: string): boolean => message.startsWith('THREE.Clock: This module has been deprecated');
+const isKnown = (message: string): boolean => message.startsWith('THREE.Clock: This module has been deprecated');
 
 /** Passes messages on to the console. */
 export function passMessages(): void {

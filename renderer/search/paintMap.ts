@@ -25,7 +25,7 @@ export interface MapPicture {
 }
 
 /** Room for the labels, px. */
-export const margins = { left: 74, right: 12, top: 8, bottom: 44 } as const;
+const margins = { left: 74, right: 12, top: 8, bottom: 44 } as const;
 
 /** Labels along an axis at most. */
 const labels = { x: 8, y: 7 } as const;

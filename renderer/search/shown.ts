@@ -17,7 +17,7 @@ import { currentLook, formatNumber, formatQuantity } from '../look.ts';
 import { searchText } from '../strings/search.ts';
 
 /** The unit of core that a symbol names. */
-export const unitOf = (symbol: string): Unit | null => allUnits.find((unit) => unit === symbol) ?? null;
+const unitOf = (symbol: string): Unit | null => allUnits.find((unit) => unit === symbol) ?? null;
 
 function valueText(value: number, symbol: string, digits: number, look: NumberLook): string {
   if (!Number.isFinite(value)) return '–';

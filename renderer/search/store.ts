@@ -74,7 +74,7 @@ export interface ChosenCandidate {
 }
 
 /** What a maker's step does to the candidate with these changes. */
-export interface StepsRun {
+interface StepsRun {
   readonly of: readonly SearchChange[];
   readonly state: 'running' | 'done' | 'fault';
   readonly rows: readonly SensitivityRow[];

@@ -31,7 +31,7 @@ const words = searchText.note;
 const longestName = 120;
 
 /** The goal in words. */
-export function goalText({ objective: { figure, sense } }: SeekSpec): string {
+function goalText({ objective: { figure, sense } }: SeekSpec): string {
   return words.goal(searchText.goal.senses[sense], inSentence(figureOf(figure).label));
 }
 

@@ -96,13 +96,13 @@ export interface SpeedsAnswer {
 }
 
 /** The change-over. */
-export interface ChangeAnswer {
+interface ChangeAnswer {
   readonly kind: 'change';
   readonly change: ChangeOver;
 }
 
 /** What a revision's refusal says. */
-export interface RefusedAnswer {
+interface RefusedAnswer {
   readonly kind: 'refused';
   readonly reason: string;
 }

@@ -14,7 +14,7 @@ export interface JobWorker {
 export type JobEnd = { readonly kind: 'done' } | { readonly kind: 'fault'; readonly message: string };
 
 /** Asks a new worker; `hear` gets every answer. The worker ends with its last answer, or with the returned function. */
-export function runJob<Answer extends { readonly kind: string }>(
+function runJob<Answer extends { readonly kind: string }>(
   startWorker: () => JobWorker,
   ask: unknown,
   hear: (answer: Answer | JobEnd) => void,

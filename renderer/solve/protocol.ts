@@ -53,7 +53,7 @@ export interface Shape {
 }
 
 /** How deep a prediction goes. */
-export type Depth = 'first' | PredictionOptions['fields'];
+type Depth = 'first' | PredictionOptions['fields'];
 
 /** What the window asks: predict this revision. */
 export interface Request {

@@ -1,7 +1,7 @@
 /** Undo history as a pure value: named steps, quick repeats in one field merged into one step. */
 
 /** A state left behind, and the name of the step that left it. */
-export interface Step<T> {
+interface Step<T> {
   readonly label: string;
   readonly state: T;
 }

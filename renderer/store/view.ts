@@ -40,7 +40,7 @@ export interface HelpFor {
 }
 
 /** Ways to colour the window; `contrast` is light on black with strong lines. */
-export const themes = ['light', 'dark', 'contrast'] as const;
+const themes = ['light', 'dark', 'contrast'] as const;
 /** One of them. */
 export type Theme = (typeof themes)[number];
 
@@ -149,8 +149,7 @@ export function showPosition(z: number, label: string): void {
 }
 
 /** The theme after the present one. */
-export const nextTheme = (): Theme =>
-  themes[(themes.indexOf(viewStore.getState().theme) + 1) % themes.length] ?? 'light';
+const nextTheme = (): Theme => themes[(themes.indexOf(viewStore.getState().theme) + 1) % themes.length] ?? 'light';
 
 /** Goes on to the next theme and remembers it on this machine. */
 export function toggleTheme(): void {

@@ -4,9 +4,9 @@ import { FLUID, SOLID, WALL } from './quadrature.ts';
 import { flatRows, helicalRows, type Jet, ROWS } from './strainRows.ts';
 
 /** Which fields a row sees: only psi, both, only w. Rows of a cell are kept in this order. */
-export const PSI = 0;
-export const BOTH = 1;
-export const ALONG = 2;
+const PSI = 0;
+const BOTH = 1;
+const ALONG = 2;
 
 /** Rows of one kind of point: index into the row values, and the fields that each sees. */
 export interface RowPlan {

@@ -23,7 +23,7 @@ import {
 } from './prepared.ts';
 
 /** One point of a channel's curve. */
-export interface ChannelPoint {
+interface ChannelPoint {
   /** Pressure gradient, Pa/m, positive against the drag: down-channel (flat) or along the axis at fixed place between the flights (helical). */
   readonly gradient: number;
   /** m3/s, all starts; negative for net back flow */

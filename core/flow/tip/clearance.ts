@@ -6,7 +6,7 @@ import { innerWall, outerWall, type Wall } from './outline.ts';
 import { type TipRegion, tipLength } from './region.ts';
 
 /** Least clearance between tip and wall over the bore radius that is solved; below it, melt hardly passes. */
-export const LEAST_CLEARANCE = 0.005;
+const LEAST_CLEARANCE = 0.005;
 
 /** Shortest distance from a point to a straight piece. */
 export function distanceToPiece(z: number, r: number, z0: number, r0: number, z1: number, r1: number): number {

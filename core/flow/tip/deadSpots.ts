@@ -20,7 +20,7 @@ export interface DeadSpot {
 }
 
 /** Melt older than this many mean residence times counts as dead. */
-export const DEAD_TIMES = 3;
+const DEAD_TIMES = 3;
 
 /** Spots smaller than this share of the whole volume are left out. */
 const LEAST_SHARE = 5e-4;

@@ -40,7 +40,7 @@ function edgePoint(mesh: TriMesh, state: StokesState, t: number, k: number, at: 
 }
 
 /** Integration points on all edges of one tag that lie in a plane z = const. */
-export function planePoints(mesh: TriMesh, state: StokesState, wanted: number): EdgePoint[] {
+function planePoints(mesh: TriMesh, state: StokesState, wanted: number): EdgePoint[] {
   const points: EdgePoint[] = [];
   eachBoundaryEdge(mesh, (t, k, tag) => {
     if (tag === wanted) for (const [at, weight] of GAUSS) points.push(edgePoint(mesh, state, t, k, at, weight));

@@ -93,7 +93,7 @@ export function regionFeatures(region: TipRegion): Feature[] {
 }
 
 /** Distance from a point to a feature, m. */
-export function featureDistance(feature: Feature, z: number, r: number): number {
+function featureDistance(feature: Feature, z: number, r: number): number {
   return distanceToPiece(z, r, feature.z0, feature.r0, feature.z1, feature.r1);
 }
 

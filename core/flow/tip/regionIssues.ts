@@ -7,7 +7,7 @@ import { filletReach } from './outline.ts';
 import type { ProfilePoint, TipRegion } from './region.ts';
 
 /** Least orifice radius over the bore radius that is solved. */
-export const LEAST_ORIFICE = 0.01;
+const LEAST_ORIFICE = 0.01;
 
 function outerPointIssues(outer: readonly ProfilePoint[]): Issue[] {
   return outer.flatMap((point, i) => {

@@ -20,7 +20,7 @@ export interface ElementContext {
 }
 
 /** Pressure stiffness over viscosity in the augmented Lagrangian (Fortin & Glowinski 1983). */
-export const AUGMENTATION = 1e7;
+const AUGMENTATION = 1e7;
 
 /** Everything about one triangle at the present state; reused from triangle to triangle. */
 export interface ElementWork {

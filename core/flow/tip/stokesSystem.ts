@@ -110,7 +110,7 @@ export function stokesSystem(mesh: TriMesh, components: 2 | 3, options: SystemOp
 }
 
 /** Bubbles eliminated inside each triangle: what is needed to recover them. */
-export interface Condensed {
+interface Condensed {
   /** Kbb^-1 Kba, [triangle][component][nodal unknown] */
   readonly coupling: Float64Array;
   /** Kbb^-1, [triangle][component][component] */

@@ -10,7 +10,7 @@ import { zipOutline } from './zipper.ts';
 export const NORMAL_FINENESS: Fineness = { wall: 0.06, corner: 0.02, growth: 0.25, largest: 0.15 };
 
 /** Most corners a mesh may have. */
-export const CORNER_LIMIT = 40_000;
+const CORNER_LIMIT = 40_000;
 
 /** Every share of a fineness multiplied: 0.5 halves all edges. */
 export function scaledFineness(base: Fineness, factor: number): Fineness {

@@ -3,7 +3,7 @@
 import type { Heater } from './heaters.ts';
 
 /** Where that guard usually stands, °C: common practice of printer firmware. */
-export const usualGuard = 170;
+const usualGuard = 170;
 
 /** A heater swings about its set temperature; so much room is left below it, °C. Own choice. */
 const swing = 5;

@@ -41,7 +41,7 @@ export const planOptions: readonly HandoverOption[] = [
 ];
 
 /** One weighed step. */
-export interface FlowStep {
+interface FlowStep {
   readonly rpm: number;
   /** run before weighing, and weighed, s */
   readonly settle: number;

@@ -1,7 +1,7 @@
 /** The axis of a long part on paper: straight, or with stretches left out between break lines. */
 
 /** A stretch that is drawn. */
-export interface AxisPiece {
+interface AxisPiece {
   /** m along the part */
   readonly from: number;
   readonly to: number;

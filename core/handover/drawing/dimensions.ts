@@ -6,13 +6,13 @@ import { arrow, line, path, pt } from './shapes.ts';
 import { degreesText, type Size, sizeText } from './size.ts';
 
 /** Extension lines start this far from the part, mm. */
-export const extensionGap = 0.8;
+const extensionGap = 0.8;
 /** Extension lines run on this far over the dimension line, mm. */
-export const extensionReach = 1.6;
+const extensionReach = 1.6;
 /** Room between a line and the text over it, mm. */
-export const textGap = 0.9;
+const textGap = 0.9;
 /** Size of an arrow for a height of lettering: as long as a figure is high. */
-export const arrowSize = (height: number): number => height;
+const arrowSize = (height: number): number => height;
 
 type Stroke = PathEntity | ArcEntity | FillEntity;
 const D = 'DIMENSION' as const;

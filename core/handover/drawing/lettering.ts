@@ -45,7 +45,7 @@ export function textWidth(text: string, height: number): number {
 }
 
 /** Text on one line, without what no format can carry: control characters and halves of surrogate pairs. */
-export function lineOf(text: string): string {
+function lineOf(text: string): string {
   const clean = Array.from(text, (c) => (/[\p{Cc}\p{Cs}\p{Cn}\p{Zl}\p{Zp}]/u.test(c) ? ' ' : c)).join('');
   return clean.replace(/\s+/g, ' ').trim();
 }
@@ -83,7 +83,7 @@ export interface TextPlace {
 }
 
 /** Room that a text takes from the start of its base line. */
-export function textBox(at: Point, width: number, height: number, turn: 0 | 90): Box {
+function textBox(at: Point, width: number, height: number, turn: 0 | 90): Box {
   if (turn === 0) {
     return { left: at.x, right: at.x + width, bottom: at.y - descent * height, top: at.y + ascent * height };
   }

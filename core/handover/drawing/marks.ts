@@ -74,7 +74,7 @@ export function roughnessSymbol(at: Point, value: string, height: number): Entit
 }
 
 /** Width of a texture symbol to the left and right of its point, mm. */
-export const roughnessRoom = (value: string, height: number): { left: number; right: number } => ({
+const roughnessRoom = (value: string, height: number): { left: number; right: number } => ({
   left: 1.4 * height * Math.tan(Math.PI / 6),
   right: 3 * height * Math.tan(Math.PI / 6) + textWidth(value, height) + 0.8,
 });

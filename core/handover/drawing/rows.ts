@@ -10,7 +10,7 @@ import { auxiliary, type Size, sizeText } from './size.ts';
  * Places for labels near where they are wanted, in rising order, none nearer than half their sizes together.
  * The mean of pushing all to the right and all to the left keeps every distance and shares the shift.
  */
-export function spread(wanted: readonly number[], sizes: readonly number[], least: number, most: number): number[] {
+function spread(wanted: readonly number[], sizes: readonly number[], least: number, most: number): number[] {
   const apart = (i: number) => ((sizes[i] as number) + (sizes[i + 1] as number)) / 2;
   const right = [...wanted];
   const left = [...wanted];
@@ -79,11 +79,7 @@ function hungLink({ a, b, size }: ChainLink, y: number, x: number, height: numbe
 }
 
 /** Chain of lengths at height `y` below a part; `bottom` is how far down it reaches, mm. */
-export function lengthChain(
-  links: readonly ChainLink[],
-  y: number,
-  height: number,
-): { entities: Entity[]; bottom: number } {
+function lengthChain(links: readonly ChainLink[], y: number, height: number): { entities: Entity[]; bottom: number } {
   const tight = links.filter((link) => !isRoomy(link, height));
   const left = Math.min(...links.map(({ a }) => a.x));
   const right = Math.max(...links.map(({ b }) => b.x));

@@ -88,7 +88,7 @@ function shankLines({ screw }: Design, axis: Axis): PathEntity[] {
 }
 
 /** Zigzag of a break line at `x` between heights. */
-export function breakLine(x: number, low: number, high: number): PathEntity {
+function breakLine(x: number, low: number, high: number): PathEntity {
   const middle = (low + high) / 2;
   return path('THIN', [
     pt(x, low - 1.5),

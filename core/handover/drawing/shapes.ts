@@ -59,7 +59,7 @@ const shifted =
   ({ x, y }: Point): Point => ({ x: x + dx, y: y + dy });
 
 /** A box moved. */
-export const movedBox = (box: Box, dx: number, dy: number): Box => ({
+const movedBox = (box: Box, dx: number, dy: number): Box => ({
   left: box.left + dx,
   right: box.right + dx,
   bottom: box.bottom + dy,

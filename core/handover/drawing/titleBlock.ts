@@ -37,7 +37,7 @@ export const partTitle = (setting: DrawingSetting, part: PartId): string =>
     : `${setting.title}, ${partNames[part].toLowerCase()}`;
 
 /** Identification number of a part: the typed one with the part's letter, or one made of project and revision. */
-export function partNumber({ number, revision }: DrawingSetting, part: PartId): string {
+function partNumber({ number, revision }: DrawingSetting, part: PartId): string {
   const letter = part.slice(0, 1).toUpperCase();
   return number === '' ? `${revision.id}-${letter}` : `${number}-${letter}`;
 }

@@ -8,7 +8,7 @@ import { arcPoints } from './shapes.ts';
 import { runsOf, signStroke } from './signs.ts';
 
 /** The part of a pdfkit document that is used. */
-export interface PdfDocument {
+interface PdfDocument {
   on(event: 'data', hear: (chunk: Uint8Array) => void): unknown;
   on(event: 'end', hear: () => void): unknown;
   on(event: 'error', hear: (error: unknown) => void): unknown;

@@ -88,7 +88,7 @@ function meshed(kit: SolidKit, design: Design, part: PartId, tolerance: number):
 }
 
 /** Which parts the options name. */
-export function partsOf(values: HandoverValues): readonly PartId[] {
+function partsOf(values: HandoverValues): readonly PartId[] {
   const chosen = choiceOf<PartId | 'all'>(values, 'part');
   return chosen === 'all' ? partIds : [chosen];
 }

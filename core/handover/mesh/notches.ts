@@ -9,7 +9,7 @@ import type { HandoverValues } from '../types.ts';
 import type { Solid, SolidKit } from './solids.ts';
 
 /** An end of an unbroken run of flights. */
-export interface FlightEnd {
+interface FlightEnd {
   /** m */
   readonly z: number;
   /** 1 where the flights lie at larger z, -1 at smaller */
@@ -37,7 +37,7 @@ function flightRuns(placed: readonly PlacedSection[]): PlacedSection[][] {
 }
 
 /** Both ends of every run of flights, along z. */
-export function flightEnds(design: Design): FlightEnd[] {
+function flightEnds(design: Design): FlightEnd[] {
   const placed = placeSections(design.screw);
   const { shankDiameter, shankLength } = design.screw;
   return flightRuns(placed).flatMap((run) => {

@@ -1,7 +1,7 @@
 /** The part of manifold-3d that is used: solids with guaranteed closed surfaces, and set operations on them. Lengths mm. */
 
 /** A triangle mesh as the library takes and gives it. */
-export interface PlainMesh {
+interface PlainMesh {
   readonly numProp: number;
   /** xyz first, then whatever else a vertex carries */
   readonly vertProperties: Float32Array;
@@ -9,7 +9,7 @@ export interface PlainMesh {
 }
 
 /** Three numbers, mm, or a direction. */
-export type Triple = readonly [number, number, number];
+type Triple = readonly [number, number, number];
 
 /** A closed body. */
 export interface Solid {

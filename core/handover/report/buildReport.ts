@@ -18,7 +18,7 @@ import { modelsSection, predictionSection } from './predicted.ts';
 import { idOf, type ReportSubject } from './source.ts';
 
 /** What one revision comes to, in a few sentences made from its numbers. */
-export function answerOf({ prediction: p, design }: ReportSubject): string {
+function answerOf({ prediction: p, design }: ReportSubject): string {
   const { output, print, residence, colour, drive } = p;
   const counts = `The rules tell ${findingCounts(p.findings)}.`;
   const asked = formatQuantity(print.demand, 'mm³/s', 3);

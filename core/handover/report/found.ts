@@ -8,7 +8,7 @@ import { type Block, type Cell, cell, paragraph, type ReportSection, table } fro
 import { idOf, type ReportSubject, titleOf } from './source.ts';
 
 /** Weights in order, with what each means. */
-export const weights: readonly {
+const weights: readonly {
   readonly severity: Exclude<Severity, 'caution'>;
   readonly title: string;
   readonly name: string;

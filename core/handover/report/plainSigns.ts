@@ -111,7 +111,7 @@ const unseen = /\p{Cf}|[\ufe00-\ufe0f]/gu;
 const inPage = (sign: string): boolean => /^[\u0020-\u007e\u00a0-\u00ff]$/.test(sign) || windowsSigns.includes(sign);
 
 /** What stands for a sign that nothing else stands for. */
-export const stranger = '?';
+const stranger = '?';
 
 /** A letter without its marks, where that is in the code page. */
 function bare(sign: string): string | null {

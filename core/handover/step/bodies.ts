@@ -32,7 +32,7 @@ function joiningFaces(builder: Builder, before: Zone | undefined, after: Zone | 
 }
 
 /** The screw, or why it cannot be built. */
-export function screwBody(kernel: BrepKernel, design: Design): KernelShape | string {
+function screwBody(kernel: BrepKernel, design: Design): KernelShape | string {
   const builder: Builder = { kernel, mirror: design.screw.hand === 'left' ? -1 : 1 };
   const zones = screwZones(design);
   const sides = zones.flatMap((zone) =>
@@ -43,7 +43,7 @@ export function screwBody(kernel: BrepKernel, design: Design): KernelShape | str
 }
 
 /** The barrel: a tube, turned down at its neck, less the straight slot of its feed opening, as `barrelVolume` describes it. */
-export function barrelBody(kernel: BrepKernel, design: Design): KernelShape {
+function barrelBody(kernel: BrepKernel, design: Design): KernelShape {
   const { barrel } = design;
   const builder: Builder = { kernel, mirror: 1 };
   const [bore, outside, length] = [barrel.boreDiameter / 2, barrel.outerDiameter / 2, barrel.length].map(
@@ -63,7 +63,7 @@ export function barrelBody(kernel: BrepKernel, design: Design): KernelShape {
 }
 
 /** The nozzle: a cylinder less its bore; null where all segments have length 0. */
-export function nozzleBody(kernel: BrepKernel, design: Design): KernelShape | null {
+function nozzleBody(kernel: BrepKernel, design: Design): KernelShape | null {
   const pieces = placeSegments(design).filter(({ start, end }) => end > start);
   const [first, last] = [pieces[0], pieces[pieces.length - 1]];
   if (!first || !last) return null;

@@ -13,7 +13,7 @@ export interface Polar {
 }
 
 /** What a piece is; its ends follow from its neighbours. */
-export type PieceKind = 'arc' | 'line' | 'curve';
+type PieceKind = 'arc' | 'line' | 'curve';
 
 /** One piece, at angles that do not fall from its start to its end. */
 export interface OutlinePiece {
@@ -36,7 +36,7 @@ const none = new Float64Array(0);
 const polar = (theta: number, r: number): Polar => ({ theta, r });
 
 /** An arc about the axis. */
-export const arcPiece = (from: number, to: number, r: number): OutlinePiece => ({
+const arcPiece = (from: number, to: number, r: number): OutlinePiece => ({
   kind: 'arc',
   from: polar(from, r),
   to: polar(to, r),

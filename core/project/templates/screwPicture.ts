@@ -3,10 +3,10 @@
 import type { Revision, SectionInput } from '../schema.ts';
 
 /** A place: distance along the axis and from it, mm. */
-export type SidePoint = readonly [zMm: number, rMm: number];
+type SidePoint = readonly [zMm: number, rMm: number];
 
 /** One pass of a flight over the side that is seen: from the upper edge to the lower one, half a turn later. */
-export interface FlightPass {
+interface FlightPass {
   /** middle of the land at the upper and at the lower edge, mm */
   readonly topMm: number;
   readonly bottomMm: number;

@@ -10,7 +10,7 @@ import type { ProcessMark } from './processMark.ts';
 import { replaceFile, writeAll } from './replaceFile.ts';
 
 /** Size beyond which a journal is written anew, bytes; it may pass it by one entry. */
-export const longestJournal = 2 * 1024 * 1024;
+const longestJournal = 2 * 1024 * 1024;
 
 /** The end of a journal, to be written at. Its calls are not to overlap. */
 export interface JournalFile {

@@ -8,7 +8,7 @@ import { versionOf } from './version.ts';
 const at = z.iso.datetime();
 
 /** One line. */
-export const journalLine = z.discriminatedUnion('kind', [
+const journalLine = z.discriminatedUnion('kind', [
   /** who writes from here on */
   z.object({ kind: z.literal('writer'), at, by: processMark }),
   /** an edit; `content` of its text, `path` of the project's file, `base` the version of it that the window knew */

@@ -28,7 +28,7 @@ export interface Journals {
 }
 
 /** An entry, its file by path and version. */
-export interface KeptEntry extends JournalEntry {
+interface KeptEntry extends JournalEntry {
   readonly path: string | null;
   readonly base: string | null;
 }

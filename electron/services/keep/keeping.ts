@@ -25,7 +25,7 @@ export interface KeepingPlaces {
 }
 
 /** Work kept from edit to edit, by window and journal. */
-export interface KeptWork {
+interface KeptWork {
   write(windowId: string, journal: string, entry: JournalEntry): Promise<Result<null>>;
   close(windowId: string, journal: string): Promise<Result<null>>;
   list(windowId: string, journal: string): Promise<Result<readonly Recovery[]>>;

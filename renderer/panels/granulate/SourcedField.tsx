@@ -64,7 +64,7 @@ function Provenance({ path, spec, stored }: Placed & { readonly stored: Sourced 
 }
 
 /** The value at `spec.key` below the root; nothing where the material has none. */
-export function SourcedField({ root, spec }: { readonly root: Path; readonly spec: FieldSpec }) {
+function SourcedField({ root, spec }: { readonly root: Path; readonly spec: FieldSpec }) {
   const { project } = useDesk();
   const [open, setOpen] = useState(false);
   const path = pathBelow(root, spec.key);

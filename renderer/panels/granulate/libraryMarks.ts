@@ -14,7 +14,7 @@ export interface LibraryMark {
 }
 
 /** The mark of a material's text; null where it cannot be read. */
-export function markOf(materialText: string): LibraryMark | null {
+function markOf(materialText: string): LibraryMark | null {
   const read = parseMaterial(materialText);
   if (!read.ok) return null;
   const topics = materialCompleteness(read.value);

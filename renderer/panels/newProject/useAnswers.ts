@@ -14,7 +14,7 @@ export type Numbers = Pick<NewProjectAsk, 'boreMm' | 'heatedMm' | 'orificeMm' | 
 const firstNumbers: Numbers = { boreMm: 16, heatedMm: 128, orificeMm: 1, torqueNm: 1.2, gearRatio: 20 };
 
 /** What may be answered, given the bore. */
-export function rangesFor(boreMm: number): Readonly<Record<keyof Numbers, FieldRange>> {
+function rangesFor(boreMm: number): Readonly<Record<keyof Numbers, FieldRange>> {
   const { heated, orifice, ...fixed } = askRanges;
   const bores = ({ least, most }: { least: number; most: number }): FieldRange => ({
     least: Number((least * boreMm).toPrecision(6)),

@@ -14,7 +14,7 @@ import {
 import type { Pool } from './pool.ts';
 
 /** How many of the best a search confirms by solved fields. */
-export const confirmed = 3;
+const confirmed = 3;
 
 /** What is heard of a goal seek. */
 export interface SeekNews {
