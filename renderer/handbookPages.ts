@@ -16,7 +16,7 @@ export interface HandbookPage {
   readonly title: string;
   /** headings below the title, each with its anchor */
   readonly headings: readonly { readonly anchor: string; readonly title: string }[];
-  /** made from our own files at build time, without scripts and styles */
+  /** made from our own files at build time, without scripts and styles; pictures stand as `picture:NAME` */
   readonly html: string;
   /** the words alone, in small letters, for finding */
   readonly words: string;
@@ -28,6 +28,32 @@ export const anchorOf = (heading: string): string =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-|-$/g, '');
+
+/** Points of a picture for one of the window, as `test/helpers/pictures.ts` takes them. */
+const density = 2;
+
+/** Width and height of a simple WebP, in points: 14 bits each behind the start of its one frame. */
+export function webpSize(bytes: Uint8Array): readonly [width: number, height: number] {
+  const view = new DataView(bytes.buffer, bytes.byteOffset);
+  if (view.getUint32(12) !== 0x56503820) throw new Error('not a simple WebP');
+  return [view.getUint16(26, true) & 0x3fff, view.getUint16(28, true) & 0x3fff];
+}
+
+/** A picture whose room is known before it is there, so that a place turned to stays where it is. */
+function pictureHtml(href: string, alt: string): string {
+  const name = href.replace(/^pictures\//, '');
+  const [width, height] = webpSize(readFileSync(`${folder}pictures/${name}`)).map((points) =>
+    Math.round(points / density),
+  );
+  return `<img src="picture:${name}" alt="${escaped(alt)}" width="${width}" height="${height}">`;
+}
+
+/** A picture alone in its paragraph with words in italics after it: a figure with its caption. */
+const withCaptions = (html: string): string =>
+  html.replace(
+    /<p>(<img [^>]*>)<\/p>\n<p><em>((?:(?!<\/em>).)*)<\/em><\/p>/g,
+    '<figure>$1<figcaption>$2</figcaption></figure>',
+  );
 
 /** Makes a page of its Markdown; raw HTML in it is left out. */
 export function handbookPage(id: string, markdown: string): HandbookPage {
@@ -42,25 +68,39 @@ export function handbookPage(id: string, markdown: string): HandbookPage {
       },
       code: ({ text }) => `<pre tabindex="0">${escaped(text)}</pre>\n`,
       html: () => '',
+      image: ({ href, text }) => pictureHtml(href, text),
     },
   });
   const title = /^# (.+)$/m.exec(markdown)?.[1] ?? id;
-  const html = marked.parse(markdown, { async: false });
+  const html = withCaptions(marked.parse(markdown, { async: false }));
   return { id, title, headings, html, words: markdown.toLowerCase() };
 }
 
-const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
+const escaped = (text: string): string =>
+  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 
 /** All pages, in the order in which the index names them; the index first. */
 export function handbookPages(): readonly HandbookPage[] {
   const read = (id: string) => readFileSync(`${folder}${id}.md`, 'utf8');
   const index = read('index');
   const order = [...index.matchAll(/\]\(([\w-]+)\.md\)/g)].map((match) => match[1] ?? '');
-  const there = readdirSync(folder).map((name) => name.replace(/\.md$/, ''));
+  const files = readdirSync(folder).filter((name) => name.endsWith('.md'));
+  const there = files.map((name) => name.replace(/\.md$/, ''));
   const lost = there.filter((id) => id !== 'index' && !order.includes(id));
   if (lost.length > 0) throw new Error(`the handbook's index does not lead to: ${lost.join(', ')}`);
   const shown = ['index', ...new Set(order)].filter((id) => there.includes(id));
   return shown.map((id) => handbookPage(id, read(id)));
+}
+
+/** The module's text: pages, and the address that the bundler gives each picture in place of its name. */
+export function handbookCode(pages: readonly HandbookPage[]): string {
+  const text = JSON.stringify(pages);
+  const names = [...new Set([...text.matchAll(/picture:([\w.-]+)/g)].map((match) => match[1] ?? ''))];
+  const imports = names.map(
+    (name, at) => `import picture${at} from ${JSON.stringify(`${folder}pictures/${name}?url`)};`,
+  );
+  const code = names.reduce((all, name, at) => all.replaceAll(`picture:${name}`, `" + picture${at} + "`), text);
+  return [...imports, `export const pages = ${code};`].join('\n');
 }
 
 /** Vite plugin that serves `virtual:handbook`. */
@@ -69,7 +109,7 @@ export const handbookModule = (): Plugin => ({
   resolveId: (id) => (id === moduleName ? `\0${moduleName}` : null),
   load(id) {
     if (id !== `\0${moduleName}`) return null;
-    for (const name of readdirSync(folder)) this.addWatchFile(folder + name);
-    return `export const pages = ${JSON.stringify(handbookPages())};`;
+    for (const name of readdirSync(folder, { recursive: true })) this.addWatchFile(folder + name);
+    return handbookCode(handbookPages());
   },
 });

@@ -52,6 +52,7 @@ const targets = {
     sources: [
       'core',
       'renderer',
+      'assets/handbook',
       'assets/public',
       'electron/contract.ts',
       'electron/cli/builder.mjs',

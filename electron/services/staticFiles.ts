@@ -10,6 +10,7 @@ const contentTypes: Readonly<Record<string, string>> = {
   '.json': 'application/json; charset=utf-8',
   '.svg': 'image/svg+xml',
   '.png': 'image/png',
+  '.webp': 'image/webp',
   '.woff2': 'font/woff2',
   '.wasm': 'application/wasm',
   '.bin': 'application/octet-stream',

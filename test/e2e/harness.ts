@@ -18,6 +18,8 @@ export const screenshotLimit = 120_000;
 export interface WorkbenchOptions {
   readonly width?: number;
   readonly height?: number;
+  /** pixels of a picture for one of the window; 1 when absent */
+  readonly density?: number;
   readonly colorScheme?: 'light' | 'dark';
   readonly reducedMotion?: 'reduce' | 'no-preference';
   readonly forcedColors?: 'active' | 'none';
@@ -61,6 +63,7 @@ export async function openWorkbench(options: WorkbenchOptions = {}): Promise<Wor
   const browser = options.browser ?? (await launchBrowser());
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    deviceScaleFactor: options.density ?? 1,
     colorScheme: options.colorScheme ?? 'light',
     reducedMotion: options.reducedMotion ?? 'no-preference',
     forcedColors: options.forcedColors ?? 'none',

@@ -29,7 +29,7 @@ describe('what is packed', () => {
 
   test('is nothing else: no sources, tests, maps, packages, lists of the build', () => {
     const fine =
-      /^(package\.json|dist\/electron\/(main|preload)\.cjs|dist\/renderer\/(index\.html|icon\.(png|svg)|assets\/[\w.-]+\.(css|icc|js|txt|wasm))|assets\/(examples|materials)\/[\w-]+\.json)$/;
+      /^(package\.json|dist\/electron\/(main|preload)\.cjs|dist\/renderer\/(index\.html|icon\.(png|svg)|assets\/[\w.-]+\.(css|icc|js|txt|wasm|webp))|assets\/(examples|materials)\/[\w-]+\.json)$/;
     expect(files.filter((file) => !fine.test(file))).toEqual([]);
     expect(files.filter((file) => /\.(map|tsx?|mjs)$|node_modules|(^|\/)\.|\.test\./.test(file))).toEqual([]);
   });
@@ -40,7 +40,7 @@ describe('what is packed', () => {
     const scripts = files.filter((file) => file.endsWith('.js')).map((file) => readFileSync(file, 'utf8'));
     // names with the build's mark of contents, as code writes them
     const inCode = scripts.flatMap((code) => [
-      ...code.matchAll(/["'`./]([\w.-]+-[\w-]{8}\.(?:js|css|wasm|icc))["'`]/g),
+      ...code.matchAll(/["'`./]([\w.-]+-[\w-]{8}\.(?:js|css|wasm|icc|webp))["'`]/g),
     ]);
     const assets = inCode.map((match) => `dist/renderer/assets/${match[1]}`);
     expect(assets.length).toBeGreaterThan(20);

@@ -11,6 +11,8 @@ export interface Shot {
   readonly revision?: string;
   /** themes it is taken in; light and dark when absent */
   readonly schemes?: readonly ('light' | 'dark' | 'contrast')[];
+  /** taken while the first calculation is under way */
+  readonly unsettled?: boolean;
   reach?(page: Page): Promise<void>;
 }
 
