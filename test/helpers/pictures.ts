@@ -16,6 +16,8 @@ interface HandbookPicture {
   readonly shot?: string;
   /** parts of the window that the picture holds whole, as selectors of their first elements */
   readonly parts?: readonly string[];
+  /** parts of the window that are left out, as selectors */
+  readonly without?: readonly string[];
   /** room around the parts, px */
   readonly margin?: number;
   /** window, px; 1280 by 800 when absent */
@@ -79,6 +81,15 @@ async function ofWindow(browser: Browser, one: HandbookPicture): Promise<Buffer>
     const [width, height] = one.window ?? [1280, 800];
     await page.setViewportSize({ width, height });
     await dressed(page, 'light');
+    await page
+      .locator(one.parts?.[0] ?? 'body')
+      .first()
+      .scrollIntoViewIfNeeded();
+    for (const part of one.without ?? [])
+      await page
+        .locator(part)
+        .first()
+        .evaluate((element) => element.remove());
     const clip = await around(page, one.parts ?? [], one.margin ?? 0);
     png = await page.screenshot({ clip, timeout: screenshotLimit });
   });

@@ -31,6 +31,17 @@ async function warmingUp(page: Page): Promise<void> {
   await group.getByRole('button', { name: /^Show as a curve/ }).click();
 }
 
+/** First figures of a changed design, held: workers that come after them never answer. */
+async function firstFigures(page: Page): Promise<void> {
+  await page.locator('[data-first="true"]').waitFor();
+}
+
+/** Opens a group of figures. */
+const opened = (group: string) => async (page: Page) => {
+  await page.locator(`[data-group="${group}"] summary`).click();
+  await scroll(`[data-group="${group}"]`)(page);
+};
+
 /** The menu of the plot along the axis, zoomed in once by key. */
 async function plotMenuOpen(page: Page): Promise<void> {
   await page.locator('.axial .chart').focus();
@@ -42,6 +53,7 @@ async function plotMenuOpen(page: Page): Promise<void> {
 /** Its pictures. */
 export const describingShots: readonly Shot[] = [
   { name: 'start' },
+  { name: 'first-figures', unsettled: true, reach: firstFigures },
   { name: 'help-sketch', reach: lookedAt('Section 2, Root Ø end') },
   { name: 'inch-display', reach: all(press('Millimetres or inches'), lookedAt('Section 2, Lead start')) },
   { name: 'split-at', reach: askedForCut },
@@ -52,6 +64,8 @@ export const describingShots: readonly Shot[] = [
   { name: 'controller', reach: scroll('.print-topic:last-child') },
   { name: 'cautions', reach: scroll('.cautions-head') },
   { name: 'warming-up', reach: warmingUp },
+  { name: 'drive-figures', reach: opened('drive') },
+  { name: 'output-curve', reach: scroll('.curve') },
   { name: 'barrel', reach: tab('Barrel') },
   { name: 'plot-menu', reach: plotMenuOpen },
   { name: 'revisions', reach: press('Revisions …') },

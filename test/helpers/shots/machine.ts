@@ -60,6 +60,7 @@ export const machineShots: readonly Shot[] = [
   { name: 'across-close', reach: all(scroll('.across'), enlargedSection) },
   { name: 'melt-age', reach: meltAge },
   { name: 'melt-outlet', reach: all(meltAge, press('Tip & nozzle')) },
+  { name: 'melt-outlet-first-screw', revision: 'A', reach: all(meltAge, press('Tip & nozzle')) },
   { name: 'melt-wedge', reach: all(meltAge, press('Slice'), press('Screw')) },
   { name: 'dead-spot', reach: all(chooseSpot, scroll('.spots')) },
   { name: 'dead-spot-first-screw', revision: 'A', reach: all(chooseSpot, scroll('.spots')) },
