@@ -5,7 +5,7 @@ import { celsiusText } from './celsiusText.ts';
 import { durationOf, type HeatSegment, lawRun } from './lawRun.ts';
 import { type Corner, type KineticLaw, nominalCorner } from './laws.ts';
 
-export { extentOfOrder, extentWithLag, molarMassAfter } from './extentForms.ts';
+export { molarMassAfter } from './extentForms.ts';
 export type { HeatSegment } from './lawRun.ts';
 
 /** How far a law has run, and whether it was asked outside its range. */

@@ -20,8 +20,6 @@ import { solidsPower } from './solidsPower.ts';
 import { backedUp, offeredRate } from './solidsSupply.ts';
 import type { FeedLimit, SolidsAtFriction, SolidsOptions, SolidsState } from './solidsTypes.ts';
 
-export type { FeedLimit, SolidsAtFriction, SolidsOptions, SolidsState } from './solidsTypes.ts';
-
 /** All that one evaluation works on. */
 interface Task {
   readonly design: Design;

@@ -10,7 +10,7 @@ import type { Machine } from './machine.ts';
 import { agedParts, meltPassages, spotHistory } from './meltHistory.ts';
 import type { ColourPrediction, DeadSpot, Residence } from './types.ts';
 
-export { agedParts, meltHeat, meltPassages } from './meltHistory.ts';
+export { meltHeat, meltPassages } from './meltHistory.ts';
 
 /**
  * Colour, or the reason why it cannot be said; loss of properties by every law.

@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { calibrationSchema, trialSchema } from './benchSchema.ts';
 import { materialSchema } from './materialSchema.ts';
 
-export { type Calibration, calibrationSchema, type Trial, trialSchema } from './benchSchema.ts';
+export { type Calibration, type Trial, trialSchema } from './benchSchema.ts';
 
 /** Name that every project file carries. */
 export const projectFormat = 'augerwright-project';
@@ -244,5 +244,3 @@ export type Project = z.infer<typeof projectSchema>;
 export type Revision = z.infer<typeof revisionSchema>;
 /** A section as stored. */
 export type SectionInput = z.infer<typeof sectionSchema>;
-/** A range on a number as stored. */
-export type Doubt = z.infer<typeof doubtSchema>;

@@ -3,7 +3,7 @@
 import { lettering } from './lettering.ts';
 import type { ArcEntity, DimensionEntity, Entity, FillEntity, PathEntity, Point, TextEntity } from './model.ts';
 import { arrow, line, path, pt } from './shapes.ts';
-import { degreesText, type Size, sizeText } from './size.ts';
+import { type Size, sizeText } from './size.ts';
 
 /** Extension lines start this far from the part, mm. */
 const extensionGap = 0.8;
@@ -29,10 +29,6 @@ export function dimensionOf(
   const { value, prefix, scale } = size;
   return { kind: 'dimension', layer: D, form, value, prefix, limits, scale, ...points, label, strokes };
 }
-
-/** Text of a dimension entity's size. */
-export const labelOf = (form: DimensionEntity['form'], size: Size): string =>
-  form === 'angular' ? degreesText(size.value) : sizeText(size);
 
 /** Dimension line from a to b with arrows inside, outside or (short) oblique strokes. */
 export function arrowedLine(a: Point, b: Point, height: number, tight: 'outside' | 'strokes'): Stroke[] {

@@ -3,8 +3,7 @@
 import { hatchLines } from './hatchLines.ts';
 import { layers } from './layers.ts';
 import type { ArcEntity, CircleEntity, Entity, FillEntity, LayerName, PathEntity, Sheet, TextEntity } from './model.ts';
-import { line, path } from './shapes.ts';
-import { runsOf } from './signs.ts';
+import { line } from './shapes.ts';
 
 /** What is left: nothing that needs knowledge of drawings. */
 export type FlatEntity = PathEntity | CircleEntity | ArcEntity | FillEntity | TextEntity;
@@ -22,7 +21,3 @@ export function flatLayers({ entities }: Sheet): { layer: LayerName; entities: F
     .map((layer) => ({ layer, entities: all.filter((entity) => entity.layer === layer) }))
     .filter((group) => group.entities.length > 0);
 }
-
-/** Strokes of the drawn signs of a text. */
-export const signPaths = (text: TextEntity): PathEntity[] =>
-  runsOf(text).flatMap(({ strokes }) => strokes.map((points) => path(text.layer, points)));

@@ -30,13 +30,6 @@ export const linearSteps: readonly ToleranceStep[] = [
   { above: 2000, upTo: 4000, f: null, m: 2, c: 4, v: 8 },
 ];
 
-/** Broken edges: outer radii and chamfer heights, mm. */
-export const edgeSteps: readonly ToleranceStep[] = [
-  { above: 0.5, upTo: 3, f: 0.2, m: 0.2, c: 0.4, v: 0.4 },
-  { above: 3, upTo: 6, f: 0.5, m: 0.5, c: 1, v: 1 },
-  { above: 6, upTo: Number.POSITIVE_INFINITY, f: 1, m: 1, c: 2, v: 2 },
-];
-
 /** Angles by the length of their shorter leg; degrees. */
 export const angularSteps: readonly ToleranceStep[] = [
   { above: 0, upTo: 10, f: 1, m: 1, c: 1.5, v: 3 },

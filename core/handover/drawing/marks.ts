@@ -5,7 +5,7 @@ import { lettering, textWidth } from './lettering.ts';
 import type { Entity, PathEntity, Point } from './model.ts';
 import type { Mark } from './rows.ts';
 import { dot, line, path, pt } from './shapes.ts';
-import { type Size, sizeText } from './size.ts';
+import type { Size } from './size.ts';
 
 const leader = (foot: Point, x: number, row: number, knee: number): Entity[] => [
   path('DIMENSION', [foot, pt(foot.x, knee), pt(x, row)]),
@@ -94,9 +94,6 @@ export function roughnessMark(value: string, foot: Point, height: number): Mark 
 
 /** How a roughness is written: `Ra 0.8`. */
 export const roughnessText = (micrometres: number): string => `Ra ${Number(micrometres.toFixed(3))}`;
-
-/** Size of a mark as text, for notes. */
-export const sizeNote = (size: Size, foot: Point, height: number): Mark => note(sizeText(size), foot, height);
 
 /**
  * Sign of the projection after ISO 5456-2: a blunt cone with its small end to the left, and the circles of its view from

@@ -3,7 +3,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rateConstant } from '../../../core/age/arrhenius.ts';
-import { extentAlong, extentOfOrder, extentWithLag, type HeatSegment } from '../../../core/age/kinetics.ts';
+import { extentOfOrder, extentWithLag } from '../../../core/age/extentForms.ts';
+import { extentAlong, type HeatSegment } from '../../../core/age/kinetics.ts';
 import type { KineticLaw, LagLaw, TwoStepLaw } from '../../../core/age/laws.ts';
 import type { DegradationLaw } from '../../../core/design/types.ts';
 

@@ -4,7 +4,8 @@ import type { Design } from '../../../core/design/types.ts';
 import { feedCapacity, feedPlace } from '../../../core/feed/capacity.ts';
 import { conveyorPower } from '../../../core/feed/conveyor.ts';
 import { advanceOfAngle, angleOfAdvance, plugConveying } from '../../../core/feed/plug.ts';
-import { type SolidsOptions, type SolidsState, solidsState } from '../../../core/feed/solids.ts';
+import { solidsState } from '../../../core/feed/solids.ts';
+import type { SolidsOptions, SolidsState } from '../../../core/feed/solidsTypes.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import { changedFriction, changedMaterial, demo, evenScrew } from './made.ts';
 
