@@ -132,7 +132,8 @@ export {
   temperatureSweepOf,
   withPauses,
 } from './prediction/colourStudy.ts';
-export { createNeighbour, defaultOptions, firstFigures, type Progress, predict } from './prediction/predict.ts';
+export { createNeighbour, type FirstFigures, firstFigures } from './prediction/firstFigures.ts';
+export { defaultOptions, type Progress, predict } from './prediction/predict.ts';
 export type * from './prediction/types.ts';
 export { comparisonJson, comparisonTable } from './present/comparison.ts';
 export { type DwellSection, dwellSection, meltStart } from './present/dwellSection.ts';

@@ -123,14 +123,3 @@ export function moveToStress(law: ViscosityLaw, stress: number, point: CurvePoin
 
 /** Steps of ln(rate) are kept within twelve decades. */
 const bounded = (step: number): number => Math.max(-27.6, Math.min(27.6, step));
-
-/**
- * Shear rate at which a law carries a stress.
- * @param stress Pa, > 0; @param guess starting rate, 1/s, > 0
- * @returns 1/s, relative error about 1e-8
- */
-export function shearRateAt(law: ViscosityLaw, stress: number, guess: number): number {
-  const point = { stress, rate: guess, slope: 1, bend: 0 };
-  moveToStress(law, stress, point);
-  return point.rate;
-}

@@ -151,6 +151,7 @@ export function solveNodes(cache: FieldCache, requests: readonly NodeRequest[]):
     problem.law,
     { barrelSpeed: problem.speed },
     gradients.map((step) => step * gradientStep * problem.closed),
+    { onStep: cache.onStep },
   );
   gradients.forEach((gradient, i) => {
     const request = { ...first, gradient };

@@ -15,6 +15,8 @@ export interface Shelf<T> {
 
 /** All shelves; see the stages that fill them for what they hold. */
 export interface FieldCache {
+  /** called between the steps of a solver that fills them, some ten times a second; may wait, must not throw */
+  readonly onStep: () => void;
   /** meshed cross-sections: large */
   readonly prepared: Shelf<unknown>;
   /** solved points of cross-sections: small */
@@ -25,8 +27,16 @@ export interface FieldCache {
 
 const shelf = (limit: number): Shelf<unknown> => ({ limit, entries: new Map(), hits: 0, misses: 0 });
 
-/** An empty cache; holds at most about 150 MB. One per thread: it is not shared and not sent. */
-export const createFieldCache = (): FieldCache => ({ prepared: shelf(8), channel: shelf(3000), head: shelf(32) });
+/**
+ * An empty cache; holds at most about 150 MB. One per thread: it is not shared and not sent.
+ * @param onStep see FieldCache
+ */
+export const createFieldCache = (onStep: () => void = () => {}): FieldCache => ({
+  onStep,
+  prepared: shelf(8),
+  channel: shelf(3000),
+  head: shelf(32),
+});
 
 /** The entry of a key if there is one; it becomes the most recently used. */
 export function recall<T>(from: Shelf<unknown>, key: string): T | null {

@@ -126,7 +126,9 @@ export function headField(
   const problem = problemOf(machine, state, region, before);
   const law = lawFamily(headMeltLaw(machine, state)).turningAt(problem.turning);
   const flow = { volumeFlow: solvedFlow, turnRate: problem.swirl };
-  const solved = remember(cache.head, problem.key, () => solveTip(region.region, law, flow, { tolerance }));
+  const solved = remember(cache.head, problem.key, () =>
+    solveTip(region.region, law, flow, { tolerance, onStep: cache.onStep }),
+  );
   if (!solved.ok) return { why: solved.issues.map((issue) => issue.message).join(' ') };
   const field = solved.value;
   const formula = formulaDrop(machine, state, region, problem);

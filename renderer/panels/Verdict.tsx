@@ -5,6 +5,7 @@ import {
   type Basis,
   type Capacity,
   type CapacityKind,
+  type FirstFigures,
   figureInputs,
   fromSi,
   type Prediction,
@@ -20,11 +21,11 @@ import { AskButton, DoubtSign, Explanation } from './Explanation.tsx';
 const words = text.verdict;
 
 /** The one that limits comes first, then by what is left. */
-const rank = (prediction: Prediction, capacity: Capacity): number =>
+const rank = (prediction: FirstFigures, capacity: Capacity): number =>
   capacity.kind === prediction.limit ? -1 : capacity.reserve;
 
 /** Capacities with their reserve as bars; one at a time says what it rests on. */
-function Capacities({ prediction }: { readonly prediction: Prediction }) {
+function Capacities({ prediction }: { readonly prediction: FirstFigures }) {
   const [asked, setAsked] = useState<CapacityKind | null>(null);
   const shown = prediction.capacities
     .filter((capacity) => Number.isFinite(capacity.reserve))
@@ -65,7 +66,7 @@ function Capacities({ prediction }: { readonly prediction: Prediction }) {
   );
 }
 
-function Swatch({ prediction }: { readonly prediction: Prediction }) {
+function Swatch({ prediction }: { readonly prediction: FirstFigures }) {
   const { colour } = prediction;
   if (!colour.srgb || !colour.srgbFresh) return <span className="reason">{colour.reason ?? '–'}</span>;
   return (
@@ -91,7 +92,7 @@ interface KeyNumber {
   readonly wide?: boolean;
 }
 
-function keyNumbers(prediction: Prediction): readonly KeyNumber[] {
+function keyNumbers(prediction: FirstFigures): readonly KeyNumber[] {
   const { output, drive, residence, dead, colour } = prediction;
   const flows = output.volumeFlow > 0;
   const torque = `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`;
@@ -116,7 +117,7 @@ function keyNumbers(prediction: Prediction): readonly KeyNumber[] {
   ];
 }
 
-function KeyNumbers({ prediction }: { readonly prediction: Prediction }) {
+function KeyNumbers({ prediction }: { readonly prediction: FirstFigures }) {
   const [asked, setAsked] = useState<string | null>(null);
   return (
     <dl className="key-numbers">

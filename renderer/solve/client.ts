@@ -1,6 +1,6 @@
 /** The window's side of the worker: one run at a time, the latest request wins, a long overtaken run is ended. */
 
-import type { Answer, Request } from './protocol.ts';
+import { type Answer, endsRun, type Request } from './protocol.ts';
 
 /** The part of Worker that is used, so that tests can stand in for it. */
 export interface WorkerLike {
@@ -90,7 +90,7 @@ export class SolveClient {
     const { active } = this;
     if (!active || answer.run !== active.run) return;
     if (answer.kind === 'progress') active.done = answer.done;
-    else if (answer.kind !== 'shape' && answer.kind !== 'sameShape') this.active = null;
+    else if (endsRun(answer)) this.active = null;
     if (!active.unheard) this.hear(answer);
     if (!this.active) this.beginWaiting();
   }

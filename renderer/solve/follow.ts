@@ -17,11 +17,15 @@ import {
 } from '../store/evaluation.ts';
 import { activeRevision, projectStore } from '../store/project.ts';
 import { SolveClient, type WorkerLike } from './client.ts';
-import { fieldsPatience } from './patience.ts';
-import type { Answer } from './protocol.ts';
+import { createHold } from './hold.ts';
+import { heldPatience } from './patience.ts';
+import { type Answer, endsRun } from './protocol.ts';
 
 /** Pause after an edit before a run begins, ms: short enough to feel direct, long enough to swallow held-down keys. */
 export const pauseMs = 60;
+
+/** Longest that an estimate waits for first figures, which would share a core with it, ms. */
+export const longestPauseMs = 250;
 
 /** Pause after an estimate before fields are solved, ms: while edits follow each other, none are. */
 export const fieldsPauseMs = 300;
@@ -38,7 +42,8 @@ const asked = (project: Project) => ({ project, revisionId: activeRevision(proje
 
 /** Asks for solved fields after an estimate that has a flow. */
 function fieldsAfter(startWorker: () => WorkerLike) {
-  const client = new SolveClient(startWorker, takeSolved, fieldsPatience);
+  const hold = createHold();
+  const client = new SolveClient(startWorker, takeSolved, heldPatience(hold));
   let timer: ReturnType<typeof setTimeout> | null = null;
   const drop = () => {
     if (timer) clearTimeout(timer);
@@ -50,14 +55,18 @@ function fieldsAfter(startWorker: () => WorkerLike) {
     const project = projectStore.getState().history?.present;
     if (!project) return;
     markSolving();
-    const request = () => client.request({ ...asked(project), withShape: false, fields: 'solved' });
+    const request = () => {
+      hold.restart();
+      client.request({ ...asked(project), withShape: false, fields: 'solved', hold: hold.shared });
+    };
     timer = setTimeout(request, fieldsPauseMs);
   };
   const close = () => {
     drop();
+    hold.end();
     client.close();
   };
-  return { ask, drop, close };
+  return { ask, drop, close, hold };
 }
 
 /** Runs that a new worker takes to be quick: before, the engine has not compiled what they use most. */
@@ -93,8 +102,11 @@ function firstFigures(startWorker: (() => WorkerLike) | null, there: () => void)
     }, warmingPauseMs);
   };
   return {
-    ask: (project: Project) => {
-      if (evaluationStore.getState().prediction) request(project);
+    /** Whether there will be any. */
+    ask: (project: Project): boolean => {
+      if (!client || !evaluationStore.getState().prediction) return false;
+      request(project);
+      return true;
     },
     /** The estimate is there: what is still asked for is asked too late. */
     settle: () => {
@@ -119,6 +131,7 @@ export function followProject(startWorker: () => WorkerLike, startFirst: (() => 
   const fields = fieldsAfter(startWorker);
   const hear = (answer: Answer) => {
     takeAnswer(answer);
+    if (endsRun(answer)) fields.hold.end();
     if (answer.kind === 'prediction') first.settle();
     if (answer.kind === 'prediction' && answer.prediction.output.volumeFlow > 0) fields.ask();
   };
@@ -133,13 +146,14 @@ export function followProject(startWorker: () => WorkerLike, startFirst: (() => 
   };
   const schedule = () => {
     markStale();
+    fields.hold.begin();
     fields.drop();
     const project = projectStore.getState().history?.present;
-    if (project) first.ask(project);
+    const awaited = project !== undefined && first.ask(project);
     if (timer) clearTimeout(timer);
-    timer = setTimeout(ask, pauseMs);
+    timer = setTimeout(ask, awaited ? longestPauseMs : pauseMs);
   };
-  running = { askAgain: schedule, ...fields };
+  running = { askAgain: schedule, ask: fields.ask, drop: fields.drop };
   const stop = projectStore.subscribe((state, before) => {
     const [now, then] = [state.history?.present, before.history?.present];
     if (!now || now === then) return;

@@ -2,6 +2,7 @@
 
 import type {
   AxialOutline,
+  FirstFigures,
   Issue,
   PlaneOutline,
   Prediction,
@@ -66,13 +67,15 @@ export interface Request {
   readonly knownShape: string | null;
   /** the first figures, coarse; an estimate by formulas; or solved fields, which take seconds */
   readonly fields: Depth;
+  /** see hold.ts; null where the run is not to be held */
+  readonly hold?: SharedArrayBuffer | null;
 }
 
 /** What the worker answers: shape (if asked) and progress, then one of the others, which ends the run. */
 export type Answer =
   | { readonly kind: 'shape'; readonly run: number; readonly shape: Shape }
   | { readonly kind: 'sameShape'; readonly run: number; readonly designHash: string }
-  | { readonly kind: 'first'; readonly run: number; readonly prediction: Prediction }
+  | { readonly kind: 'first'; readonly run: number; readonly figures: FirstFigures }
   | { readonly kind: 'issues'; readonly run: number; readonly issues: readonly Issue[] }
   | {
       readonly kind: 'prediction';
@@ -83,3 +86,6 @@ export type Answer =
     }
   | { readonly kind: 'progress'; readonly run: number; readonly done: number; readonly stage: string }
   | { readonly kind: 'fault'; readonly run: number; readonly message: string };
+
+/** Whether a run says no more after this answer. */
+export const endsRun = ({ kind }: Answer): boolean => kind !== 'shape' && kind !== 'sameShape' && kind !== 'progress';

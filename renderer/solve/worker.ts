@@ -10,6 +10,7 @@ import {
   present,
   validateDesign,
 } from '../../core/index.ts';
+import { waitWhileHeld } from './hold.ts';
 import type { Answer, Request } from './protocol.ts';
 import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
 
@@ -17,7 +18,10 @@ import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
 config({ jitless: true });
 
 /** What was solved stays from run to run, so that an edit solves only what it changes. */
-const cache = createFieldCache();
+const cache = createFieldCache(() => waitWhileHeld(hold));
+
+/** Of the run under way. */
+let hold: SharedArrayBuffer | null = null;
 
 /** An estimate is there to be quick: a coarse curve over speed, and no warming up. */
 const extent = {
@@ -48,7 +52,7 @@ function solve({ run, project, revisionId, withShape, knownShape, fields }: Requ
     return;
   }
   if (fields === 'first') {
-    answer({ kind: 'first', run, prediction: firstFigures(design.value, neighbour) });
+    answer({ kind: 'first', run, figures: firstFigures(design.value, neighbour) });
     return;
   }
   if (withShape) tellShape(run, design.value, knownShape);
@@ -60,6 +64,7 @@ function solve({ run, project, revisionId, withShape, knownShape, fields }: Requ
 
 self.onmessage = (event: MessageEvent<Request>) => {
   try {
+    hold = event.data.hold ?? null;
     solve(event.data);
   } catch (fault) {
     const message = fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault);

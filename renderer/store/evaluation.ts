@@ -2,7 +2,7 @@
 
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import type { Issue, Prediction, Presentation } from '../../core/index.ts';
+import type { FirstFigures, Issue, Prediction, Presentation } from '../../core/index.ts';
 import type { Answer, Shape } from '../solve/protocol.ts';
 
 /** What is known of the design now. Old results stay until new ones replace them. */
@@ -10,7 +10,7 @@ export interface EvaluationState {
   readonly prediction: Prediction | null;
   readonly presentation: Presentation | null;
   /** coarse figures of what is described now, until its estimate is there; they know nothing of other speeds */
-  readonly first: Prediction | null;
+  readonly first: FirstFigures | null;
   readonly shape: Shape | null;
   /** why the design as described is refused; empty where it is accepted */
   readonly issues: readonly Issue[];
@@ -83,7 +83,7 @@ function changeBy(answer: Answer): Partial<EvaluationState> {
     case 'sameShape':
       return sameShape(answer.designHash);
     case 'first':
-      return { first: answer.prediction };
+      return { first: answer.figures };
     case 'progress':
       return { progress: { done: answer.done, stage: answer.stage } };
     case 'issues':

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { validateDesign } from '../../core/design/validate.ts';
-import { createNeighbour, firstFigures } from '../../core/prediction/predict.ts';
+import { predict } from '../../core/prediction/predict.ts';
 import type { Prediction } from '../../core/prediction/types.ts';
 import type { Material } from '../../core/project/materialSchema.ts';
 import type { Project, Revision } from '../../core/project/schema.ts';
@@ -50,11 +50,11 @@ function made({ grainMm, id, ...ask }: Machine, change: (parts: Parts) => void =
   return project;
 }
 
-/** Coarse figures, each begun where the last ended: directions are asked for and no digits. */
-const neighbour = createNeighbour();
+/** Coarse figures: directions are asked for and no digits. */
+const coarse = { stationsPerTurn: 4, curvePoints: 0 };
 const design = (project: Project) => expectOk(validateDesign(project, 'A'));
 const foretold = (machine: Machine, change?: (parts: Parts) => void): Prediction =>
-  firstFigures(design(made(machine, change)), neighbour);
+  predict(design(made(machine, change)), coarse);
 
 const speed = (rpm: number) => (parts: Parts) => {
   parts.project.process.screwSpeedRpm = rpm;

@@ -139,22 +139,3 @@ function writeNode(state: ChannelState, grid: ChannelGrid, k: number, s: number,
   grid.viscosity[k] = viscosityAt(law, rate);
   grid.density[k] = helical ? r * scales.length : 1;
 }
-
-/** The whole section from its half: mirrored columns with x and the rise reversed. */
-export function wholeGrid(half: ChannelGrid): ChannelGrid {
-  const { columns, rows } = half;
-  const grid = emptyGrid(2 * columns - 1, rows);
-  const names = ['x', 'y', 'stream', 'along', 'across', 'rise', 'speed', 'rate', 'viscosity', 'density'] as const;
-  for (const name of names) {
-    const sign = name === 'x' || name === 'rise' ? -1 : 1;
-    const source = half[name];
-    const target = grid[name];
-    for (let i = 0; i < columns; i++) {
-      for (let j = 0; j < rows; j++) {
-        target[i * rows + j] = source[i * rows + j];
-        target[(2 * columns - 2 - i) * rows + j] = i < columns - 1 ? sign * source[i * rows + j] : source[i * rows + j];
-      }
-    }
-  }
-  return grid;
-}

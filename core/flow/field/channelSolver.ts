@@ -70,7 +70,8 @@ interface Run {
 
 function startRun(prepared: PreparedChannel, law: ViscosityLaw, motion: ChannelMotion, options: ChannelOptions): Run {
   const scales = channelScales(prepared, law, motion);
-  const limits = { tolerance: options.tolerance ?? 3e-3, mostIterations: options.mostIterations ?? 60 };
+  const { tolerance = 3e-3, mostIterations = 60, onStep } = options;
+  const limits = { tolerance, mostIterations, onStep };
   const solver = flowSolver(prepared.space, dimensionlessLaw(law, scales), limits);
   const { coefs, end } = newtonianStart(prepared, 0);
   return { prepared, law, motion, scales, solver, options, coefs, last: end, factored: false };

@@ -12,6 +12,8 @@ export interface NewtonOptions {
   /** Largest last step, relative in the energy norm; what is left after that step is about its square. */
   readonly tolerance: number;
   readonly mostIterations: number;
+  /** Called before each step. */
+  readonly onStep?: (() => void) | undefined;
 }
 
 /** One solver with its scratch memory; it keeps the last factor for tangents. */
@@ -94,6 +96,7 @@ export function solveFlow(solver: FlowSolver, coefs: Float64Array, goal: SolveGo
   let converged = false;
   while (iterations < options.mostIterations && !converged) {
     iterations++;
+    options.onStep?.();
     if (!factored && !factorBand(factor)) break;
     factored = false;
     solveBoth(solver, unit, step, response);

@@ -17,6 +17,8 @@ export interface ChannelOptions {
   readonly tolerance?: number;
   /** Default 60. */
   readonly mostIterations?: number;
+  /** Called before each step of the iteration; may wait, must not throw. */
+  readonly onStep?: () => void;
 }
 
 /** Depends on the shape only; reuse it for any law, speed and gradient. */

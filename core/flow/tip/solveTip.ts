@@ -46,6 +46,8 @@ export interface TipOptions {
   readonly tolerance?: number;
   /** Tangents factored at most, 40 by default */
   readonly maxIterations?: number;
+  /** Called between the steps of the solution; may wait, must not throw */
+  readonly onStep?: () => void;
 }
 
 /** Nodal fields for plots, and what follows from them. Nodes are corners and edge middles of the mesh. */
@@ -136,9 +138,9 @@ function solveFlow(
   applyInlet(mesh, state, flow);
   const bore = region.outer[0].r;
   const speed = flow.volumeFlow / (Math.PI * bore * bore);
-  const { tolerance = 1e-6, maxIterations = 40 } = options;
+  const { tolerance = 1e-6, maxIterations = 40, onStep } = options;
   const rate = speed / bore + Math.abs(flow.turnRate ?? 0);
-  const rule = { tolerance, maxIterations, speed, rate, flux: flow.volumeFlow / (2 * Math.PI) };
+  const rule = { tolerance, maxIterations, onStep, speed, rate, flux: flow.volumeFlow / (2 * Math.PI) };
   const start: ViscosityLaw = { model: 'newtonian', viscosity: viscosityAt(law, rate) };
   const first = solveStokes(system, state, start, rule);
   const convergence = law.model === 'newtonian' ? first : solveStokes(system, state, law, rule);
@@ -179,7 +181,9 @@ export function solveTipFully(
   const outline = outlineOf(region);
   const { mesh, complete } = tipMesh(outline, scaledFineness(NORMAL_FINENESS, options.fineness ?? 1));
   const { state, system, convergence } = solveFlow(mesh, region, law, flow, options);
+  options.onStep?.();
   const psi = streamFunction(mesh, state);
+  options.onStep?.();
   const flux = flow.volumeFlow / (2 * Math.PI);
   const { sound, ...aged } =
     options.withAge === false

@@ -28,6 +28,8 @@ export interface Convergence {
 export interface StopRule {
   readonly tolerance: number;
   readonly maxIterations: number;
+  /** Called between steps */
+  readonly onStep?: (() => void) | undefined;
   /** Mean velocity in the bore, m/s */
   readonly speed: number;
   /** Shear rate typical of the bore, 1/s */
@@ -85,6 +87,7 @@ function solveLinear(
   factored: StokesFactor,
   rule: StopRule,
 ): { first: number; last: number } {
+  rule.onStep?.();
   const first = advance(system, state, factored, rule);
   const aim = Math.max(rule.tolerance, 1e-2 * first);
   let change = first;
@@ -103,6 +106,7 @@ export function solveStokes(system: StokesSystem, state: StokesState, law: Visco
   let change = Number.POSITIVE_INFINITY;
   updateStress(system, state, law, rule.rate, true);
   while (iterations < rule.maxIterations && !(change < rule.tolerance)) {
+    rule.onStep?.();
     const factored = factorStokes(system, state);
     if (!factored.factor.sound) break;
     iterations++;

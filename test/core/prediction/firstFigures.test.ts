@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
-import { createNeighbour, firstFigures } from '../../../core/prediction/predict.ts';
-import type { Prediction } from '../../../core/prediction/types.ts';
+import { createNeighbour, type FirstFigures, firstFigures } from '../../../core/prediction/firstFigures.ts';
+import { predict } from '../../../core/prediction/predict.ts';
 import type { Revision } from '../../../core/project/schema.ts';
 import { demoC } from '../../helpers/edgeProjects.ts';
 import { nonFinite } from '../../helpers/finite.ts';
@@ -11,12 +11,12 @@ type Change = (revision: Revision, project: ReturnType<typeof loadExample>) => v
 const design = (change: Change) => expectOk(validateDesign(demoC(change), 'C'));
 const cold = (change: Change) => firstFigures(design(change), createNeighbour());
 const plain: Change = () => {};
-const figures = ({ output, residence, drive, heat }: Prediction) => [
+const figures = ({ output, residence, drive, dead }: FirstFigures) => [
   output.volumeFlow,
   output.headPressure,
   residence.mean,
   drive.torque,
-  heat.outlet,
+  dead.fractionOver3,
 ];
 
 /** Edits as a maker makes them one after the other, some of them strides. */
@@ -58,5 +58,12 @@ describe('first figures begun at a neighbour', () => {
     expect(figures(firstFigures(design(plain), neighbour))).toEqual(figures(cold(plain)));
     const wax = firstFigures(loadDesign('wax-head'), neighbour);
     expect(figures(wax)).toEqual(figures(firstFigures(loadDesign('wax-head'), createNeighbour())));
+  });
+
+  test('are those of the whole prediction at the same stations', () => {
+    const { options: _o, ...whole } = predict(design(plain), { stationsPerTurn: 4, curvePoints: 0 });
+    const { designHash, output, limit, capacities, residence, dead, fields, colour, drive, converged } = whole;
+    const same = { designHash, output, limit, capacities, residence, dead, fields, colour, drive, converged };
+    expect(cold(plain)).toEqual(same);
   });
 });

@@ -118,3 +118,22 @@ test('solving can be stopped and begun again; where nothing flows it never begin
   expect(workers[1]?.asked).toHaveLength(1);
   expect(state()).toMatchObject({ solving: false, solved: null });
 });
+
+test('fields under way stand still from an edit until its estimate, whatever that says', () => {
+  estimate();
+  vi.advanceTimersByTime(fieldsPauseMs);
+  const shared = workers[1]?.asked[0]?.hold;
+  if (!shared) throw new Error('no hold was handed over');
+  const held = () => new Int32Array(shared)[0];
+  expect(held()).toBe(0);
+  const speeds = [31, 32];
+  for (const end of [() => estimate(), () => say(workers[0], (run) => ({ kind: 'issues', run, issues: [] }))]) {
+    speed(speeds.shift() ?? 0);
+    expect(held()).toBe(1);
+    vi.advanceTimersByTime(pauseMs);
+    say(workers[0], (run) => ({ kind: 'progress', run, done: 0.5, stage: 'working point' }));
+    expect(held()).toBe(1);
+    end();
+    expect(held()).toBe(0);
+  }
+});

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Prediction, Presentation } from '../../../core/index.ts';
 import { validateDesign } from '../../../core/index.ts';
 import type { WorkerLike } from '../../../renderer/solve/client.ts';
-import { followProject, pauseMs, warmingPauseMs, warmingRuns } from '../../../renderer/solve/follow.ts';
+import { followProject, longestPauseMs, pauseMs, warmingPauseMs, warmingRuns } from '../../../renderer/solve/follow.ts';
 import type { Answer, Request, Shape } from '../../../renderer/solve/protocol.ts';
 import { shapeKey } from '../../../renderer/solve/shape.ts';
 import { setValue } from '../../../renderer/store/edits.ts';
@@ -31,7 +31,7 @@ const estimate = (volumeFlow: number) =>
     ...{ kind: 'prediction', run, tookMs: 5 },
     ...{ prediction: made(volumeFlow), presentation: {} as Presentation },
   }));
-const first = (volumeFlow: number) => say(firsts, (run) => ({ kind: 'first', run, prediction: made(volumeFlow) }));
+const first = (volumeFlow: number) => say(firsts, (run) => ({ kind: 'first', run, figures: made(volumeFlow) }));
 /** An edit; what the worker of first figures has under way, to be warm, ends before it. */
 function speed(rpm: number): void {
   applyEdit(setValue(['process', 'screwSpeedRpm'], rpm), { label: 'Screw speed' });
@@ -81,7 +81,9 @@ test('the estimate is asked for when first figures are there, or after a pause w
   expect(estimates.asked).toHaveLength(before + 1);
   estimate(3);
   speed(22);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(longestPauseMs - 1);
+  expect(estimates.asked).toHaveLength(before + 1);
+  vi.advanceTimersByTime(1);
   expect(estimates.asked).toHaveLength(before + 2);
   first(2);
   expect(estimates.asked).toHaveLength(before + 2);
@@ -99,7 +101,7 @@ test('a new worker is warmed by runs that change nothing, while nothing is edite
 
 test('first figures that come after the estimate are not shown', () => {
   speed(12);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(longestPauseMs);
   estimate(3);
   first(2);
   expect(state().first).toBeNull();
@@ -109,7 +111,7 @@ test('a refused design takes the first figures of the one before away', () => {
   speed(13);
   first(2);
   speed(14);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(longestPauseMs);
   say(estimates, (run) => ({ kind: 'issues', run, issues: [] }));
   expect(state().first).toBeNull();
 });
@@ -117,7 +119,7 @@ test('a refused design takes the first figures of the one before away', () => {
 test('a shape that is known is not asked for again, and passes to the design as it is now', () => {
   takeAnswer({ kind: 'shape', run: 1, shape: { key: 'k', designHash: 'old' } as Shape });
   speed(15);
-  vi.advanceTimersByTime(pauseMs);
+  vi.advanceTimersByTime(longestPauseMs);
   expect(estimates.asked.at(-1)?.knownShape).toBe('k');
   say(estimates, (run) => ({ kind: 'sameShape', run, designHash: 'new' }));
   expect(state().shape).toEqual({ key: 'k', designHash: 'new' });
