@@ -20,7 +20,7 @@ export function changeData({ time, oldShare, knownShare }: ChangeOver): uPlot.Al
 
 /** Axes, lines and readout. */
 export function changeOptions(ink: Ink): Omit<uPlot.Options, 'width' | 'height'> {
-  const share = (_: uPlot, value: number | null) => (value === null ? '–' : formatQuantity(value, '%', 2));
+  const share = (_: uPlot, value: number | null) => (value === null ? '' : formatQuantity(value, '%', 2));
   const guide = (label: string): uPlot.Series => ({
     label,
     stroke: ink.good,
@@ -41,7 +41,7 @@ export function changeOptions(ink: Ink): Omit<uPlot.Options, 'width' | 'height'>
     series: [
       {
         label: words.time,
-        value: (_: uPlot, value: number | null) => (value === null ? '–' : `${formatNumber(value, 3)} min`),
+        value: (_: uPlot, value: number | null) => (value === null ? '' : `${formatNumber(value, 3)} min`),
       },
       { label: words.share, stroke: ink.series[0] ?? ink.text, width: 2.5, points: { show: false }, value: share },
       guide('1 %'),

@@ -16,7 +16,7 @@ export interface Place {
 const shown =
   (unit: string) =>
   (_: uPlot, value: number | null): string =>
-    value === null ? '–' : `${formatNumber(value, 3)}${unit ? ` ${unit}` : ''}`;
+    value === null ? '' : `${formatNumber(value, 3)}${unit ? ` ${unit}` : ''}`;
 
 /** Columns: place, mean, worst, ends of the mean, limit. */
 export function sweepData({ points, acceptable }: ColourSweep, unit: Unit): uPlot.AlignedData {
@@ -30,13 +30,15 @@ export function sweepData({ points, acceptable }: ColourSweep, unit: Unit): uPlo
   ];
 }
 
-/** Marks a place with a dashed line; labels of several stand below each other. */
+/** Marks a place with a dashed line; labels of several stand below each other, the least before its line where there is room. */
 function drawPlaces(plot: uPlot, places: readonly Place[], ink: Ink): void {
   const { ctx, bbox } = plot;
   ctx.save();
   ctx.strokeStyle = ink.mark;
   ctx.fillStyle = ink.mark;
   ctx.font = `${12 * devicePixelRatio}px system-ui, sans-serif`;
+  const least = places.length > 1 ? Math.min(...places.map(({ at }) => at)) : Number.NaN;
+  const share = (at: number) => (at === least ? 0.25 : places.length > 1 ? 0.8 : 0.6);
   places.forEach(({ at, label }, i) => {
     const x = Math.round(plot.valToPos(at, 'x', true)) + 0.5;
     if (!(x >= bbox.left && x <= bbox.left + bbox.width)) return;
@@ -45,7 +47,7 @@ function drawPlaces(plot: uPlot, places: readonly Place[], ink: Ink): void {
     ctx.moveTo(x, bbox.top);
     ctx.lineTo(x, bbox.top + bbox.height);
     ctx.stroke();
-    const right = x > bbox.left + 0.6 * bbox.width;
+    const right = x > bbox.left + share(at) * bbox.width;
     ctx.textAlign = right ? 'right' : 'left';
     ctx.fillText(label, x + (right ? -5 : 5), bbox.top + (13 + 15 * i) * devicePixelRatio);
   });

@@ -49,7 +49,7 @@ const named = (label: string, unit: string): string => (unit === '' ? label : `$
 export function curveOptions(curves: ComparedCurves, ids: readonly string[], places: readonly number[]) {
   const { xLabel, xUnit, yLabel, yUnit, logarithmic, fromZero } = curves;
   const shown = (unit: string) => (_: uPlot, value: number | null) =>
-    value === null ? '–' : `${formatNumber(value, 3)}${spaced(unit)}`;
+    value === null ? '' : `${formatNumber(value, 3)}${spaced(unit)}`;
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => ({
     scales: {
       x: { time: false, ...(logarithmic ? { distr: 3 as const } : {}) },

@@ -18,7 +18,7 @@ function bandData({ speed, nominal, q05, q50, q95 }: DoubtSummary['curve']): uPl
 function options(ink: Ink): Omit<uPlot.Options, 'width' | 'height'> {
   const colour = ink.series[0] ?? ink.text;
   const shown = (unit: string) => (_: uPlot, value: number | null) =>
-    value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
+    value === null ? '' : `${formatNumber(value, 3)} ${unit}`;
   const line = (label: string, more: uPlot.Series): uPlot.Series => ({
     label,
     stroke: colour,

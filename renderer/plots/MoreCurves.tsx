@@ -24,7 +24,7 @@ const marksNow = () => {
 };
 
 /** No more than everything can have left; what stands above are names of landmarks. */
-const shares = (_: uPlot, values: number[]) => values.map((value) => (value > 100 ? '' : String(value)));
+const shares = () => [0, 25, 50, 75, 100];
 
 /** First and last x, so that no decade is shown half empty. */
 const ends = (plot: uPlot): [number, number] => [plot.data[0][0] ?? 1, plot.data[0].at(-1) ?? 10];
@@ -49,7 +49,7 @@ function optionsFor(lines: readonly PresentedSeries[]) {
     const [first] = lines;
     const marked = timeCurves.includes(first?.id ?? '');
     const reading = (unit: string) => (_: uPlot, value: number | null) =>
-      value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
+      value === null ? '' : `${formatNumber(value, 3)} ${unit}`;
     return {
       // Times run over decades: the first melt leaves early, the last of it very late.
       scales: {
@@ -61,7 +61,7 @@ function optionsFor(lines: readonly PresentedSeries[]) {
         axis(ink, `${first?.xLabel}, ${first?.xUnit}`, { size: 26, ...(marked ? timeAxis : {}) }),
         axis(ink, `${first?.yLabel}, ${first?.yUnit}`, {
           size: 50,
-          ...(first?.id === 'residence' ? { values: shares } : {}),
+          ...(first?.id === 'residence' ? { splits: shares } : {}),
         }),
       ],
       series: [

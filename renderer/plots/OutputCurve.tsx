@@ -11,7 +11,7 @@ import { workingRanges } from './workingRanges.ts';
 const words = text.curve;
 
 const shown = (unit: string) => (_: uPlot, value: number | null) =>
-  value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
+  value === null ? '' : `${formatNumber(value, 3)} ${unit}`;
 
 /** Axes, lines and readout; `now` is the set speed in rpm, `works` the speeds in rpm between which the machine works. */
 function optionsFor(now: number, works: readonly (readonly [number, number])[]) {

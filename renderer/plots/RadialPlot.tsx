@@ -11,7 +11,7 @@ import { timeAxis } from './residenceMarks.ts';
 const words = meltText.across;
 
 const shown = (unit: string) => (_: uPlot, value: number | null) =>
-  value === null ? '–' : `${formatNumber(value, 3)} ${unit}`;
+  value === null ? '' : `${formatNumber(value, 3)} ${unit}`;
 
 /** Speed on the left, time on the right and logarithmic: it runs over decades towards the wall. */
 function options(ink: Ink): Omit<uPlot.Options, 'width' | 'height'> {

@@ -23,7 +23,7 @@ interface Behind {
 const readout =
   (unit: string) =>
   (_: uPlot, value: number | null): string =>
-    value === null ? '–' : `${formatNumber(value, 4)}${unit ? ` ${unit}` : ''}`;
+    value === null ? '' : `${formatNumber(value, 4)}${unit ? ` ${unit}` : ''}`;
 
 /** Neighbours of one kind as one stretch, so that no seams show. */
 function stretches(ground: readonly Ground[]): { kind: 'hole' | 'missed'; first: number; last: number }[] {
