@@ -89,15 +89,47 @@ test('what is looked for in documents is found in them, and what does not exist 
   expect(target('assets/handbook/a.md', '../b.md#c')).toEqual({ file: 'assets/b.md', anchor: 'c' });
 });
 
-test('every picture of the README is made from a shot, is shown, and stays small', () => {
-  const { pictures, limitBytes } = JSON.parse(read('test/helpers/pictures.json')) as {
-    pictures: readonly { picture: string; shot: string }[];
-    limitBytes: number;
-  };
-  const shown = links(read('README.md')).filter((to) => to?.endsWith('.png'));
-  expect(shown.sort()).toEqual(pictures.map(({ picture }) => `assets/pictures/${picture}.png`).sort());
-  for (const to of shown) expect(statSync(to ?? '').size, to).toBeLessThan(limitBytes);
-  for (const { shot } of pictures) expect(read('DEVELOPERS.md')).toContain(shot);
+const pictures = JSON.parse(read('test/helpers/pictures.json')) as Record<
+  'readme' | 'handbook',
+  { limitBytes: number; pictures: readonly { picture: string }[] }
+>;
+const images = (text: string) => [...prose(text).matchAll(/!\[([^\]]*)\]\(([^)\s]+)\)/g)];
+
+describe.each([
+  ['readme', guides, 'assets/pictures', 'png'],
+  ['handbook', pages.map((name) => join(handbook, name)), 'assets/handbook/pictures', 'webp'],
+] as const)('every picture of the %s', (kind, names, folder, ending) => {
+  const { limitBytes, pictures: listed } = pictures[kind];
+  const files = listed.map(({ picture }) => join(folder, `${picture}.${ending}`)).sort();
+
+  test('is made by the script, is there, is shown once, and stays small', () => {
+    const shown = names.flatMap((name) => images(read(name)).map(([, , to]) => join(dirname(name), to ?? '')));
+    expect(shown.sort()).toEqual(files);
+    expect(
+      readdirSync(folder)
+        .map((name) => join(folder, name))
+        .sort(),
+    ).toEqual(files);
+    for (const file of files) expect(statSync(file).size, file).toBeLessThan(limitBytes);
+  });
+
+  test('says in words what is seen', () => {
+    for (const name of names)
+      for (const [all, alt] of images(read(name)))
+        expect(alt?.length, all).toBeGreaterThan(kind === 'readme' ? 10 : 40);
+  });
+});
+
+test('every page of the handbook about a stage has a picture with a caption, and all of them together stay small', () => {
+  for (const name of pages.filter((page) => page !== 'index.md')) {
+    const text = read(join(handbook, name));
+    expect(images(text).length, name).toBeGreaterThan(0);
+    expect(text.match(/^!\[.+\]\(.+\)\n\n_[^_\n]{30,}_$/gm)?.length, name).toBe(images(text).length);
+    // the machine or the data that is seen, which is our own
+    for (const [caption] of text.matchAll(/(?<=\)\n\n)_[^_\n]+_$/gm)) expect(caption, name).toMatch(/demo|invented/);
+  }
+  const total = readdirSync(join(handbook, 'pictures')).map((name) => statSync(join(handbook, 'pictures', name)).size);
+  expect(total.reduce((sum, size) => sum + size, 0)).toBeLessThan(700_000);
 });
 
 test('the test command of the README is what CI runs', () => {

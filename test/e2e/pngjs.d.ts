@@ -7,7 +7,7 @@ declare module 'pngjs' {
     readonly data: Uint8Array;
     static readonly sync: {
       read(bytes: Uint8Array): PNG;
-      write(picture: PNG): Uint8Array;
+      write(picture: PNG, packing?: Readonly<Record<string, number>>): Uint8Array;
     };
   }
 }

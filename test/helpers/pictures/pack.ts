@@ -40,7 +40,8 @@ function setPoint(to: PNG, x: number, y: number, colour: readonly number[]): voi
 }
 
 /** A shot as the README shows it: PNG, scaled down. */
-export const readmePicture = (png: Buffer): Buffer => PNG.sync.write(scaled(PNG.sync.read(png), readmeWidth), packing);
+export const readmePicture = (png: Uint8Array): Uint8Array =>
+  PNG.sync.write(scaled(PNG.sync.read(png), readmeWidth), packing);
 
 /**
  * A part of a shot as the handbook shows it: WebP, made by the browser. At two points for one of the window the losses

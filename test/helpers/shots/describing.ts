@@ -25,12 +25,6 @@ async function openedNew(page: Page): Promise<void> {
   await page.getByRole('img', { name: 'Side view of the first screw' }).waitFor();
 }
 
-async function warmingUp(page: Page): Promise<void> {
-  const group = page.locator('[data-group="warmUp"]');
-  await group.locator('summary').click();
-  await group.getByRole('button', { name: /^Show as a curve/ }).click();
-}
-
 /** First figures of a changed design, held: workers that come after them never answer. */
 async function firstFigures(page: Page): Promise<void> {
   await page.locator('[data-first="true"]').waitFor();
@@ -40,6 +34,15 @@ async function firstFigures(page: Page): Promise<void> {
 const opened = (group: string) => async (page: Page) => {
   await page.locator(`[data-group="${group}"] summary`).click();
   await scroll(`[data-group="${group}"]`)(page);
+};
+
+/** Curve of a group of figures. */
+const curveOf = (group: string) => async (page: Page) => {
+  await opened(group)(page);
+  await page
+    .locator(`[data-group="${group}"]`)
+    .getByRole('button', { name: /^Show as a curve/ })
+    .click();
 };
 
 /** The menu of the plot along the axis, zoomed in once by key. */
@@ -63,8 +66,8 @@ export const describingShots: readonly Shot[] = [
   { name: 'print-side', reach: scroll('.print-side') },
   { name: 'controller', reach: scroll('.print-topic:last-child') },
   { name: 'cautions', reach: scroll('.cautions-head') },
-  { name: 'warming-up', reach: warmingUp },
-  { name: 'drive-figures', reach: opened('drive') },
+  { name: 'warming-up', reach: curveOf('warmUp') },
+  { name: 'torque', reach: curveOf('drive') },
   { name: 'output-curve', reach: scroll('.curve') },
   { name: 'barrel', reach: tab('Barrel') },
   { name: 'plot-menu', reach: plotMenuOpen },

@@ -129,6 +129,14 @@ async function evidence(page: Page): Promise<void> {
   await page.getByText(/within their limits/).waitFor({ timeout: 120_000 });
 }
 
+/** A page of the handbook, at a picture of it. */
+const handbookAt = (page: string) =>
+  all(command('Help', /^Method handbook/), async (window) => {
+    const book = window.getByRole('dialog', { name: 'Method handbook' });
+    await book.getByRole('button', { name: page, exact: true }).click();
+    await book.getByRole('img').first().scrollIntoViewIfNeeded();
+  });
+
 /** Its pictures. */
 export const safekeepingShots: readonly Shot[] = [
   { name: 'keep-recovery', reach: offered },
@@ -139,6 +147,9 @@ export const safekeepingShots: readonly Shot[] = [
   { name: 'keep-recent', reach: recentGone },
   { name: 'keep-about', reach: command('Help', /^About/) },
   { name: 'handbook', reach: command('Help', /^Method handbook/) },
+  { name: 'handbook-geometry', unsettled: true, reach: handbookAt('Geometry') },
+  { name: 'handbook-tip', unsettled: true, reach: handbookAt('Tip') },
+  { name: 'handbook-search', unsettled: true, reach: handbookAt('Search') },
   { name: 'evidence', reach: evidence },
   { name: 'keep-menu', reach: (page) => page.getByRole('button', { name: 'Project', exact: true }).click() },
 ];
