@@ -3,12 +3,16 @@
 import type { DeadSpot } from '../prediction/types.ts';
 import { formatNumber, formatQuantity } from '../units.ts';
 import { type FindingRule, found } from './context.ts';
+import { lengthText } from './words.ts';
 
 /** Spots with less than this share of all melt are listed but not worth a finding. */
 const worthNaming = 2e-3;
 
 /** Age over the mean from which melt counts as dead. */
 const deadTimes = 3;
+
+/** Bare bore between screw and nozzle, in bores, from which it is worth a finding; own choice. */
+const bareBores = 1;
 
 /** What becomes of the melt in a spot, in words. */
 function fate({ dE00 }: DeadSpot, acceptable: number): string {
@@ -22,6 +26,26 @@ function fate({ dE00 }: DeadSpot, acceptable: number): string {
 
 /** Rules of dead volume. */
 export const deadRules: readonly FindingRule[] = [
+  {
+    code: 'screw-ends-early',
+    about: 'the screw reaches to the nozzle',
+    check: ({ design, prediction }) => {
+      const { tipEnd, tipGap } = prediction.geometry;
+      const { boreDiameter } = design.barrel;
+      if (tipGap <= bareBores * boreDiameter) return null;
+      return found({
+        severity: 'warn',
+        where: 'bore before the nozzle',
+        z: tipEnd,
+        saw: `The screw ends ${lengthText(tipGap)} before the bore narrows, ${formatNumber(tipGap / boreDiameter, 2)} bores.`,
+        why: 'Melt fills the bare bore there; nothing wipes its wall, and it ages.',
+        change: 'Lengthen the last section or shorten the barrel.',
+        value: tipGap,
+        limit: bareBores * boreDiameter,
+        unit: 'm',
+      });
+    },
+  },
   {
     code: 'dead-spot',
     about: 'melt that stays much longer than the mean',

@@ -86,6 +86,7 @@ class Scanner {
 
   private word(first: string | undefined): void {
     if (first === undefined) throw this.syntax('The text ends where a value is expected.');
+    this.refuseComment();
     const literal = literals[first];
     if (literal !== undefined && this.text.startsWith(literal, this.at)) this.at += literal.length;
     else if (!this.skip(numberAt)) throw this.syntax(`A value is expected, not "${first}".`);
@@ -156,8 +157,13 @@ class Scanner {
     }
   }
 
+  private refuseComment(): void {
+    if (this.text[this.at] === '/') throw this.syntax('No comments may stand in JSON: take them away.');
+  }
+
   private key(seen: Set<string>): void {
     const start = this.at;
+    this.refuseComment();
     const key = String(JSON.parse(this.string()));
     if (key.length > longestKey) {
       throw new Fault('too-much', `A key has more than ${longestKey} characters.`, start);

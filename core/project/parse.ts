@@ -32,7 +32,11 @@ function refuseFault(text: string, fault: JsonFault): Result<never> {
   const { line, column } = lineAndColumn(text, fault.offset);
   const found = text.slice(fault.offset, fault.offset + 20).split(/[\r\n]/)[0] ?? '';
   const message = `${fault.message} Line ${line}, column ${column}.`;
-  const remedy = 'Mend the text at this place, or restore a saved copy.';
+  // a page, a picture or a table taken for a project fails at its very first sign
+  const remedy =
+    text.slice(0, fault.offset).trim() === ''
+      ? 'Choose a file that this program wrote: it begins with {.'
+      : 'Mend the text at this place, or restore a saved copy.';
   return whole(faultCodes[fault.code], message, remedy, found === '' ? {} : { value: found });
 }
 
@@ -55,6 +59,8 @@ export function parseJson(text: string): Result<unknown> {
     const allowed = 'text in UTF-8';
     return whole('not-text', 'The file is not UTF-8 text.', 'Save it as UTF-8, then open it again.', { allowed });
   }
+  if (body.trim() === '')
+    return whole('bad-json', 'The file is empty.', 'Choose another file, or restore a saved copy.');
   const fault = findJsonFault(body, deepestNesting);
   return fault ? refuseFault(body, fault) : ok(JSON.parse(body));
 }

@@ -86,12 +86,17 @@ async function filesOf(
   return source.ok ? runHandover(module, source.value, values, nodeTools()) : source;
 }
 
-/** What was written, its facts and what to mind, each told once. */
+const factLine = ({ label, text }: HandoverFile['facts'][number]): string => `  ${label}: ${text}`;
+
+/** What was written, its facts and what to mind; what holds for every file is told once, below them. */
 function report(paths: readonly string[], files: readonly HandoverFile[], output: Output): void {
+  const lines = files.map(({ facts }) => facts.map(factLine));
+  const common = files.length > 1 ? (lines[0] ?? []).filter((line) => lines.every((own) => own.includes(line))) : [];
   files.forEach((file, i) => {
     output.result(paths[i] ?? file.name);
-    for (const { label, text } of file.facts) output.result(`  ${label}: ${text}`);
+    for (const line of lines[i] ?? []) if (!common.includes(line)) output.result(line);
   });
+  for (const line of common) output.result(line);
   for (const caution of new Set(files.flatMap(({ cautions = [] }) => cautions))) output.result(`  Mind: ${caution}`);
 }
 

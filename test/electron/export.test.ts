@@ -45,6 +45,18 @@ describe('headless export', () => {
   test('several files get names of their own, in a folder or beside the name given', async () => {
     const pins = ['--option', 'split=lengthwise', '--option', 'pinDiameter=0'];
     const into = `${join(folder, 'parts')}/`;
+    const { status, results } = await run(
+      demo,
+      '--to',
+      'svg',
+      '--out',
+      `${folder}/`,
+      '--option',
+      'part=nozzle',
+      '--option',
+      'size=A4',
+    );
+    expect([status, results.match(/Scale of main views/g)?.length]).toEqual([0, 1]);
     expect((await run(demo, '--to', 'stl', '--out', into, ...quick, ...pins)).status).toBe(0);
     expect(readdirSync(into).every((name) => /nozzle-half-[12]\.stl$/.test(name))).toBe(true);
     expect((await run(demo, '--to', 'stl', '--out', join(folder, 'n.stl'), ...quick, ...pins)).status).toBe(0);

@@ -30,6 +30,8 @@ const path = 'handover.step';
 export const stepText = (text: string): string =>
   text
     .normalize('NFKD')
+    .replace(/ß/g, 'ss')
+    .replace(/[“”„]/g, '"')
     .replace(/[^\x20-\x7e]/g, '')
     .replace(/\\/g, '/')
     .replace(/'/g, "''");

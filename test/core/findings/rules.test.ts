@@ -78,6 +78,7 @@ describe('a rule speaks when its limit is passed and is silent before', () => {
         Object.assign(r.screw.sections[2], { lengthMm: 120, rootDiameterStartMm: 12.8, rootDiameterEndMm: 12.8 });
       },
     ],
+    ['screw-ends-early', (r) => Object.assign(r.barrel, { lengthMm: r.barrel.lengthMm + 2 * r.barrel.boreDiameterMm })],
     ['opening-small', (r) => Object.assign(r.barrel.feedOpening, { widthMm: 4 })],
     ['granules-trickle', (r) => Object.assign(r.hopper, { gapMm: 4 })],
     ['runs-starved', (_, p) => Object.assign(p.process, { feed: { kind: 'starved', rateGPerMin: 0.5 } })],

@@ -13,7 +13,6 @@ describe('text that is no JSON', () => {
     ['{\n  "format": "x",\n  "version" 1\n}', 3, 13],
     ['{"a": 1,}', 1, 9],
     ['[1, 2', 1, 6],
-    ['', 1, 1],
     ['{"a": "\u0001"}', 1, 8],
     ['{"a": "\\x"}', 1, 8],
     ['{"a": 01}', 1, 8],
@@ -33,8 +32,16 @@ describe('text that is no JSON', () => {
     ['[1, ]', 'No comma may stand after the last item'],
     ['{"a": 0,1}', 'Decimals are written with a point: 0.1, not 0,1.'],
     ['{"a": "x", 1: 2}', 'A text in double quotes is expected.'],
+    ['{\n// mine\n"a": 1}', 'No comments may stand in JSON'],
+    ['// mine\n{}', 'No comments may stand in JSON'],
+    [' \n', 'The file is empty.'],
   ])('%j is told what to do', (text, words) => {
     expect(issuesOf(text)[0]?.message).toContain(words);
+  });
+
+  it('a page taken for a project is sent away, not to be mended', () => {
+    expect(issuesOf('<!doctype html>')[0]?.remedy).toContain('Choose a file');
+    expect(issuesOf('{"a": <b>}')[0]?.remedy).toContain('Mend the text');
   });
 
   it('agrees with the engine on what is JSON', () => {
