@@ -42,6 +42,7 @@ export const editText = {
       long: 'together they would be longer than 2000 mm',
     },
     mergeKeeps: 'The land, flank angle and fillet of the first are kept.',
+    lastStays: 'a screw has one section at least',
     join: 'Join ends',
     joinHelp: 'Lets every section begin with the root and the lead with which the one before it ends.',
     joined: 'Every section begins as the one before it ends.',

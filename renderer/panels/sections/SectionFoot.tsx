@@ -73,9 +73,12 @@ export function SplitAt(props: { readonly desk: SectionDesk; readonly index: num
   const look = useLook();
   const lengthMm = desk.revision.screw.sections[index]?.lengthMm ?? 0;
   const [at, setAt] = useState(lengthMm / 2);
+  // a refused text leaves the place before it standing, which is not what is read in the field
+  const [refused, setRefused] = useState(false);
   const inside = (mm: number) => mm >= shortestMm && lengthMm - mm >= shortestMm;
   const refusal = words.splitOutside(lookQuantity(toSi(lengthMm, 'mm'), 'mm', 5, look));
   const cut = () => {
+    if (refused) return;
     actOn(desk, index, words.split, splitSectionAt(desk.revision.id, index, at));
     close();
   };
@@ -88,6 +91,7 @@ export function SplitAt(props: { readonly desk: SectionDesk; readonly index: num
         unit="mm"
         refuse={(mm) => (inside(mm) ? null : refusal)}
         take={setAt}
+        noteProblem={setRefused}
       />
       <Button className="tool" isDisabled={!inside(at)} onPress={cut}>
         {words.split}

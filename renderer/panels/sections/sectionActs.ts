@@ -76,6 +76,10 @@ export function sectionTools(desk: SectionDesk, index: number): EntryTool[] {
     },
     act(actions.duplicate, duplicateSection(id, index)),
     act(actions.add, addSection(id, index)),
-    { ...act(actions.remove, removeSection(id, index)), disabled: locked || sections.length < 2 },
+    {
+      ...act(actions.remove, removeSection(id, index)),
+      disabled: locked || sections.length < 2,
+      ...(sections.length < 2 ? { note: words.lastStays } : {}),
+    },
   ];
 }

@@ -103,6 +103,8 @@ test('a split at a place asks where, refuses a place outside, and cuts there', a
   fireEvent.change(place, { target: { value: '60' } });
   fireEvent.keyDown(place, { key: 'Enter' });
   expect((document.querySelector('[role=alert]') as HTMLElement).textContent).toContain('55 mm');
+  fireEvent.click(button('Split'));
+  expect(sections()).toHaveLength(3);
   fireEvent.change(place, { target: { value: '1/2 in' } });
   fireEvent.keyDown(place, { key: 'Enter' });
   fireEvent.click(button('Split'));
