@@ -32,11 +32,12 @@ export const anchorOf = (heading: string): string =>
 /** Points of a picture for one of the window, as `test/helpers/pictures.ts` takes them. */
 const density = 2;
 
-/** Width and height of a simple WebP, in points: 14 bits each behind the start of its one frame. */
+/** Width and height of a WebP in its extended form, in points: 24 bits each, less one, in its first chunk. */
 export function webpSize(bytes: Uint8Array): readonly [width: number, height: number] {
   const view = new DataView(bytes.buffer, bytes.byteOffset);
-  if (view.getUint32(12) !== 0x56503820) throw new Error('not a simple WebP');
-  return [view.getUint16(26, true) & 0x3fff, view.getUint16(28, true) & 0x3fff];
+  if (view.getUint32(12) !== 0x56503858) throw new Error('not a WebP in its extended form');
+  const sizeAt = (at: number) => (view.getUint16(at, true) | (view.getUint8(at + 2) << 16)) + 1;
+  return [sizeAt(24), sizeAt(27)];
 }
 
 /** A picture whose room is known before it is there, so that a place turned to stays where it is. */
