@@ -35,13 +35,15 @@ export function pathText(path: readonly (string | number)[]): string {
   );
 }
 
-/** One line for a log or a terminal: place, message, value, allowed range, remedy. */
-export function issueText(issue: Issue): string {
-  const place = pathText(issue.path) || '(whole file)';
-  const value = issue.value === undefined ? '' : ` Found: ${issue.value}.`;
-  const allowed = issue.allowed === undefined ? '' : ` Allowed: ${issue.allowed}.`;
-  return `${place}: ${issue.message}${value}${allowed} ${issue.remedy}`;
+/** Message, value, allowed range and remedy, for where a place in the file says nothing to the reader. */
+export function issueReason({ message, value, allowed, remedy }: Issue): string {
+  const found = value === undefined ? '' : ` Found: ${value}.`;
+  const range = allowed === undefined ? '' : ` Allowed: ${allowed}.`;
+  return `${message}${found}${range} ${remedy}`;
 }
+
+/** One line for a log or a terminal: place, message, value, allowed range, remedy. */
+export const issueText = (issue: Issue): string => `${pathText(issue.path) || '(whole file)'}: ${issueReason(issue)}`;
 
 /** Compile-time proof that a union is exhausted. */
 export function assertNever(value: never): never {

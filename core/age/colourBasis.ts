@@ -69,6 +69,11 @@ export function noLawReason(material: ColouredMaterial): string {
       `For ${material.name} only the loss of molar mass is known: it tells how melt thins and parts weaken, ` +
       `not whether they discolour. ${remedy}`
     );
+  if (material.degradation.length > 0 && material.colourAnchors.length > 1)
+    return (
+      `No degradation law of ${material.name} is tied to colour, though its colours are there. ` +
+      'Choose the change that drives them: Granulate, “Colour follows”.'
+    );
   return `No degradation law of ${material.name} is tied to colour. ${remedy}`;
 }
 

@@ -118,7 +118,10 @@ const shown = (topic: Topic, value: number, write: NumberWriter): string =>
 
 function alikeSentence(topic: Topic, order: readonly Placed[], why: string, write: NumberWriter): string {
   const [first, last] = [order[0], order[order.length - 1]];
-  return `${capital(topic.label)}: ${shown(topic, first.value, write)} (${first.id}) to ${shown(topic, last.value, write)} (${last.id}), ${why}.`;
+  const [best, worst] = [first, last].map(({ value }) => shown(topic, value, write));
+  const what = figureWords[topic.topic];
+  if (first.value === last.value) return `${capital(topic.label)}: ${best}${what}, ${why}.`;
+  return `${capital(topic.label)}: ${best} (${first.id}) to ${worst} (${last.id})${what}, ${why}.`;
 }
 
 const capital = (words: string): string => words[0].toUpperCase() + words.slice(1);

@@ -8,10 +8,6 @@ import { writerOf } from './writer.ts';
 
 const words = compareText.answer;
 
-/** Refused revisions with the reason. */
-const refusedOf = (compared: readonly Compared[]) =>
-  compared.flatMap(({ id, found: { refusal } }) => (refusal === undefined ? [] : [{ id, reason: refusal }]));
-
 /** Revisions whose calculation broke, which says nothing of their design. */
 const brokenOf = (compared: readonly Compared[]) =>
   compared.flatMap(({ id, found: { refusal, fault } }) =>
@@ -23,13 +19,22 @@ export function Answer({ compared }: { readonly compared: readonly Compared[] })
   const look = useLook();
   const { made, solved, solvedCount, count } = comparable(compared);
   const predictions = made.map((one) => one.made.prediction);
-  const { paragraph } = betterForWhat(predictions, refusedOf(compared), writerOf(look));
+  const { paragraph } = betterForWhat(predictions, [], writerOf(look));
   const waiting = made.length < count;
   return (
     <section className="compare-answer" aria-label={words.title}>
       <h3>{words.title}</h3>
       {waiting && <p className="quiet">{words.waiting}</p>}
       {!waiting && predictions.length < 2 && <p className="quiet">{words.none}</p>}
+      {compared.flatMap(({ id, found: { refusal } }) =>
+        refusal === undefined
+          ? []
+          : [
+              <p key={id} className="issue">
+                {words.refused(id, refusal)}
+              </p>,
+            ],
+      )}
       {brokenOf(compared).map(({ id, fault }) => (
         <p key={id} className="issue">
           {words.broken(id, fault)}

@@ -113,10 +113,12 @@ export function Choice(props: ChoiceProps) {
 
 /** What is said aloud when it changes: never the percentage, which would not stop talking. */
 const spoken = ({ found }: Compared): string =>
-  found.refusal !== undefined || found.fault !== undefined
+  found.refusal !== undefined
     ? words.run.refused
-    : found.solved
-      ? words.run.ready
-      : found.estimate
-        ? words.run.estimate
-        : words.run.waiting;
+    : found.fault !== undefined
+      ? words.run.fault
+      : found.solved
+        ? words.run.ready
+        : found.estimate
+          ? words.run.estimate
+          : words.run.waiting;

@@ -43,15 +43,23 @@ function Plot({ curves, order }: { readonly curves: ComparedCurves; readonly ord
 /** Print speeds at which colours are compared, as shares of the set one; own choice. */
 const speedShares = [0.25, 0.5, 0.75, 1, 1.5, 2, 3];
 
-function useColourCurves(project: Project, compared: readonly Compared[]) {
+/** Why no revision has a colour; null while one has, or none is worked out yet. */
+function colourless(compared: readonly Compared[]): string | null {
+  const { made } = comparable(compared);
+  const colours = made.map((one) => one.made.prediction.colour);
+  return colours.every(({ dE00Mean }) => dE00Mean === null) ? (colours[0]?.reason ?? null) : null;
+}
+
+function useColourCurves(project: Project, compared: readonly Compared[], wanted: boolean) {
   const look = useLook();
   const list = compared.flatMap(({ id, found }) => (found.refusal === undefined ? [id] : [])).join('\n');
   const keys = compared.map(({ key }) => key).join();
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked anew when what is described changes
-  const ask = useMemo<ColourAsk>(() => {
+  const ask = useMemo<ColourAsk | null>(() => {
+    if (!wanted) return null;
     const speeds = speedShares.map((share) => (share * project.print.speedMmPerS) / 1000);
     return { kind: 'speeds', project, revisionIds: list.split('\n'), speeds, fields: 'formula' };
-  }, [list, keys]);
+  }, [list, keys, wanted]);
   const { answers, state, fault } = useJob<ColourAnswer>(startColourWorker, ask);
   const curves = useMemo(() => {
     const runs = answers.flatMap((answer) => (answer.kind === 'speeds' ? [answer] : []));
@@ -72,11 +80,16 @@ function ColourPlot({
   readonly order: readonly string[];
 }) {
   const project = useProject();
-  const { curves, state, fault } = useColourCurves(project, compared);
+  const reason = colourless(compared);
+  const { curves, state, fault } = useColourCurves(project, compared, reason === null);
   return (
     <figure>
       <figcaption>{words.colour}</figcaption>
-      {state === 'running' ? (
+      {reason !== null ? (
+        <p className="quiet">
+          {words.none} {reason}
+        </p>
+      ) : state === 'running' ? (
         <p className="quiet">{words.colourWaiting}</p>
       ) : fault !== null ? (
         <p role="alert">
@@ -85,7 +98,7 @@ function ColourPlot({
       ) : (
         <Plot curves={curves} order={order} />
       )}
-      <p className="quiet">{words.colourNote}</p>
+      {reason === null && <p className="quiet">{words.colourNote}</p>}
     </figure>
   );
 }

@@ -194,7 +194,7 @@ export function Drawings({ revisions, compared, base }: PartProps) {
   if (!drawn?.base) return <p className="quiet">{words.missing}</p>;
   return (
     <section aria-label={words.title} className="compare-drawings">
-      <Heads key={alignment} heads={drawn.heads} base={drawn.base} names={revisions} />
+      <Heads heads={drawn.heads} base={drawn.base} names={revisions} />
     </section>
   );
 }

@@ -58,8 +58,9 @@ function Head({ ids, at }: { readonly ids: readonly string[]; readonly at: numbe
 
 /** The table; the base is the first that has a prediction where the chosen one has none. */
 export function Numbers({ compared, base }: { readonly compared: readonly Compared[]; readonly base: string | null }) {
-  const { made } = comparable(compared);
-  if (made.length < 2) return <p className="quiet">{compareText.answer.none}</p>;
+  const { made, count } = comparable(compared);
+  if (made.length < 2)
+    return <p className="quiet">{made.length < count ? compareText.answer.waiting : compareText.answer.none}</p>;
   const at = Math.max(
     0,
     made.findIndex(({ id }) => id === base),

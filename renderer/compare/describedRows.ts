@@ -5,6 +5,7 @@ import { showNumber, writeNumber } from '../fields/quantity.ts';
 import { type FieldSpec, unitText } from '../fields/spec.ts';
 import {
   barrelFields,
+  bearingFields,
   driveFields,
   feedOpeningFields,
   heatBreakFields,
@@ -43,13 +44,14 @@ const wholeSpecs: readonly FieldSpec[] = [
   ...nozzleFields,
   ...hopperFields,
   ...driveFields,
+  ...bearingFields,
 ];
 
 /** Lists: where they stand, what one entry is called, and the fields of an entry. */
 const lists: readonly { prefix: string; entry: string; specs: readonly FieldSpec[] }[] = [
   { prefix: 'screw.sections.', entry: words.section, specs: sectionFields },
   { prefix: 'barrel.zones.', entry: words.zone, specs: Object.values(zoneFields) },
-  { prefix: 'nozzle.segments.', entry: words.piece, specs: pieceFields },
+  { prefix: 'nozzle.segments.', entry: words.nozzlePiece, specs: pieceFields },
   { prefix: 'drive.motorCurve.', entry: words.point, specs: motorFields },
 ];
 
@@ -81,6 +83,8 @@ const spelled = (key: string): string =>
     .replace(/(Mm|C|W|Deg|MPa|GPa|Nm|Rpm)$/, '')
     .replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
 
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 const placed = (room: string | undefined, label: string): string => {
   const name = Object.entries(text.parts).find(([id]) => id === room)?.[1];
   return name && !label.startsWith(name) ? `${name}: ${label}` : label;
@@ -93,12 +97,12 @@ export function labelOf(key: string): string {
   if (list) {
     const [index, name = ''] = key.slice(list.prefix.length).split('.');
     const spec = specOf(key);
-    return `${list.entry} ${Number(index) + 1}: ${spec ? withUnit(spec) : spelled(name)}`;
+    return `${list.entry} ${Number(index) + 1}: ${spec ? withUnit(spec) : capital(spelled(name))}`;
   }
   if (key === 'materialId') return text.parts.granulate;
   const spec = specOf(key);
   const [room, ...rest] = key.split('.');
-  return placed(room, spec ? withUnit(spec) : rest.map(spelled).join(' '));
+  return placed(room, spec ? withUnit(spec) : capital(rest.map(spelled).join(' ')));
 }
 
 /** Rows of all values in the order of the first revision that has them. */

@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { contentHash, issueText, type Prediction, type Presentation, type Project } from '../../core/index.ts';
+import { contentHash, issueReason, type Prediction, type Presentation, type Project } from '../../core/index.ts';
 import type { WorkerLike } from '../solve/client.ts';
 import { type CompareTask, runTasks } from '../solve/compareRuns.ts';
 import type { Answer, Shape } from '../solve/protocol.ts';
@@ -57,7 +57,7 @@ export function runKey(project: Project, id: string): string {
 
 function foundBy(fields: CompareTask['fields'], answer: Answer): Found {
   if (answer.kind === 'shape') return { shape: answer.shape };
-  if (answer.kind === 'issues') return { refusal: answer.issues.map(issueText).join(' ') };
+  if (answer.kind === 'issues') return { refusal: answer.issues.map(issueReason).join(' ') };
   if (answer.kind === 'fault') return { fault: answer.message };
   if (answer.kind !== 'prediction') return {};
   const made = { prediction: answer.prediction, presentation: answer.presentation };

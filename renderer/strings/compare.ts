@@ -33,6 +33,7 @@ export const compareText = {
       `These are estimates from formulas, which do not look into corners, tip and nozzle; solved fields are ready for ${ready} of ${of} revisions and take their place when all are.`,
     solved: 'From solved flow fields.',
     waiting: 'calculating …',
+    refused: (id: string, reason: string) => `✕ ${id} is refused, so it is left out: ${reason}`,
     broken: (id: string, fault: string) => `The calculation of ${id} broke off, so it is left out: ${fault}`,
     none: 'Two revisions with numbers are needed for a comparison.',
   },

@@ -33,6 +33,7 @@ export const describeText = {
   noHeatBreak: 'No heat break',
   pieces: 'Pieces in the direction of flow',
   piece: 'Piece',
+  nozzlePiece: 'Nozzle, piece',
   nozzle: 'Nozzle',
   hopper: 'Hopper',
   agitation: 'Agitation',

@@ -98,6 +98,13 @@ describe('what the numbers do not decide', () => {
     expect(close.sentence).toContain("smaller than the model's error of 5 %");
   });
 
+  test('numbers that are alike still say what they count, and equal ones are said once', () => {
+    const { topics } = betterForWhat([invented('A'), invented('B', { t95: 195 })]);
+    const said = (wanted: string) => topics.find(({ topic }) => topic === wanted)?.sentence;
+    expect(said('dwell')).toMatch(/\(B\) to .* s \(A\) until 95 % has left, smaller/);
+    expect(said('torque')).toMatch(/^Torque reserve: [\d.]+ times the torque needed, the same\.$/);
+  });
+
   test('where nothing exceeds it, that is all that is said', () => {
     const { topics, paragraph } = betterForWhat([invented('A'), invented('B', { flow: 10.3, t95: 195 })]);
     expect(topics.every(({ standing }) => standing === 'alike')).toBe(true);

@@ -85,9 +85,8 @@ test('a refused revision is named with its reason and the others are compared wi
   runStore.setState(({ found }) => ({ found: { ...found, [key]: { refusal: 'The root is wider than the bore.' } } }));
   openCompare(['A', 'B', 'C']);
   render(<Compare />);
-  expect(document.querySelector('.better-for-what')?.textContent).toMatch(
-    /^C is refused and left out: The root is wider than the bore\. For output B is best/,
-  );
+  expect(screen.getByText(/^✕ C is refused, so it is left out: The root is wider than the bore\.$/)).toBeTruthy();
+  expect(document.querySelector('.better-for-what')?.textContent).toMatch(/^For output B is best/);
   expect(screen.queryByRole('columnheader', { name: 'C' })).toBeNull();
 });
 

@@ -30,6 +30,9 @@ describe('differences in the description', () => {
 
   test('every number of the demo has a name in words', () => {
     for (const row of describedRows([a, c])) expect(labelOf(row.key)).not.toMatch(/Mm\b|Deg\b|WPerMK|undefined/);
+    expect(labelOf('nozzle.segments.0.lengthMm')).toBe('Nozzle, piece 1: Length, mm');
+    expect(labelOf('screw.tip.kind')).toBe('Screw: Tip kind');
+    expect(labelOf('drive.bearing.staticLoadN')).toBe('Drive: Static axial load, N');
   });
 });
 
