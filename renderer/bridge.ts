@@ -24,8 +24,6 @@ import { electronBridge } from './bridgeElectron.ts';
 import { bridgeOverCalls } from './bridgeLoopback.ts';
 import { windowId } from './safekeeping/windowId.ts';
 
-export { electronBridge } from './bridgeElectron.ts';
-export { memoryBridge } from './bridgeMemory.ts';
 export type {
   AboutProgram,
   Argument,
@@ -169,7 +167,7 @@ export function getBridge(): Bridge {
   return current;
 }
 
-/** Puts another bridge in place; null goes back to the host's. */
+/** Puts another bridge in place; null goes back to the host's. A seam for tests. */
 export function setBridge(bridge: Bridge | null): void {
   current = bridge;
 }

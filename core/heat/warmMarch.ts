@@ -135,15 +135,3 @@ function lossOf(cells: HeatCells, { wall, core }: WarmState): number {
   }
   return sum;
 }
-
-/** Heat stored between two states, J. */
-export function storedBetween(masses: Masses, from: WarmState, to: WarmState): number {
-  const of = (capacity: Float64Array, a: Float64Array, b: Float64Array) =>
-    capacity.reduce((sum, value, i) => sum + value * (b[i] - a[i]), 0);
-  return (
-    of(masses.wall, from.wall, to.wall) +
-    of(masses.core, from.core, to.core) +
-    of(masses.content, from.content, to.content) +
-    of(masses.bodies, from.bodies, to.bodies)
-  );
-}

@@ -59,26 +59,8 @@ function falsePosition(a: number, b: number, fa: number, fb: number): number {
   return inside ? x : (a + b) / 2;
 }
 
-/** Where a sign change lies, or null where none was met. */
+/** Where a sign change lies. */
 export interface Bracket {
   readonly low: number;
   readonly high: number;
-}
-
-/**
- * Widens [0, first] by doubling until the function changes sign.
- * @param f function whose sign at 0 is the reference
- * @param first first trial point, > 0, unit of x
- * @param doublings most doublings, default 60
- */
-export function bracketUpward(f: (x: number) => number, first: number, doublings = 60): Bracket | null {
-  const start = f(0);
-  let low = 0;
-  let high = first;
-  for (let i = 0; i < doublings; i++) {
-    if (Math.sign(f(high)) * Math.sign(start) <= 0) return { low, high };
-    low = high;
-    high *= 2;
-  }
-  return null;
 }

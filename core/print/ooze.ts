@@ -20,17 +20,12 @@ export const pressureTime = (
 ): number => (compressibility * volume) / (1 / nozzleResistance + 1 / screwResistance);
 
 /**
- * Pressure over its first value, a time after the stop.
- * @param time over the first time constant (stored volume over first flow); @param index of the flow, pressure ~ flow^n
- * @returns 0 to 1; [1 + (m - 1) t]^(-1/(m - 1)) with m = 1/n, exp(-t) at n = 1: the spring empties through a tube of
- * power-law melt, whose flow falls faster than its pressure (own derivation)
+ * Time until a share of the pressure is left after the stop.
+ * @param left share of the first pressure, > 0 to 1; @param index of the flow, pressure ~ flow^n
+ * @returns over the first time constant (stored volume over first flow). The spring empties through a tube of power-law
+ * melt, whose flow falls faster than its pressure: left = [1 + (m - 1) t]^(-1/(m - 1)) with m = 1/n, exp(-t) at n = 1
+ * (own derivation)
  */
-export function pressureLeft(time: number, index: number): number {
-  const excess = 1 / index - 1;
-  return excess < newtonian ? Math.exp(-time) : (1 + excess * time) ** (-1 / excess);
-}
-
-/** Time, over the first time constant, until a share of the pressure, > 0, is left: inverse of `pressureLeft`. */
 export function timeUntilLeft(left: number, index: number): number {
   const excess = 1 / index - 1;
   return excess < newtonian ? -Math.log(left) : (left ** -excess - 1) / excess;

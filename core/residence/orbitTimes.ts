@@ -68,16 +68,6 @@ export function cumulativeAt(times: OrbitTimes, multiple: number): number {
   return before + ((cumulative[low] - before) * (multiple - start)) / (end - start);
 }
 
-/** Time by which a share of the forward flow has left; inverse of {@link cumulativeAt}. @param share 0..1 */
-export function timeAtShare(times: OrbitTimes, share: number): number {
-  const { time, cumulative } = times;
-  let k = 0;
-  while (k < time.length - 1 && cumulative[k] < share) k++;
-  const before = k > 0 ? cumulative[k - 1] : 0;
-  const [start, end] = [bandStart(time, k), bandStart(time, k + 1)];
-  return start + ((share - before) / (cumulative[k] - before)) * (end - start);
-}
-
 /** Share of volume on orbits with a dwell above a multiple of the mean, those without way forward included. */
 export function shareOlder(orbits: Orbits, multiple: number): number {
   let sum = 0;
@@ -85,18 +75,4 @@ export function shareOlder(orbits: Orbits, multiple: number): number {
     if (!(orbits.flow[k] > 0) || orbits.dwell[k] > multiple) sum += orbits.volume[k];
   }
   return sum;
-}
-
-/** Mean and variance of dwell over mean of the forward flow up to a share, 0..1. */
-export function truncatedMoments(times: OrbitTimes, share: number): { mean: number; variance: number } {
-  let [weight, first, second, before] = [0, 0, 0, 0];
-  for (let k = 0; k < times.time.length && before < share; k++) {
-    const part = Math.min(times.cumulative[k], share) - before;
-    before = times.cumulative[k];
-    weight += part;
-    first += part * times.time[k];
-    second += part * times.time[k] ** 2;
-  }
-  const mean = first / weight;
-  return { mean, variance: second / weight - mean * mean };
 }

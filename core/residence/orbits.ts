@@ -6,7 +6,7 @@
  * channel dQ over the volume per unit axial length). No diffusion, no leakage over the flight, fully developed flow.
  */
 
-import { addTriangle, bandOf, type LevelSums, levelSums, type NodeValues } from '../math/levelSums.ts';
+import { addTriangle, type LevelSums, levelSums, type NodeValues } from '../math/levelSums.ts';
 
 /** Half or whole section on a wall-following grid; node (i, j) at i * rows + j. */
 export interface OrbitGrid {
@@ -94,11 +94,4 @@ function shares(sums: LevelSums): Pick<Orbits, 'volume' | 'flow' | 'dwell'> {
   const flow = sums.first.map((value) => value / scale);
   const dwell = volume.map((value, k) => (flow[k] === 0 ? Number.POSITIVE_INFINITY : value / flow[k]));
   return { volume, flow, dwell };
-}
-
-/** Dwell over mean dwell at every node of a grid, by its orbit. */
-export function dwellOnGrid(orbits: Orbits, grid: OrbitGrid): Float64Array {
-  return grid.stream.map((value) => {
-    return orbits.dwell[bandOf(orbits.levels, signedRoot(value / orbits.extremum))];
-  });
 }

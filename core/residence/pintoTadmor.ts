@@ -22,12 +22,6 @@ export function shareOfHeight(xi: number): number {
   return (3 * xi * xi - 1 + (xi - 1) * root) / 2;
 }
 
-/** F at a dwell over mean; 0 below 0.75. */
-export function pintoTadmorShare(dwell: number): number {
-  if (dwell <= 0.75) return 0;
-  return shareOfHeight(heightWhere((xi) => dwellOfHeight(xi) > dwell));
-}
-
 /** Dwell over mean by which a share of the flow, 0 to below 1, has left. */
 export function pintoTadmorTime(share: number): number {
   return dwellOfHeight(heightWhere((xi) => shareOfHeight(xi) > share));

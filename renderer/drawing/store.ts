@@ -57,7 +57,7 @@ export const useDrawing = <T>(pick: (state: DrawingState) => T): T => useStore(d
 /** Changes some of it. */
 export const setDrawing = (change: Partial<DrawingState>): void => drawingStore.setState(change);
 
-/** Back to the beginning, as when another project is opened. */
+/** Back to the beginning, as a window just opened; for tests. */
 export const resetDrawing = (): void => drawingStore.setState(start, true);
 
 /** The opposite of how pulls behave, while Shift is held. */

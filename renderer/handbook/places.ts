@@ -45,5 +45,5 @@ export function placeOf(group: string, row: string): string {
   return own?.[2] ?? groupPlaces[group] ?? 'index';
 }
 
-/** All places that the tables name. */
+/** All places that the tables name: a seam for tests, which follow each to its page. */
 export const allPlaces: readonly string[] = [...Object.values(groupPlaces), ...rowPlaces.map(([, , place]) => place)];

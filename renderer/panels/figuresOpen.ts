@@ -16,5 +16,5 @@ export const useGroupOpen = (id: string): boolean =>
 export const setGroupsOpen = (ids: readonly string[], open: boolean): void =>
   openStore.setState(Object.fromEntries(ids.map((id) => [id, open])));
 
-/** Forgets what was opened and closed. */
+/** Forgets what was opened and closed; for tests. */
 export const forgetOpen = (): void => openStore.setState({}, true);

@@ -61,17 +61,6 @@ export const removeSection = (id: string, index: number) =>
     if (screw.sections.length > 1) screw.sections.splice(index, 1);
   });
 
-/** Moves a section towards the feed (-1) or the tip (+1). */
-export const moveSection = (id: string, index: number, by: -1 | 1) =>
-  inRevision(id, ({ screw }) => {
-    const other = index + by;
-    const [a, b] = [screw.sections[index], screw.sections[other]];
-    if (a && b) {
-      screw.sections[index] = b;
-      screw.sections[other] = a;
-    }
-  });
-
 /** Turns a section into a flighted or a plain one, keeping length and roots. */
 export const setSectionKind = (id: string, index: number, kind: SectionInput['kind']) =>
   inRevision(id, ({ screw }) => {

@@ -2,7 +2,8 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, test, vi } from 'vitest';
 import { Boundary } from '../../renderer/Boundary.tsx';
-import { memoryBridge, setBridge } from '../../renderer/bridge.ts';
+import { setBridge } from '../../renderer/bridge.ts';
+import { memoryBridge } from '../helpers/memoryBridge.ts';
 
 afterEach(cleanup);
 

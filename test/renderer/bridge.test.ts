@@ -1,7 +1,9 @@
 // @vitest-environment jsdom
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { argumentChecks, type Channel, type PreloadApi } from '../../electron/contract.ts';
-import { electronBridge, getBridge, loopbackBridge, memoryBridge, setBridge } from '../../renderer/bridge.ts';
+import { getBridge, loopbackBridge, setBridge } from '../../renderer/bridge.ts';
+import { electronBridge } from '../../renderer/bridgeElectron.ts';
+import { memoryBridge } from '../helpers/memoryBridge.ts';
 
 const answered = { ok: true, value: null };
 

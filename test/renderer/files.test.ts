@@ -2,13 +2,14 @@
 import { beforeEach, expect, test } from 'vitest';
 import demoText from '../../assets/examples/demo.json?raw';
 import waxText from '../../assets/examples/wax-head.json?raw';
-import { memoryBridge, setBridge } from '../../renderer/bridge.ts';
+import { setBridge } from '../../renderer/bridge.ts';
 import { goOn, openExample, openStart, saveProject } from '../../renderer/files.ts';
 import { faultsStore } from '../../renderer/safekeeping/faults.ts';
 import { staying } from '../../renderer/safekeeping/notices.ts';
 import { setValue } from '../../renderer/store/edits.ts';
 import { applyEdit, currentProject, isUnsaved, projectStore } from '../../renderer/store/project.ts';
 import { setView, viewStore } from '../../renderer/store/view.ts';
+import { memoryBridge } from '../helpers/memoryBridge.ts';
 
 const start = { handle: null, path: null, name: 'demo.json', text: demoText };
 const examples = [

@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../core/design/types.ts';
 import { heatCells } from '../../../core/heat/heatCells.ts';
-import { massesOf } from '../../../core/heat/masses.ts';
+import { type Masses, massesOf } from '../../../core/heat/masses.ts';
 import { wallTemperatures } from '../../../core/heat/wallTemperature.ts';
-import { coldMoment, type Moment, marchWarm, storedBetween } from '../../../core/heat/warmMarch.ts';
+import { coldMoment, type Moment, marchWarm } from '../../../core/heat/warmMarch.ts';
+import type { WarmState } from '../../../core/heat/warmStep.ts';
 import { warmCells, warmUp } from '../../../core/heat/warmUp.ts';
 import { anyDesign, pinned } from '../../helpers/arbitraries.ts';
 import { heaterOn, rodCells, rodMasses } from '../../helpers/heatRod.ts';
@@ -68,6 +69,18 @@ test('a rod between held ends settles on the fin equation: cosh m(x - L/2) / cos
     expect(Math.abs(value - 300 - (200 * Math.cosh(m * (cells.z[i] - 0.05))) / Math.cosh(m * 0.05))).toBeLessThan(0.03);
   });
 });
+
+/** Heat stored between two states, J. */
+function storedBetween(masses: Masses, from: WarmState, to: WarmState): number {
+  const of = (capacity: Float64Array, a: Float64Array, b: Float64Array) =>
+    capacity.reduce((sum, value, i) => sum + value * (b[i] - a[i]), 0);
+  return (
+    of(masses.wall, from.wall, to.wall) +
+    of(masses.core, from.core, to.core) +
+    of(masses.content, from.content, to.content) +
+    of(masses.bodies, from.bodies, to.bodies)
+  );
+}
 
 describe.each(exampleNames)('%s from cold', (name) => {
   const own = loadDesign(name);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { bracketedRoot, bracketUpward } from '../../../core/math/roots.ts';
+import { bracketedRoot } from '../../../core/math/roots.ts';
 import { pinned } from '../../helpers/arbitraries.ts';
 
 test('finds the root of any rising cubic between its ends', () => {
@@ -29,9 +29,4 @@ test('says so when the signs agree or the evaluations run out', () => {
 test('an end that is a root is the root', () => {
   expect(bracketedRoot((x) => x, 0, 1, { tolerance: 1e-6 })).toMatchObject({ x: 0, converged: true });
   expect(bracketedRoot((x) => x - 1, 0, 1, { tolerance: 1e-6 })).toMatchObject({ x: 1, converged: true });
-});
-
-test('widens a bracket by doubling, or gives up', () => {
-  expect(bracketUpward((x) => x - 100, 1)).toEqual({ low: 64, high: 128 });
-  expect(bracketUpward(() => -1, 1, 10)).toBeNull();
 });

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { solveSmall } from '../../../core/math/smallSolve.ts';
-import { solveTridiagonal } from '../../../core/math/tridiagonal.ts';
 import { pinned } from '../../helpers/arbitraries.ts';
 
 const number = fc.double({ min: -3, max: 3, noNaN: true });
@@ -32,15 +31,4 @@ test('Cholesky solves any positive definite 3 x 3 system', () => {
 
 test('Cholesky refuses what is not positive definite', () => {
   expect(solveSmall(Float64Array.of(1, 2, 2, 1), Float64Array.of(1, 1), 2)).toBe(false);
-});
-
-test('tridiagonal: second difference of a parabola', () => {
-  const n = 9;
-  const fill = (value: number) => new Float64Array(n).fill(value);
-  // -u'' = 2 with u = x (1 - x) on a grid of 1/10
-  const u = solveTridiagonal(fill(-1), fill(2), fill(-1), fill(2 / 100));
-  u.forEach((value, i) => {
-    const x = (i + 1) / 10;
-    expect(value).toBeCloseTo(x * (1 - x), 12);
-  });
 });

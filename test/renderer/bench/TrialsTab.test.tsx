@@ -7,8 +7,9 @@ import { CalibrationNote } from '../../../renderer/bench/CalibrationNote.tsx';
 import { ImportTab } from '../../../renderer/bench/ImportTab.tsx';
 import { setBench } from '../../../renderer/bench/store.ts';
 import { TrialsTab } from '../../../renderer/bench/TrialsTab.tsx';
-import { memoryBridge, setBridge } from '../../../renderer/bridge.ts';
+import { setBridge } from '../../../renderer/bridge.ts';
 import { currentProject, loadProject, projectStore, undo } from '../../../renderer/store/project.ts';
+import { memoryBridge } from '../../helpers/memoryBridge.ts';
 
 const steps = () => projectStore.getState().history?.past.map(({ label }) => label);
 const rows = () => screen.getByTestId('trials').querySelectorAll('tbody tr');

@@ -3,7 +3,7 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/re
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { type HandoverFile, parseProject } from '../../../core/index.ts';
-import { memoryBridge, setBridge } from '../../../renderer/bridge.ts';
+import { setBridge } from '../../../renderer/bridge.ts';
 import { Handover } from '../../../renderer/handover/Handover.tsx';
 import { perform } from '../../../renderer/handover/solve/desk.ts';
 import type { HandoverAnswer, HandoverAsk } from '../../../renderer/handover/solve/protocol.ts';
@@ -13,6 +13,7 @@ import type { JobEnd, JobWorker } from '../../../renderer/solve/job.ts';
 import { loadProject } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
 import { solidTools } from '../../core/handover/tools.ts';
+import { memoryBridge } from '../../helpers/memoryBridge.ts';
 
 vi.stubGlobal('CSS', { escape: (name: string) => name });
 

@@ -6,7 +6,7 @@ import demoText from '../../../assets/examples/demo.json?raw';
 import hdpeText from '../../../assets/materials/hdpe.json?raw';
 import phbText from '../../../assets/materials/phb.json?raw';
 import { checkProject, parseMaterialText, parseProject, type Result, type Sourced } from '../../../core/index.ts';
-import { type Bridge, type ImportedText, memoryBridge, setBridge } from '../../../renderer/bridge.ts';
+import { type Bridge, type ImportedText, setBridge } from '../../../renderer/bridge.ts';
 import { fitStore } from '../../../renderer/fit/store.ts';
 import { addFromLibrary } from '../../../renderer/library.ts';
 import { Cautions } from '../../../renderer/panels/granulate/Cautions.tsx';
@@ -25,6 +25,7 @@ import { type Path, valueAt } from '../../../renderer/store/path.ts';
 import { applyEdit, currentProject, loadProject, projectStore, undo } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
 import { thermalFields } from '../../../renderer/strings.ts';
+import { memoryBridge } from '../../helpers/memoryBridge.ts';
 
 // Drawing needs a canvas, which this environment lacks; the curves themselves are tested in core.
 vi.mock('../../../renderer/plots/Chart.tsx', () => ({ Chart: () => null, axis: () => ({}) }));

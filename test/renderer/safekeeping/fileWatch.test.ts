@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
-import { type FileLook, memoryBridge, setBridge } from '../../../renderer/bridge.ts';
+import { type FileLook, setBridge } from '../../../renderer/bridge.ts';
 import { openStart, saveProject } from '../../../renderer/files.ts';
 import { conflictStore, keepMine, takeTheirs } from '../../../renderer/safekeeping/conflict.ts';
 import { takeDropped } from '../../../renderer/safekeeping/drop.ts';
@@ -11,6 +11,7 @@ import { staying, stayingStore } from '../../../renderer/safekeeping/notices.ts'
 import { setValue } from '../../../renderer/store/edits.ts';
 import { applyEdit, currentProject, projectStore, undo } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
+import { memoryBridge } from '../../helpers/memoryBridge.ts';
 
 const handle = 'a'.repeat(32);
 const [read, theirs] = ['1'.repeat(64), '2'.repeat(64)];

@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { type Project, parseProject } from '../../../core/index.ts';
-import { type JournalEntry, memoryBridge, setBridge } from '../../../renderer/bridge.ts';
+import { type JournalEntry, setBridge } from '../../../renderer/bridge.ts';
 import { goOn, openExample, openStart, saveProject } from '../../../renderer/files.ts';
 import { entryEveryMs, followWork } from '../../../renderer/safekeeping/journal.ts';
 import { journalText } from '../../../renderer/safekeeping/journalText.ts';
@@ -13,6 +13,7 @@ import { dropDrafts, keepDraft } from '../../../renderer/store/drafts.ts';
 import { setValue } from '../../../renderer/store/edits.ts';
 import { evaluationStore } from '../../../renderer/store/evaluation.ts';
 import { applyEdit, currentProject, undo } from '../../../renderer/store/project.ts';
+import { memoryBridge } from '../../helpers/memoryBridge.ts';
 
 const start = { handle: null, path: null, name: 'demo.json', text: demoText };
 const examples = [{ id: 'demo', title: 'Demo', note: '', text: demoText }];

@@ -2,7 +2,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { type Project, parseProject, serializeProject } from '../../../core/index.ts';
-import { type Bridge, memoryBridge, type RecoveredWork, setBridge } from '../../../renderer/bridge.ts';
+import { type Bridge, type RecoveredWork, setBridge } from '../../../renderer/bridge.ts';
 import { openStart } from '../../../renderer/files.ts';
 import { differenceRows } from '../../../renderer/safekeeping/differenceRows.ts';
 import { staying } from '../../../renderer/safekeeping/notices.ts';
@@ -19,6 +19,7 @@ import { windowId } from '../../../renderer/safekeeping/windowId.ts';
 import { draftStore } from '../../../renderer/store/drafts.ts';
 import { currentProject, isUnsaved, projectStore, undo } from '../../../renderer/store/project.ts';
 import { viewStore } from '../../../renderer/store/view.ts';
+import { memoryBridge } from '../../helpers/memoryBridge.ts';
 
 const read = parseProject(demoText);
 if (!read.ok) throw new Error('the demo cannot be read');

@@ -2,13 +2,14 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { buildReport } from '../../../../core/handover/report/buildReport.ts';
 import { chart } from '../../../../core/handover/report/chart.ts';
 import { dwellBands, dwellPictures } from '../../../../core/handover/report/dwellPicture.ts';
-import { type Report, reportTexts } from '../../../../core/handover/report/model.ts';
+import type { Report } from '../../../../core/handover/report/model.ts';
 import { plainText } from '../../../../core/handover/report/plainSigns.ts';
 import { bandGrid, bandRectangles } from '../../../../core/handover/report/raster.ts';
 import { reportSubjects } from '../../../../core/handover/report/reportModules.ts';
 import { linearTicks, logTicks } from '../../../../core/handover/report/ticks.ts';
 import type { DwellSection } from '../../../../core/present/dwellSection.ts';
 import { flatMap } from '../../../helpers/flatMaps.ts';
+import { reportTexts } from '../../../helpers/reportTexts.ts';
 import { predictedSource } from '../source.ts';
 import { blocksOf, cases, figuresOf, reportOf, reportsOfCases } from './cases.ts';
 
