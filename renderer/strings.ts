@@ -129,6 +129,8 @@ export const text = {
     enough: 'Enough for the print',
     short: 'Too little for the print',
     reserve: 'What holds the output, and what each part could carry',
+    held: (runs: string, asked: string) => `${runs}, ${asked} asked`,
+    heldHelp: 'The drive holds the screw below the speed that was asked: its fastest, or the most its torque can turn.',
     meetsAt: 'meets the demand at',
     never: 'no speed of this drive meets the demand',
     notConverged: 'The calculation did not settle; take these numbers as a hint only.',
@@ -223,6 +225,8 @@ export const text = {
   notices: {
     saved: (name: string) => `Saved ${name}.`,
     opened: (name: string) => `Opened ${name}.`,
+    unknownFields: (first: readonly string[], count: number) =>
+      `Not known here, kept but used for nothing: ${first.join(', ')}${count > first.length ? ` and ${count - first.length} more` : ''}.`,
     unsaved: 'not saved',
   },
   broken: {

@@ -169,7 +169,7 @@ export const geometryChecks: readonly Check[] = [
     limit: 1e-6,
     measure: 'relative',
     kind: 'exact',
-    source: 'pi h (R² + R r + r²)/3',
+    source: 'solid geometry: volume of a frustum, pi h (R² + R r + r²)/3',
     got: () => revolvedVolume([frustum(0, 0.012, 8e-3, 3e-3)], 0, 0.012) * 1e9,
   },
   {
@@ -181,7 +181,7 @@ export const geometryChecks: readonly Check[] = [
     limit: 1e-7,
     measure: 'relative',
     kind: 'exact',
-    source: '4 √3',
+    source: 'plane geometry: (16 − 8)/2 mm over the tangent of half the angle, 4/tan 30° = 4 √3',
     got: () => coneLength(Math.PI / 3, 8, 4),
   },
 ];

@@ -1,7 +1,8 @@
 /** Checks of what is handed over: fits, tolerances, files, gears. */
 
-import { angularTolerance, linearTolerance } from '../handover/drawing/generalTolerance.ts';
-import { slidingFit, standardTolerance } from '../make/isoFits.ts';
+import { linearTolerance } from '../handover/drawing/generalTolerance.ts';
+import { angularSteps } from '../handover/drawing/generalToleranceTable.ts';
+import { slidingFit } from '../make/isoFits.ts';
 import { isoLimits } from '../make/isoLimits.ts';
 import { guidelineClearance, thermalGrowth } from '../make/runningClearance.ts';
 import { cornerBytes, headerVariable, sheetWidth, volumeOfFile, wheelOf } from './handOverCases.ts';
@@ -78,14 +79,15 @@ export const handOverChecks: readonly Check[] = [
   {
     id: 'handOver.gradeFormula',
     stage: 'handOver',
-    quantity: 'Grade IT7 of 18 to 30 mm by the standard’s formula, rounded to 21 in its table',
+    quantity: 'Most play of 25 H7/h6, grades IT7 and IT6 by the standard’s formula',
     unit: 'µm',
-    expected: 21,
+    expected: 33.99,
     limit: 0.5,
     measure: 'absolute',
     kind: 'published',
-    source: 'ISO 286-1, standard tolerances as reprinted: 16 (0.45 ∛D + 0.001 D)',
-    got: () => standardTolerance(Math.sqrt(18 * 30) * 1e-3, 7) * micro,
+    source:
+      'ISO 286-1, standard tolerances as reprinted: (16 + 10)(0.45 ∛D + 0.001 D) with D² = 18 · 30, before rounding',
+    got: () => (slidingFit(0.025, 'h6') ?? none).most * micro,
   },
   {
     id: 'handOver.generalLength',
@@ -109,7 +111,7 @@ export const handOverChecks: readonly Check[] = [
     measure: 'absolute',
     kind: 'published',
     source: `${general}, table 3`,
-    got: () => angularTolerance(50, 'f') ?? Number.NaN,
+    got: () => angularSteps.find(({ upTo }) => 50 <= upTo)?.f ?? Number.NaN,
   },
   {
     id: 'handOver.fileSize',
@@ -156,7 +158,7 @@ export const handOverChecks: readonly Check[] = [
     limit: 1e-9,
     measure: 'absolute',
     kind: 'fromMemory',
-    source: 'ISO 216',
+    source: 'ISO 216:2007, main series, trimmed sizes: A3 is 297 by 420 mm',
     got: () => sheetWidth('A3'),
   },
   {
@@ -204,7 +206,7 @@ export const handOverChecks: readonly Check[] = [
     limit: 1e-9,
     measure: 'relative',
     kind: 'exact',
-    source: 'D alpha dT',
+    source: 'linear expansion, diameter times coefficient times rise: 16 mm · 12e-6 1/K · 200 K = 38.4 µm',
     got: () => thermalGrowth(0.016, 12e-6, 200) * micro,
   },
 ];

@@ -62,6 +62,10 @@ function Distribution({ distribution }: { readonly distribution: ColourPredictio
   );
 }
 
+/** What a spot adds to the stream; nobody reads less than a thousandth. */
+const addedText = (added: number): string =>
+  added < 0.001 ? words.addedBelow(formatNumber(0.001, 1)) : `ΔE00 ${formatNumber(added, 1)}`;
+
 function Spots({ bleed }: { readonly bleed: ColourPrediction['bleed'] }) {
   if (bleed.length === 0) return <p className="quiet">{words.noSpots}</p>;
   const head = words.spot;
@@ -89,7 +93,7 @@ function Spots({ bleed }: { readonly bleed: ColourPrediction['bleed'] }) {
             <td>
               {percent(spot.shareLow)} … {percent(spot.share)}
             </td>
-            <td>ΔE00 {formatNumber(spot.dE00Added, 1)}</td>
+            <td>{addedText(spot.dE00Added)}</td>
             <td>
               ΔE00 {formatNumber(spot.dE00Streak, 2)} … {formatNumber(spot.dE00StreakHigh, 2)}
             </td>

@@ -64,7 +64,7 @@ export function Inputs({ found, own }: { readonly found: DoubtInputs; readonly o
       {found.inputs.length === 0 ? (
         <p className="quiet">{words.none}</p>
       ) : (
-        <table className="doubt-table">
+        <table className="doubt-table doubt-inputs">
           <thead>
             <tr>
               <th scope="col">{words.input}</th>

@@ -40,6 +40,7 @@ export function PrintDemand() {
   return (
     <Group title={words.print}>
       <Fields root={[]} specs={printFields} locked={false} />
+      <p className="quiet">{words.layingAlone}</p>
     </Group>
   );
 }

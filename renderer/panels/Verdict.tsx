@@ -17,6 +17,7 @@ import { pressureText } from '../plots/pressureUnit.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { text } from '../strings.ts';
 import { AskButton, DoubtSign, Explanation } from './Explanation.tsx';
+import { ScrewSpeedNow } from './ScrewSpeedNow.tsx';
 
 const words = text.verdict;
 
@@ -81,6 +82,10 @@ function Swatch({ prediction }: { readonly prediction: FirstFigures }) {
   );
 }
 
+/** N·m; below a thousandth of one nobody tells thousandths apart. */
+const torqueText = (torque: number): string =>
+  formatNumber(torque < 0.01 ? Math.round(1000 * torque) / 1000 : torque, 3);
+
 /** One of the numbers that decide: its name, how it reads, what it rests on. */
 interface KeyNumber {
   readonly name: string;
@@ -95,7 +100,7 @@ interface KeyNumber {
 function keyNumbers(prediction: FirstFigures): readonly KeyNumber[] {
   const { output, drive, residence, dead, colour } = prediction;
   const flows = output.volumeFlow > 0;
-  const torque = `${formatNumber(drive.torque, 3)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`;
+  const torque = `${torqueText(drive.torque)} / ${formatQuantity(drive.torqueUsable, 'N·m', 3)}`;
   const stays = flows ? `${formatNumber(residence.mean, 3)} … ${formatQuantity(residence.t95, 's', 3)}` : '–';
   const lingers = flows ? formatQuantity(dead.fractionOver3, '%', 2) : '–';
   const help = words.keyHelp;
@@ -176,7 +181,7 @@ export function Verdict({ prediction }: { readonly prediction: Prediction }) {
           {formatNumber(fromSi(output.volumeFlow, 'mm³/s'), 3)}
         </output>{' '}
         mm³/s <span className="beside">{formatQuantity(output.massFlow, 'g/min', 3)}</span>
-        <span className="beside">{formatQuantity(output.screwSpeed, 'rpm', 3)}</span>
+        <ScrewSpeedNow speed={output.screwSpeed} />
       </p>
       <p className="limit">{words.limits[now.limit]}</p>
       <Demand prediction={prediction} old={stale} />

@@ -1,5 +1,6 @@
 /** Cards in the corner of the 3D view: what belongs to the tools that are on. */
 
+import { type RefObject, useEffect, useRef, useState } from 'react';
 import { formatQuantity, useLook } from '../look.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { setView, useView } from '../store/view.ts';
@@ -90,8 +91,25 @@ function MisfitWords() {
   );
 }
 
-/** What is drawn of the granules. */
-function GrainsCard() {
+/** A view lower than this has no room for a card of many lines, px. */
+const roomyFrom = 340;
+
+/** Whether the view that an element lies in is low. */
+function useLowView(): [RefObject<HTMLDivElement | null>, boolean] {
+  const corner = useRef<HTMLDivElement>(null);
+  const [low, setLow] = useState(false);
+  useEffect(() => {
+    const view = corner.current?.parentElement;
+    if (!view) return;
+    const observer = new ResizeObserver(() => setLow(view.clientHeight < roomyFrom));
+    observer.observe(view);
+    return () => observer.disconnect();
+  }, []);
+  return [corner, low];
+}
+
+/** What is drawn of the granules; folded to one line where the view is low. */
+function GrainsCard({ low }: { readonly low: boolean }) {
   useLook();
   const wanted = useScene((state) => state.grains);
   const turning = useView((state) => state.turning);
@@ -105,8 +123,15 @@ function GrainsCard() {
   const { count, tooLargeCount, passage, slab } = picture;
   const mm = (metres: number) => formatQuantity(metres, 'mm', 3);
   return (
-    <div className="scene-card grains-card" data-count={count} data-misfits={tooLargeCount} data-state={state}>
-      <b>{words.caption}</b>
+    <details
+      key={String(low)}
+      className="scene-card grains-card"
+      open={!low}
+      data-count={count}
+      data-misfits={tooLargeCount}
+      data-state={state}
+    >
+      <summary>{words.caption}</summary>
       <p>
         <span className={tooLargeCount > 0 ? 'key-dot bad' : 'key-dot'} />
         {[words.count(count), slab === null ? '' : words.slab(mm(2 * slab))].filter(Boolean).join(', ')}.{' '}
@@ -114,7 +139,7 @@ function GrainsCard() {
         {words.passage(passage.name.toLowerCase(), mm(passage.size))}.
       </p>
       <MisfitWords />
-    </div>
+    </details>
   );
 }
 
@@ -143,9 +168,10 @@ function FrontList() {
 
 /** All cards. */
 export function SceneCards() {
+  const [corner, low] = useLowView();
   return (
-    <div className="scene-corner">
-      <GrainsCard />
+    <div className="scene-corner" ref={corner}>
+      <GrainsCard low={low} />
       <FrontCard />
       <FrontList />
       <ClearCard />

@@ -56,8 +56,12 @@ export function SweepValues({ run }: { readonly run: SweepRun }) {
                 {figureOf(id).label}
               </th>
             ))}
-            <th scope="col">{words.limitedBy}</th>
-            <th scope="col">{words.reason}</th>
+            <th scope="col" className="from-cell">
+              {words.limitedBy}
+            </th>
+            <th scope="col" className="reason-cell">
+              {words.reason}
+            </th>
           </tr>
         </thead>
         <tbody>

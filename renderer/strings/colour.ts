@@ -7,11 +7,14 @@ export const colourText = {
   button: 'Colour',
   none: 'There is no prediction yet; the colour appears with it.',
   stale: 'The prediction below belongs to an earlier description and is being renewed.',
+  refused:
+    'The description as it stands cannot be predicted; the prediction below belongs to the last one that could. What is wrong stands at the right of the window.',
   estimate: 'Worked out from formulas; solved fields, when they are there, replace this.',
   solved: 'Worked out from solved fields.',
   missing: 'What is missing',
   told: 'What can be told',
   toldNothing: 'The material has no degradation law at all; only how long melt stays can be told.',
+  toldStill: 'Nothing comes out, so there is no stay to tell of either.',
   stays: (mean: string, t99: string) =>
     `Melt stays ${mean} on average; one part in a hundred stays longer than ${t99}.`,
   swatches: { fresh: 'Fresh granulate', mean: 'Mean', worst: 'Worst streak' },
@@ -21,6 +24,7 @@ export const colourText = {
     worst: 'The oldest hundredth of the extrudate begins here.',
   },
   screen: 'Swatches are sRGB under D65; a screen that is not calibrated shows them only roughly.',
+  addedBelow: (least: string) => `ΔE00 below ${least}`,
   within: (limit: string) => `within the accepted ΔE00 ${limit}`,
   beyond: (limit: string) => `beyond the accepted ΔE00 ${limit}`,
   figures: 'Figures',

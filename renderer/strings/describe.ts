@@ -50,6 +50,8 @@ export const describeText = {
   running: 'How it is run',
   feed: 'Feeding',
   feeds: { flood: 'flood: hopper keeps it full', starved: 'starved: a feeder meters' },
+  layingAlone:
+    'Laying faster or slower alone changes neither melt nor colour: the screw keeps its set speed. Set that under Running too; the colour over both is under Colour …',
   feedHelp: 'Flood feeding takes what the screw can take; starved feeding meters less than that.',
   print: 'What the print asks for',
   material: 'Material of this revision',

@@ -50,7 +50,7 @@ export const printFields: readonly FieldSpec[] = [
     key: 'print.speedMmPerS',
     label: 'Laying speed',
     unit: 'mm/s',
-    help: 'Speed of the nozzle over the work while laying.',
+    help: 'Speed of the nozzle over the work while laying. It changes what the print asks for, not the melt: the screw keeps its set speed.',
     step: 1,
   },
   {

@@ -102,7 +102,7 @@ async function ofSheet(browser: Browser, name: string, index: number): Promise<B
   const sheet = drawing?.sheets[index];
   if (!sheet) throw new Error(`there is no drawing ${name}`);
   const page = await browser.newPage({
-    viewport: { width: Math.ceil(5 * sheet.width), height: Math.ceil(5 * sheet.height) },
+    viewport: { width: Math.ceil(6.3 * sheet.width), height: Math.ceil(6.3 * sheet.height) },
   });
   const svg = sheetSvg(drawing, sheet).replace(/^<\?xml.*\n/, '');
   await page.setContent(`<body style="margin:0">${svg.replace(/width="[\d.]+mm" height="[\d.]+mm"/, 'width="100%"')}`);

@@ -62,7 +62,7 @@ export const deadSpotsTable = ({ dead }: Prediction): DataTable =>
     'Dead spots',
     [
       ...['Part', 'Where', 'Along the axis|mm', 'from|mm', 'to|mm', 'Radius|mm', 'Volume|mm³', 'Mean age|s'],
-      ...['Cause', 'Remedy', 'Colour difference|dE00', 'Colour'],
+      ...['Cause', 'Remedy', 'Colour difference|ΔE00', 'Colour'],
     ],
     dead.spots.map((spot) => [
       ...[spot.part, spot.where, cellIn(spot.z, 'mm'), cellIn(spot.zFrom, 'mm'), cellIn(spot.zTo, 'mm')],

@@ -50,7 +50,7 @@ function machineRows({ revisionId, revisionName, screw, barrel, process, nozzle,
     ['Run: surroundings', formatQuantity(process.ambient, '°C', 3)],
     ['Run: granulate comes at', formatQuantity(process.feedTemperature, '°C', 3)],
     ['Run: pressure at the orifice', formatQuantity(process.backPressure, 'MPa', 3)],
-    ['Colour: accepted shift', `${formatNumber(process.acceptableDeltaE, 3)} dE00`],
+    ['Colour: accepted shift', `${formatNumber(process.acceptableDeltaE, 3)} ΔE00`],
   ];
 }
 

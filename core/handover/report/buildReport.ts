@@ -28,7 +28,7 @@ function answerOf({ prediction: p, design }: ReportSubject): string {
   const shade =
     colour.dE00Mean === null || colour.dE00Worst === null
       ? 'Its colour cannot be said.'
-      : `Its colour shifts by ${formatNumber(colour.dE00Mean, 2)} dE00 on average and ${formatNumber(colour.dE00Worst, 2)} in the worst streak; ${formatNumber(design.process.acceptableDeltaE, 3)} is accepted.`;
+      : `Its colour shifts by ${formatNumber(colour.dE00Mean, 2)} ΔE00 on average and ${formatNumber(colour.dE00Worst, 2)} in the worst streak; ${formatNumber(design.process.acceptableDeltaE, 3)} is accepted.`;
   const motor =
     drive.motorMargin === null ? '' : ` The motor has ${formatNumber(drive.motorMargin, 2)} times the torque needed.`;
   return [

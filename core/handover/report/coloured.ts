@@ -29,7 +29,7 @@ function swatchTable(subject: ReportSubject): Block {
   return table(
     idOf(subject, 'swatches'),
     'Colours under daylight (D65, 2° observer); fields as near as a screen or printer shows them',
-    ['Colour|46', 'L* / a* / b*|24', 'dE00 to fresh|12|right', 'Low to high|18|right'],
+    ['Colour|46', 'L* / a* / b*|24', 'ΔE00 to fresh|12|right', 'Low to high|18|right'],
     [
       [swatch('Fresh granulate', c.srgbFresh), labText(c.labFresh), '0', '–'],
       [
@@ -58,8 +58,8 @@ function bleedTable(subject: ReportSubject): Block[] {
         'Dead spot|38',
         'Held (s)|12|right',
         'Share of the stream|18|right',
-        'Streak, dE00|16|right',
-        'Mixed in, dE00 added|16|right',
+        'Streak, ΔE00|16|right',
+        'Mixed in, ΔE00 added|16|right',
       ],
       bleed.map((spot) => [
         swatch(`${spot.part}: ${spot.where}`, spot.srgb),
@@ -96,7 +96,7 @@ export function colourSection(subject: ReportSubject): ReportSection {
       ? [paragraph(`The colour cannot be said: ${c.reason ?? 'no law of colour is known for this granulate.'}`)]
       : [
           paragraph(
-            `The extrudate differs from the fresh granulate by ${number(c.dE00Mean)} dE00 on average and ${number(c.dE00Worst)} in its worst streak; ${number(acceptableDeltaE)} is accepted. About 1 dE00 is what a trained eye just sees side by side.`,
+            `The extrudate differs from the fresh granulate by ${number(c.dE00Mean)} ΔE00 on average and ${number(c.dE00Worst)} in its worst streak; ${number(acceptableDeltaE)} is accepted. About 1 ΔE00 is what a trained eye just sees side by side.`,
           ),
           swatchTable(subject),
           ...(c.gamutNote ? [paragraph(c.gamutNote, 'small')] : []),

@@ -38,7 +38,7 @@ function spotBlocks(subject: ReportSubject): Block[] {
         'From – to (mm)|13',
         'Volume (mm³)|10|right',
         'Age (s)|8|right',
-        'dE00|12|right',
+        'ΔE00|12|right',
         'Cause and remedy|31',
       ],
       dead.spots.map(spotRow),

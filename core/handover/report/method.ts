@@ -10,7 +10,7 @@ const steps: readonly string[] = [
   'The file is checked; a value outside its range stops the run and is named. Checked values become one design in SI units, from which geometry is computed once.',
   'Temperatures and the working point are found together: granules are fed as a plug with friction, heated and melted by the barrel and by shear, and pumped against the nozzle. The output is the least of all capacities.',
   'Formulas answer first. Where fields are solved, the channel’s cross-sections are solved for all three velocities with the shear-thinning law, and the flow around the tip and in the nozzle in a plane through the axis; they replace the formulas for pressure, residence and dead spots.',
-  'Ages along the streamlines give the residence distribution. Rate laws of ageing along age and temperature give extents, and these, through measured or invented colours, the colour difference dE00 (CIE 2000).',
+  'Ages along the streamlines give the residence distribution. Rate laws of ageing along age and temperature give extents, and these, through measured or invented colours, the colour difference ΔE00 (CIE 2000).',
   'Rules look at design and prediction and tell findings; standing cautions are told for every machine of this kind.',
 ];
 
