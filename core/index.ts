@@ -2,12 +2,12 @@
 
 export type { AgeDistribution } from './age/ageShares.ts';
 export { type ChangeMilestone, type ChangeOver, changeOver } from './age/changeOver.ts';
-export { type Lab, labToSrgb, labToXyz, type Srgb, srgbToLab, type Xyz, xyzToLab, xyzToSrgb } from './age/cielab.ts';
+export { type Lab, labToSrgb, labToXyz, type Srgb, type Xyz, xyzToLab, xyzToSrgb } from './age/cielab.ts';
 export { predictColour } from './age/colour.ts';
 export { type ColourSweep, type KeptStretch, layerStep, type SweepPoint } from './age/colourSweep.ts';
 export type { ColourDetail, ColouredMaterial, ColourRange, MeltHeat } from './age/colourTypes.ts';
 export { deltaE2000 } from './age/deltaE2000.ts';
-export { browningIndex, yellownessD1925, yellownessE313 } from './age/indices.ts';
+export { browningIndex, yellownessE313 } from './age/indices.ts';
 export { type Extent, extentAlong, type HeatSegment, molarMassAfter } from './age/kinetics.ts';
 export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, TwoStepLaw } from './age/laws.ts';
 export { applyCalibration, type CalibrationChoice } from './bench/applyCalibration.ts';
@@ -182,6 +182,7 @@ export {
 export { screwRoom } from './project/templates/room.ts';
 export { type ScrewPicture, screwPicture } from './project/templates/screwPicture.ts';
 export { type TemplateId, type TemplateScrew, templateIds, templateScrew } from './project/templates/screwTemplates.ts';
+export { unknownFields } from './project/unknownFields.ts';
 export { channelCaseResults } from './reference/channelCases.ts';
 export { referenceIssues } from './reference/entryIssues.ts';
 export { readReference } from './reference/readReference.ts';

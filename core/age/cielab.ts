@@ -83,6 +83,3 @@ export function srgbToXyz(rgb: readonly [number, number, number]): Xyz {
   );
   return [100 * x, 100 * y, 100 * z];
 }
-
-/** L*a*b* under D65 of an 8-bit sRGB colour, channels 0 to 255. */
-export const srgbToLab = (rgb: readonly [number, number, number]): Lab => xyzToLab(srgbToXyz(rgb));

@@ -19,16 +19,6 @@ export function yellownessE313(xyz: Xyz, condition: E313Condition = 'D65/2'): nu
 }
 
 /**
- * Yellowness index of plastics YI = 100 (1.28 X - 1.06 Z)/Y.
- * @param xyz tristimulus values under illuminant C, 2-degree observer (those of D65 give another number)
- * @returns dimensionless; not finite for Y = 0
- * Source: ASTM D1925 (withdrawn 1995, still quoted in data sheets).
- */
-export function yellownessD1925(xyz: Xyz): number {
-  return (100 * (1.28 * xyz[0] - 1.06 * xyz[2])) / xyz[1];
-}
-
-/**
  * Browning index BI = 100 (x - 0.31)/d with x = (a + 1.75 L)/(5.645 L + a - 3.012 b).
  * @param lab L*a*b*, L* > 0
  * @param divisor d: 0.17 (Maskan 2001) or 0.172 (Buera et al. 1985)

@@ -1,7 +1,7 @@
 /** Checks of motor, shaft, bearing and walls. */
 
 import { bearingLoad, ratedTurns } from '../drive/bearing.ts';
-import { stepperCornerSpeed, stepsOfTeeth, stepTime, torqueOfPower } from '../drive/motor.ts';
+import { torqueOfPower } from '../drive/motor.ts';
 import { shoulderFactor } from '../drive/notch.ts';
 import { thickHoop, thinHoop, wallEquivalent } from '../drive/pressureWall.ts';
 import { bowing, bucklingLoad, thrustOf, torsionStress, twistOf } from '../drive/strength.ts';
@@ -13,9 +13,6 @@ const poundForce = psi * inch ** 2;
 
 const gere = 'J. M. Gere, Mechanics of Materials, problem 3.11-3';
 const notchTable = 'Web table of shoulders in torsion, after Peterson’s charts';
-const stepperPage =
-  'Engineering calculator page: least time of a step 2 L I/V (other rows of its table do not follow from it)';
-const forum = 'Forum data of a 3.5 A motor: 580 rpm at 36 V, about 770 at 48 V, 975 at 60 V; inductance from the first';
 const bearingPage = 'Worked example to ISO 281 on a calculator page: C = 30 kN, P = 5 kN, 1500 rpm';
 
 /** Gere's shaft: 1 in to a thinner one, full quarter-circle fillet. */
@@ -93,46 +90,6 @@ const shaftChecks: readonly Check[] = [
 ];
 
 const motorChecks: readonly Check[] = [
-  {
-    ...base,
-    id: 'drive.cornerSpeed',
-    quantity: 'Speed at which 24 V no longer drive 2 A through 5 mH, 200 steps a turn',
-    unit: 'rev/s',
-    expected: 6,
-    limit: 1e-6,
-    source: `${stepperPage}; printed 6`,
-    got: () => stepperCornerSpeed(24, 5e-3, 2, 200),
-  },
-  {
-    ...base,
-    id: 'drive.stepTime',
-    quantity: 'Least time of a step at 24 V, 2 A and 5 mH',
-    unit: 'ms',
-    expected: 0.833,
-    limit: 5e-4,
-    source: `${stepperPage}; printed 0.833`,
-    got: () => 1e3 * stepTime(24, 5e-3, 2),
-  },
-  {
-    ...base,
-    id: 'drive.cornerSpeedAt60V',
-    quantity: 'Speed up to which 60 V drive the full current of a 3.5 A motor of 2.66 mH',
-    unit: 'rpm',
-    expected: 975,
-    limit: 0.02,
-    source: forum,
-    got: () => 60 * stepperCornerSpeed(60, 2.66e-3, 3.5, 200),
-  },
-  {
-    ...base,
-    id: 'drive.stepsOf50Teeth',
-    quantity: 'Full step of a motor with 50 rotor teeth',
-    unit: '°',
-    expected: 1.8,
-    limit: 1e-9,
-    source: 'I. L. Kosow, Electric Machinery and Transformers, example 11-3',
-    got: () => 360 / stepsOfTeeth(50),
-  },
   {
     ...base,
     id: 'drive.torqueOf55kW',

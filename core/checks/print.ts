@@ -5,7 +5,7 @@ import { lineArea, passesPerWall, stepsPerFilamentLength } from '../print/bead.t
 import { biotNumber, type CoolingInputs, coolingState } from '../print/cooling.ts';
 import { fallFor } from '../print/cracking.ts';
 import { heldHead } from '../print/drip.ts';
-import { calibrated, unitFilament } from '../print/firmware.ts';
+import { unitFilament } from '../print/firmware.ts';
 import { type ReleaseInputs, releaseState } from '../print/ooze.ts';
 import { inertialTime, ohnesorgeNumber } from '../print/strand.ts';
 import type { Check } from './types.ts';
@@ -80,26 +80,6 @@ const lineChecks: readonly Check[] = [
 ];
 
 const controllerChecks: readonly Check[] = [
-  {
-    ...base,
-    id: 'print.calibratedSteps',
-    quantity: 'Steps per mm after 89 mm came for 100 mm asked, from 93',
-    unit: '1/mm',
-    expected: 104.49,
-    limit: 1e-4,
-    source: 'Open firmware documentation; printed 104.49',
-    got: () => calibrated(93, 100, 89),
-  },
-  {
-    ...base,
-    id: 'print.calibratedStepsShort',
-    quantity: 'Steps per mm after 80 mm came for 100 mm asked, from 93',
-    unit: '1/mm',
-    expected: 116.25,
-    limit: 1e-6,
-    source: 'Calibration guide of a makers’ group; printed 116.25',
-    got: () => calibrated(93, 100, 80),
-  },
   {
     ...base,
     id: 'print.unitFilament',

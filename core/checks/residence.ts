@@ -1,12 +1,11 @@
 /** Checks of residence times: closed forms as the first figures take them, orbits of solved sections, solved pipes. */
 
-import { fractionYounger } from '../flow/tip/ageStatistics.ts';
 import { solveTipFully } from '../flow/tip/solveTip.ts';
-import { plugAtoms } from '../residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../residence/channel.ts';
 import { joinResidence } from '../residence/combine.ts';
-import { oldShareAt, timeToOldShare } from '../residence/washout.ts';
+import { timeToOldShare } from '../residence/washout.ts';
 import { caseB } from './data/caseB.ts';
+import { curveOf, leftBy } from './leftBy.ts';
 import { orThrow } from './orThrow.ts';
 import { channelEntry, elementSource, once, stored } from './referenceRows.ts';
 import { newtonian } from './textbookScrew.ts';
@@ -27,8 +26,11 @@ function youngerInSolvedPipe(): number {
   const region = { screwRadius: 0, annulusLength: 0, tip: { kind: 'flat' }, outer } as const;
   const solved = orThrow(solveTipFully(region, newtonian(1000), { volumeFlow: 5e-9 }, { peclet: 1e6, fineness: 1.2 }));
   const { residence = [], statistics } = solved.field;
-  return fractionYounger(residence, statistics?.meanTime ?? Number.NaN);
+  return leftBy(curveOf(residence), statistics?.meanTime ?? Number.NaN);
 }
+
+/** Everything takes 2 s. */
+const plug = { time: Float64Array.of(2), share: Float64Array.of(1), shortest: 2 };
 
 const closedForm = { stage: 'residence', measure: 'relative', kind: 'exact' } as const;
 const solved = { stage: 'residence', measure: 'absolute', kind: 'independent' } as const;
@@ -73,7 +75,7 @@ const closedForms: readonly Check[] = [
     expected: 76.303,
     limit: 2e-3,
     source: pintoTadmor,
-    got: () => 100 * (1 - oldShareAt(channel(), 1)),
+    got: () => 100 * leftBy(channel(), 1),
   },
   {
     ...closedForm,
@@ -93,7 +95,7 @@ const closedForms: readonly Check[] = [
     expected: 75,
     limit: 5e-3,
     source: levenspiel,
-    got: () => 100 * (1 - oldShareAt(pipe(), 1)),
+    got: () => 100 * leftBy(pipe(), 1),
   },
   {
     ...closedForm,
@@ -123,7 +125,7 @@ const closedForms: readonly Check[] = [
     expected: 48,
     limit: 1e-6,
     source: 'Danckwerts 1953: means of parts in series add up',
-    got: () => joinResidence([channelAtoms(40), pipeAtoms(6, 0.5), plugAtoms(2)]).mean,
+    got: () => joinResidence([channelAtoms(40), pipeAtoms(6, 0.5), plug]).mean,
   },
   {
     ...closedForm,

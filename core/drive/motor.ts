@@ -38,15 +38,6 @@ export function stepsPerScrewTurn(drive: Pick<Drive, 'fullStepsPerTurn' | 'micro
 }
 
 /**
- * Corner speed of a stepper: where the winding's current no longer builds up within a step.
- * @param supply V; @param inductance per phase, H; @param current per phase, A; @param stepsPerTurn full steps
- * @returns rev/s, optimistic: V/(2 L I steps), without back-EMF and resistance (engineering calculators)
- */
-export function stepperCornerSpeed(supply: number, inductance: number, current: number, stepsPerTurn: number): number {
-  return 1 / (stepTime(supply, inductance, current) * stepsPerTurn);
-}
-
-/**
  * Steps that the motor must make at a screw speed.
  * @param screwSpeed rev/s
  * @returns full steps and microsteps, 1/s. Hybrid motors shake at some rates, often tens of full steps per second
@@ -60,19 +51,8 @@ export function steppingRate(
   return { fullSteps, microsteps: fullSteps * drive.microsteps };
 }
 
-/** Full steps per turn of a hybrid stepper: four per tooth of its rotor; Kosow, Electric Machinery, example 11-3. */
-export const stepsOfTeeth = (rotorTeeth: number): number => 4 * rotorTeeth;
-
 /**
  * Torque of a power at a speed, N m.
  * @param power W; @param speed rev/s, > 0
  */
 export const torqueOfPower = (power: number, speed: number): number => power / (2 * Math.PI * speed);
-
-/**
- * Time in which a winding's current turns round at full supply, s: least time of a full step.
- * @param supply V; @param inductance per phase, H; @param current per phase, A
- * @returns s; 2 L I/V, optimistic (engineering calculators)
- */
-export const stepTime = (supply: number, inductance: number, current: number): number =>
-  (2 * inductance * current) / supply;

@@ -11,16 +11,6 @@ export interface FitGap {
 /** Shafts that run or slide in an H7 hole: g6 turns and slides, h6 is set by hand. */
 export type SlidingShaft = 'g6' | 'h6';
 
-/**
- * Standard tolerance before rounding.
- * @param diameter geometric mean of its step, m; @param grade 6 or 7
- * @returns m; 10 i or 16 i with i = 0.45 cbrt(D) + 0.001 D, D in mm and i in µm (ISO 286-1). The table is rounded and rules.
- */
-export function standardTolerance(diameter: number, grade: 6 | 7): number {
-  const millimetres = diameter * 1e3;
-  return (grade === 6 ? 10 : 16) * (0.45 * Math.cbrt(millimetres) + 0.001 * millimetres) * 1e-6;
-}
-
 const stepOf = (diameter: number): FitStep | undefined => {
   const millimetres = diameter * 1e3;
   return fitSteps.find(({ above, upTo }) => millimetres > above && millimetres <= upTo);

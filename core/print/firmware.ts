@@ -11,13 +11,6 @@ export const unitFilament = 2e-3 / Math.sqrt(Math.PI);
 /** A length of filament counts as its volume within this share. */
 const unitShare = 1e-4;
 
-/**
- * Steps setting after a calibration run.
- * @param old setting; @param asked, actual amounts in one unit, actual > 0
- * @returns old x asked/actual (open firmware documentation)
- */
-export const calibrated = (old: number, asked: number, actual: number): number => (old * asked) / actual;
-
 /** What the numbers rest on. */
 export interface FirmwareInputs {
   /** rev/s and the m³/s that come out at it */
@@ -36,7 +29,7 @@ export interface FirmwareInputs {
  * Steps, volumes and retraction.
  * A reversing screw does not pull back a fixed volume: it lowers the pressure until the stored melt is taken up, so the
  * release is that volume as an angle (no slip) and as a length of virtual filament. Output per turn falls with back
- * pressure and wear: measure and correct with `calibrated`.
+ * pressure and wear: measure, and correct the steps by asked over delivered.
  */
 export function firmwareNumbers(drive: Drive, inputs: FirmwareInputs): FirmwareNumbers {
   const { screwSpeed, volumeFlow, demand } = inputs;

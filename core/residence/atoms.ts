@@ -9,13 +9,6 @@ export interface TimeAtoms {
   readonly shortest: number;
 }
 
-/** Plug flow: everything takes the same time (s). */
-export const plugAtoms = (time: number): TimeAtoms => ({
-  time: Float64Array.of(time),
-  share: Float64Array.of(1),
-  shortest: time,
-});
-
 /**
  * Shares at which a distribution is cut: even up to 0.9, then ever finer towards 1 so that the slow tail is resolved.
  * @param even, fine numbers of bins below and above 0.9

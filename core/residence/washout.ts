@@ -1,6 +1,6 @@
 /** How what was in the machine leaves after a change at its inlet. */
 
-import { interpolateLinear, inverseRising } from '../math/interpolate.ts';
+import { inverseRising } from '../math/interpolate.ts';
 
 /** A distribution as a curve: times (s) and the share that has left by each, both never decreasing. */
 export interface LeavingCurve {
@@ -14,17 +14,6 @@ const meantStep = 0.1;
 /** A last piece of no more than this share stands for an unresolved tail as well: distributions are cut there. */
 const cutTail = 1.5e-6;
 
-/**
- * Share of the old in the outflow a time after a step change at the inlet: 1 - F(t).
- * @param time s
- * Source: Danckwerts 1953, steady flow, old and new melt alike in flow.
- */
-export function oldShareAt({ time: times, cumulative }: LeavingCurve, time: number): number {
-  const last = times.length - 1;
-  if (last < 0 || time < times[0]) return 1;
-  return 1 - (time >= times[last] ? cumulative[last] : interpolateLinear(times, cumulative, time));
-}
-
 /** Share up to which a curve is resolved; what lies beyond is an unresolved tail of unknown age. */
 export function knownShare({ time, cumulative }: LeavingCurve): number {
   const last = cumulative.length - 1;
@@ -36,9 +25,10 @@ export function knownShare({ time, cumulative }: LeavingCurve): number {
 }
 
 /**
- * Time until the old makes up no more than a share of the outflow.
+ * Time until the old makes up no more than a share of the outflow after a step change at the inlet: 1 - F.
  * @param oldShare 0 to 1
  * @returns s; null where the curve is not resolved so far
+ * Source: Danckwerts 1953, steady flow, old and new melt alike in flow.
  */
 export function timeToOldShare(curve: LeavingCurve, oldShare: number): number | null {
   const left = 1 - oldShare;

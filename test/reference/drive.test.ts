@@ -1,13 +1,7 @@
 /** Stepping, gearing and power of drives; more published numbers are in core/checks/drive.ts. */
 
 import { describe, expect, test } from 'vitest';
-import {
-  pulloutTorque,
-  stepperCornerSpeed,
-  steppingRate,
-  stepsPerScrewTurn,
-  torqueOfPower,
-} from '../../core/drive/motor.ts';
+import { pulloutTorque, steppingRate, stepsPerScrewTurn, torqueOfPower } from '../../core/drive/motor.ts';
 
 const drive = {
   gearRatio: 1,
@@ -44,20 +38,5 @@ describe('gear and power', () => {
     expect(screw * 60 * geared.gearRatio).toBeCloseTo(38.85, 9);
     expect(steppingRate(geared, screw).microsteps).toBeCloseTo(2072, 6);
     expect(stepsPerScrewTurn(geared)).toBeCloseTo(16576, 6);
-  });
-});
-
-describe('stepper at the limit of its supply', () => {
-  /** The calculator page of the checks prints 2.5 and 3.6 for these two, which its own formula does not give. */
-  test('48 V, 6 mH, 2 A, 400 steps: 5.0; 36 V, 5 mH, 2.5 A, 200 steps: 7.2 rev/s', () => {
-    expect(stepperCornerSpeed(48, 6e-3, 2, 400)).toBeCloseTo(5, 9);
-    expect(stepperCornerSpeed(36, 5e-3, 2.5, 200)).toBeCloseTo(7.2, 9);
-  });
-
-  test('speed of rated current grows with the supply: 580 rpm at 36 V, about 770 at 48 V (forum data)', () => {
-    // 2.66 mH follow from the first figure
-    const rpm = (supply: number) => 60 * stepperCornerSpeed(supply, 2.66e-3, 3.5, 200);
-    expect(Math.abs(rpm(36) / 580 - 1)).toBeLessThan(0.01);
-    expect(Math.abs(rpm(48) / 770 - 1)).toBeLessThan(0.02);
   });
 });

@@ -8,9 +8,10 @@
  * about speed times a tenth of a cell feeds the corner eddy with clean melt. The limits are what 0.1 mm leaves.
  */
 
-import { type AgeStatistics, fractionYounger } from '../../flow/tip/ageStatistics.ts';
+import type { AgeStatistics } from '../../flow/tip/ageStatistics.ts';
 import type { TipRegion } from '../../flow/tip/region.ts';
 import { solveTipFully } from '../../flow/tip/solveTip.ts';
+import { curveOf, leftBy } from '../leftBy.ts';
 import { orThrow } from '../orThrow.ts';
 import { once } from '../referenceRows.ts';
 import { newtonian } from '../textbookScrew.ts';
@@ -54,7 +55,7 @@ const both = once((): Both => {
   const { statistics, residence } = solved.field;
   if (!statistics || !residence) throw new Error('The head was solved without ages.');
   const tracer = washOut(boxGrid(head, solved, volumeFlow, CELL), volumeFlow, MEANS);
-  return { field: statistics, youngAtMean: fractionYounger(residence, statistics.meanTime), tracer };
+  return { field: statistics, youngAtMean: leftBy(curveOf(residence), statistics.meanTime), tracer };
 });
 
 const base = {

@@ -101,16 +101,3 @@ export function outletResidence(mesh: TriMesh, state: StokesState, age: Float64A
     return { time, fraction: (passed - flow / 2) / total };
   });
 }
-
-/**
- * F at a time, linear between samples.
- * @param samples from `outletResidence`
- * @param time s
- */
-export function fractionYounger(samples: readonly ResidenceSample[], time: number): number {
-  const next = samples.findIndex((sample) => sample.time > time);
-  if (next === 0) return 0;
-  if (next < 0) return 1;
-  const [a, b] = [samples[next - 1], samples[next]];
-  return a.fraction + ((b.fraction - a.fraction) * (time - a.time)) / (b.time - a.time);
-}

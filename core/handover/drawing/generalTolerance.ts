@@ -1,17 +1,14 @@
 /** General tolerances after ISO 2768-1. */
 
-import { angularSteps, linearSteps, type ToleranceClass, type ToleranceStep } from './generalToleranceTable.ts';
+import { linearSteps, type ToleranceClass, type ToleranceStep } from './generalToleranceTable.ts';
 
-const stepAt = (steps: readonly ToleranceStep[], size: number, first: number): ToleranceStep | undefined =>
-  steps.find(({ above, upTo }) => (size > above || (size === first && above === first)) && size <= upTo);
+/** The first step begins at its lower end itself. */
+const stepAt = (size: number): ToleranceStep | undefined =>
+  linearSteps.find(({ above, upTo }) => (size > above || size === linearSteps[0].above) && size <= upTo);
 
 /** Plus and minus for a length or diameter, mm; null below 0.5 mm, above 4000 mm and where the class gives none. */
 export const linearTolerance = (millimetres: number, grade: ToleranceClass): number | null =>
-  stepAt(linearSteps, millimetres, 0.5)?.[grade] ?? null;
-
-/** Plus and minus for an angle by its shorter leg (mm), degrees. */
-export const angularTolerance = (legMillimetres: number, grade: ToleranceClass): number | null =>
-  stepAt(angularSteps, legMillimetres, 0)?.[grade] ?? null;
+  stepAt(millimetres)?.[grade] ?? null;
 
 /** How the class is written on a sheet. */
 export const toleranceName = (grade: ToleranceClass): string => `ISO 2768-${grade}`;

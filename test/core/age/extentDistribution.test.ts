@@ -7,8 +7,8 @@ import { type AgedPart, extentDistribution } from '../../../core/age/extentDistr
 import { extentAlong } from '../../../core/age/kinetics.ts';
 import { nominalCorner } from '../../../core/age/laws.ts';
 import { gaussLegendre } from '../../../core/math/gaussLegendre.ts';
-import { plugAtoms } from '../../../core/residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../../../core/residence/channel.ts';
+import { plugAtoms } from '../../helpers/plugAtoms.ts';
 import { orderLaw, part, reference, seriesLaw, tankAtoms } from './samples.ts';
 
 /** The same parts with all temperatures shifted by kelvins. */

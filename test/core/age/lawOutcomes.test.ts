@@ -5,7 +5,7 @@ import { predictColourOfParts } from '../../../core/age/colour.ts';
 import { molarMassAfter } from '../../../core/age/kinetics.ts';
 import { lawOutcomes, molarMassLoss } from '../../../core/age/lawOutcomes.ts';
 import type { LagLaw } from '../../../core/age/laws.ts';
-import { plugAtoms } from '../../../core/residence/atoms.ts';
+import { plugAtoms } from '../../helpers/plugAtoms.ts';
 import { exact, orderLaw, pale, part, scissionLaw, seriesLaw, tankAtoms } from './samples.ts';
 
 const lag: LagLaw = {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { meanTime, plugAtoms, shareCuts } from '../../../core/residence/atoms.ts';
+import { meanTime, shareCuts } from '../../../core/residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../../../core/residence/channel.ts';
 import { joinResidence } from '../../../core/residence/combine.ts';
+import { plugAtoms } from '../../helpers/plugAtoms.ts';
 
 describe('screw channel', () => {
   /** Pinto & Tadmor 1970, closed form (from memory, derived again): theta at F; more of it is in the checks. */

@@ -1,11 +1,12 @@
 /** Washing out against plug flow, stirred tank and laminar pipe. */
 
 import { describe, expect, it } from 'vitest';
-import { plugAtoms, shareCuts } from '../../../core/residence/atoms.ts';
+import { shareCuts } from '../../../core/residence/atoms.ts';
 import { channelAtoms, pipeAtoms } from '../../../core/residence/channel.ts';
 import { joinResidence } from '../../../core/residence/combine.ts';
 import { convolvedCuts, curveAtoms } from '../../../core/residence/curveAtoms.ts';
-import { knownShare, oldShareAt, timeToOldShare } from '../../../core/residence/washout.ts';
+import { knownShare, timeToOldShare } from '../../../core/residence/washout.ts';
+import { plugAtoms } from '../../helpers/plugAtoms.ts';
 
 const curve = (time: readonly number[], cumulative: readonly number[]) => ({
   time: Float64Array.from(time),
@@ -23,15 +24,14 @@ function tank(mean: number, cut = 1 - 1e-5) {
 describe('share of old melt', () => {
   it('plug flow: all until the mean, nothing after', () => {
     const plug = joinResidence([plugAtoms(40)]);
-    expect(oldShareAt(plug, 39.9)).toBe(1);
-    expect(oldShareAt(plug, 40)).toBeCloseTo(0, 12);
+    expect(timeToOldShare(plug, 0.99)).toBe(40);
     expect(timeToOldShare(plug, 0.01)).toBe(40);
     expect(knownShare(plug)).toBe(1);
   });
 
   it('stirred tank: exp(-t/tau), so 99 % after 4.605 tau and 99.9 % after 6.908 tau', () => {
     const stirred = tank(20);
-    expect(oldShareAt(stirred, 30)).toBeCloseTo(Math.exp(-1.5), 5);
+    expect(timeToOldShare(stirred, Math.exp(-1.5))).toBeCloseTo(30, 3);
     expect(timeToOldShare(stirred, 0.01)).toBeCloseTo(20 * Math.log(100), 3);
     expect(timeToOldShare(stirred, 0.001)).toBeCloseTo(20 * Math.log(1000), 2);
   });

@@ -71,11 +71,5 @@ export const degradationBreaks: readonly Break[] = [
     from: "'C/2': [1.2769",
     to: "'C/2': [1.2871",
   },
-  {
-    check: 'degradation.yellownessD1925',
-    file: 'core/age/indices.ts',
-    from: '1.28 * xyz[0] - 1.06 * xyz[2]',
-    to: '1.28 * xyz[0] - 1.6 * xyz[2]',
-  },
   { check: 'degradation.browning', file: 'core/age/indices.ts', from: 'a - 3.012 * b', to: 'a - 3.12 * b' },
 ];

@@ -50,25 +50,6 @@ export const driveBreaks: readonly Break[] = [
     to: '(Math.PI * diameter ** 4) / 32',
   },
   {
-    check: 'drive.cornerSpeed',
-    file: 'core/drive/motor.ts',
-    from: 'return 1 / (stepTime(supply, inductance, current) * stepsPerTurn);',
-    to: 'return 2 / (stepTime(supply, inductance, current) * stepsPerTurn);',
-  },
-  {
-    check: 'drive.stepTime',
-    file: 'core/drive/motor.ts',
-    from: '(2 * inductance * current) / supply',
-    to: '(inductance * current) / supply',
-  },
-  {
-    check: 'drive.cornerSpeedAt60V',
-    file: 'core/drive/motor.ts',
-    from: '(2 * inductance * current) / supply',
-    to: '(2 * inductance * current) / supply ** 2',
-  },
-  { check: 'drive.stepsOf50Teeth', file: 'core/drive/motor.ts', from: '4 * rotorTeeth', to: '2 * rotorTeeth' },
-  {
     check: 'drive.torqueOf55kW',
     file: 'core/drive/motor.ts',
     from: 'power / (2 * Math.PI * speed)',

@@ -36,9 +36,9 @@ export const handOverBreaks: readonly Break[] = [
   },
   {
     check: 'handOver.gradeFormula',
-    file: 'core/make/isoFits.ts',
-    from: '0.45 * Math.cbrt(millimetres)',
-    to: '0.45 * Math.sqrt(millimetres)',
+    file: 'core/make/isoFitTable.ts',
+    from: 'it6: 13, it7: 21',
+    to: 'it6: 13, it7: 33',
   },
   {
     check: 'handOver.generalLength',

@@ -23,18 +23,6 @@ export const printBreaks: readonly Break[] = [
     to: 'wall / lineSpacing(width, height) + 1',
   },
   {
-    check: 'print.calibratedSteps',
-    file: 'core/print/firmware.ts',
-    from: '(old * asked) / actual',
-    to: '(old * actual) / asked',
-  },
-  {
-    check: 'print.calibratedStepsShort',
-    file: 'core/print/firmware.ts',
-    from: '(old * asked) / actual',
-    to: 'old + asked - actual',
-  },
-  {
     check: 'print.unitFilament',
     file: 'core/print/firmware.ts',
     from: '2e-3 / Math.sqrt(Math.PI)',

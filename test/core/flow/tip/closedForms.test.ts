@@ -1,7 +1,7 @@
 /** Flows with known answers. */
 
 import { describe, expect, it } from 'vitest';
-import { fractionYounger } from '../../../../core/flow/tip/ageStatistics.ts';
+import { curveOf, leftBy } from '../../../../core/checks/leftBy.ts';
 import { contractionProfile, type TipRegion } from '../../../../core/flow/tip/region.ts';
 import { DEG, head, newtonian, pipe, powerLaw, solved } from './regions.ts';
 
@@ -36,7 +36,7 @@ describe('pipe', () => {
     const { field } = solved(pipe(2e-3, 20e-3), newtonian, { volumeFlow: Q }, { peclet: 1e6 });
     const mean = field.statistics?.meanTime ?? Number.NaN;
     for (const theta of [0.505, 0.55, 0.75, 1, 1.5, 2, 3, 5]) {
-      const got = fractionYounger(field.residence ?? [], theta * mean);
+      const got = leftBy(curveOf(field.residence ?? []), theta * mean);
       expect(Math.abs(got - (1 - 1 / (4 * theta * theta)))).toBeLessThan(0.015);
     }
     expect(field.residence?.[0].time ?? 0).toBeGreaterThan(0.499 * mean);

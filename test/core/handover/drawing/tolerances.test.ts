@@ -1,10 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  angleText,
-  angularTolerance,
-  linearTolerance,
-  toleranceName,
-} from '../../../../core/handover/drawing/generalTolerance.ts';
+import { angleText, linearTolerance, toleranceName } from '../../../../core/handover/drawing/generalTolerance.ts';
+import { angularSteps } from '../../../../core/handover/drawing/generalToleranceTable.ts';
 import { degreesText, fittedSize, numberText, plainSize, sizeText } from '../../../../core/handover/drawing/size.ts';
 import { limitSteps } from '../../../../core/make/isoFitTable.ts';
 import { isoLimits, type LimitClass } from '../../../../core/make/isoLimits.ts';
@@ -49,7 +45,7 @@ describe('general tolerances', () => {
     [10, 'v', '3°'],
     [50, 'v', '2°'],
   ] as const)('of an angle with a leg of %d mm in class %s is %s', (leg, grade, text) => {
-    expect(angleText(angularTolerance(leg, grade) ?? Number.NaN)).toBe(text);
+    expect(angleText(angularSteps.find(({ upTo }) => leg <= upTo)?.[grade] ?? Number.NaN)).toBe(text);
   });
 
   test('grow with size and with coarser classes', () => {
