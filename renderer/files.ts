@@ -1,6 +1,14 @@
 /** Opening through the host, with every refusal told in words; leaving a project asks first where that loses changes. */
 
-import { type Issue, issueText, type Project, parseProject, type Result } from '../core/index.ts';
+import {
+  type Issue,
+  issueText,
+  type Project,
+  parseProject,
+  pathText,
+  type Result,
+  unknownFields,
+} from '../core/index.ts';
 import { announce } from './announce.ts';
 import { getBridge, type OpenedProject } from './bridge.ts';
 import { showFaults, showProjectFaults } from './safekeeping/faults.ts';
@@ -8,7 +16,7 @@ import { showHolder } from './safekeeping/holder.ts';
 import { unstay } from './safekeeping/notices.ts';
 import { saveProject } from './safekeeping/saving.ts';
 import { dropDrafts } from './store/drafts.ts';
-import { isUnsaved, loadProject, projectStore, startProject } from './store/project.ts';
+import { currentProject, isUnsaved, loadProject, projectStore, startProject } from './store/project.ts';
 import { flyTo, setView } from './store/view.ts';
 import { safeText } from './strings/safekeeping.ts';
 import { text } from './strings.ts';
@@ -34,6 +42,15 @@ export function takeIn(opened: OpenedProject): boolean {
   setView({ mark: null, hoverZ: null, notice: null });
   flyTo('whole');
   return true;
+}
+
+/** Says that a project is open, and which of its fields this program does not know: they may be slips of the pen. */
+function announceOpened(name: string): void {
+  const project = currentProject();
+  const strange = project ? unknownFields(project).map(({ path }) => pathText(path)) : [];
+  if (strange.length === 0) announce('good', text.notices.opened(name));
+  else
+    announce('bad', `${text.notices.opened(name)} ${text.notices.unknownFields(strange.slice(0, 3), strange.length)}`);
 }
 
 let held: (() => Promise<void>) | null = null;
@@ -72,7 +89,7 @@ export function takeNew(project: Project, sentence: string): void {
 async function take(opening: Promise<Result<OpenedProject | null>>): Promise<void> {
   const opened = await opening;
   if (!opened.ok) refuse(opened.issues);
-  else if (opened.value && takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
+  else if (opened.value && takeIn(opened.value)) announceOpened(opened.value.name);
 }
 
 /** Lets the person choose a project. */
@@ -90,7 +107,7 @@ export const openRecentFile = (handle: string, gone: (issues: readonly Issue[]) 
     const opened = await getBridge().openRecent(handle);
     if (!opened.ok) return gone(opened.issues);
     setView({ dialog: 'none' });
-    if (takeIn(opened.value)) announce('good', text.notices.opened(opened.value.name));
+    if (takeIn(opened.value)) announceOpened(opened.value.name);
   });
 
 /** Opens the version that was kept from before the latest save. */

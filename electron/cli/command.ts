@@ -1,6 +1,6 @@
 /** What every headless command has in common: where it writes, and what its exit status means. */
 
-import { type Issue, issueText } from '../../core/index.ts';
+import { type Issue, issueText, type Project, unknownFields } from '../../core/index.ts';
 import type { CommandShape } from './options.ts';
 
 /** Exit statuses. */
@@ -30,6 +30,16 @@ export interface Command {
 export function refuse(issues: readonly Issue[], output: Output, file?: string): Status {
   for (const issue of issues) output.problem(messageOf(issue, file));
   return status.badInput;
+}
+
+/** Most fields that are named as unknown. */
+const mostTold = 10;
+
+/** Tells of fields of a project that are used for nothing; they hinder no command. */
+export function tellUnknown(project: Project, output: Output, file: string): void {
+  const found = unknownFields(project);
+  for (const issue of found.slice(0, mostTold)) output.problem(messageOf(issue, file));
+  if (found.length > mostTold) output.problem(`${file}: ${found.length - mostTold} more fields are not known here.`);
 }
 
 function messageOf(issue: Issue, file: string | undefined): string {

@@ -1,7 +1,7 @@
 /** `compare FILE REV REV... [--json] [--solved]`: revisions side by side, and which is better in what. */
 
 import { comparePredictions, comparisonJson, comparisonTable, type Issue } from '../../core/index.ts';
-import { type Command, refuse, status } from './command.ts';
+import { type Command, refuse, status, tellUnknown } from './command.ts';
 import { readWords } from './options.ts';
 import { predictAll, solvedHint } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
@@ -38,6 +38,7 @@ export const compareCommand: Command = {
     if (twice !== undefined) return refuse([namedTwice(twice)], output);
     const project = await readProject(file);
     if (!project.ok) return refuse(project.issues, output, file);
+    tellUnknown(project.value, output, file);
     const designs = readDesigns(project.value, revisions);
     if (!designs.ok) return refuse(designs.issues, output, file);
     const fields = words.value.flags.has('solved') ? 'solved' : 'formula';

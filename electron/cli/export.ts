@@ -18,7 +18,7 @@ import {
 } from '../../core/index.ts';
 import { localDay } from '../services/localDay.ts';
 import { checkOut, type WriteOne, writeOut } from '../services/writeOut.ts';
-import { type Command, type Output, refuse, type Status, status } from './command.ts';
+import { type Command, type Output, refuse, type Status, status, tellUnknown } from './command.ts';
 import { nodeTools } from './handoverTools.ts';
 import { readWords, type Words } from './options.ts';
 import { readProject } from './readDesign.ts';
@@ -145,6 +145,7 @@ export const exportCommandOver = (writeOne?: WriteOne): Command => ({
       return refuse([...(file === undefined ? [fileMissing] : []), ...(asked.ok ? [] : asked.issues)], output);
     const project = await readProject(file);
     if (!project.ok) return refuse(project.issues, output, file);
+    tellUnknown(project.value, output, file);
     const place = await checkOut(asked.value.out);
     if (!place.ok) {
       refuse(place.issues, output);

@@ -1,7 +1,7 @@
 /** `predict FILE [--revision ID] [--json] [--solved]`: the verdict on one revision. */
 
 import { predictionJson, predictionTable } from '../../core/index.ts';
-import { type Command, refuse, status } from './command.ts';
+import { type Command, refuse, status, tellUnknown } from './command.ts';
 import { readWords } from './options.ts';
 import { predictAll, solvedHint } from './predictAll.ts';
 import { readDesigns, readProject } from './readDesign.ts';
@@ -26,6 +26,7 @@ export const predictCommand: Command = {
     const [file = ''] = words.value.bare;
     const project = await readProject(file);
     if (!project.ok) return refuse(project.issues, output, file);
+    tellUnknown(project.value, output, file);
     const revisionId = words.value.values.get('revision') ?? project.value.activeRevision;
     const designs = readDesigns(project.value, [revisionId]);
     if (!designs.ok) return refuse(designs.issues, output, file);

@@ -16,7 +16,7 @@ import {
 } from '../../core/index.ts';
 import { fileIssue } from '../services/fileIssues.ts';
 import { writeTextFile } from '../services/textFile.ts';
-import { type Command, type Output, refuse, status } from './command.ts';
+import { type Command, type Output, refuse, status, tellUnknown } from './command.ts';
 import { readWords, type Words } from './options.ts';
 import { readDesigns, readProject } from './readDesign.ts';
 import { sweepAll } from './sweepAll.ts';
@@ -141,6 +141,7 @@ export const sweepCommand: Command = {
     const [file = ''] = words.value.bare;
     const project = await readProject(file);
     if (!project.ok) return refuse(project.issues, output, file);
+    tellUnknown(project.value, output, file);
     const revisionId = words.value.values.get('revision') ?? project.value.activeRevision;
     const wanted = wantedOf(project.value, revisionId, texts);
     if (!wanted.ok) return refuse(wanted.issues, output, file);

@@ -15,6 +15,7 @@ const start = { handle: null, path: null, name: 'demo.json', text: demoText };
 const examples = [
   { id: 'wax', title: 'Wax', note: '', text: waxText },
   { id: 'bad', title: 'Bad', note: '', text: '{"format": 1}' },
+  { id: 'slip', title: 'Slip', note: '', text: waxText.replace('"process": {', '"process": { "ambiantC": 3,') },
 ];
 let saved: Map<string, Uint8Array>;
 
@@ -86,4 +87,14 @@ test('a file that is no project leaves the open one alone and says why', async (
   expect(currentProject()).toBe(before);
   expect(viewStore.getState().dialog).toBe('faults');
   expect(faultsStore.getState().refused).toMatchObject({ name: 'bad.json', issues: [{ path: ['format'] }] });
+});
+
+test('a file with a field that is not known opens, and says which', async () => {
+  await openExample('slip');
+  expect(viewStore.getState().notice).toEqual({
+    kind: 'bad',
+    text: expect.stringMatching(/Opened.*process\.ambiantC/),
+  });
+  await openExample('wax');
+  expect(viewStore.getState().notice?.kind).toBe('good');
 });
