@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { formatNumber } from '../../core/index.ts';
+import { goToRefused } from '../fields/refused.ts';
 import { TypedNumber } from '../fields/TypedNumber.tsx';
 import type { DoubtableField } from '../solve/doubtable.ts';
 import { doubtText } from '../strings/doubt.ts';
@@ -43,7 +44,8 @@ function Chosen({ field, leave }: { readonly field: DoubtableField; leave(): voi
       <Button
         className="tool"
         isDisabled={problem !== null}
-        onPress={() => {
+        onPress={({ target }) => {
+          if (goToRefused(target)) return;
           addRange(field.path, field.label, low, high);
           leave();
         }}

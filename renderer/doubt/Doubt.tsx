@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Project } from '../../core/index.ts';
+import { goToRefused } from '../fields/refused.ts';
 import { TypedNumber } from '../fields/TypedNumber.tsx';
 import { DialogFrame } from '../panels/DialogFrame.tsx';
 import type { DoubtAnswer } from '../solve/doubtProtocol.ts';
@@ -63,7 +64,7 @@ function RunBar(props: { readonly study: Study; start(samples: number, seed: num
           {words.run.stop}
         </Button>
       ) : (
-        <Button className="tool" onPress={() => start(samples, seed)}>
+        <Button className="tool" onPress={({ target }) => goToRefused(target) || start(samples, seed)}>
           {words.run.start}
         </Button>
       )}

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type Project, startValues } from '../../core/index.ts';
+import { goToRefused } from '../fields/refused.ts';
 import { useJob } from '../solve/job.ts';
 import { evaluationStore } from '../store/evaluation.ts';
 import { useProject } from '../store/project.ts';
@@ -61,7 +62,11 @@ function Kind({ kind }: { readonly kind: HandoverKind }) {
       <Subjects kind={kind} chosen={wanted.revisionIds} />
       <OptionsForm kind={kind} values={wanted.values} />
       <div className="handover-acts">
-        <Button className="tool strong" isDisabled={running} onPress={() => setAsk({ ...wanted })}>
+        <Button
+          className="tool strong"
+          isDisabled={running}
+          onPress={({ target }) => goToRefused(target) || setAsk({ ...wanted })}
+        >
           {ask === null ? words.prepare : words.prepareAgain}
         </Button>
         {running && (

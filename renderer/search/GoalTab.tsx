@@ -47,7 +47,7 @@ function Objective() {
       >
         {goals.map(({ figure, sense }) => (
           <option key={figure} value={figure}>
-            {`${words.goal.senses[sense]} ${inSentence(figureOf(figure).label)}`}
+            {`${words.goal.senses[sense]}: ${inSentence(figureOf(figure).label)}`}
           </option>
         ))}
       </select>

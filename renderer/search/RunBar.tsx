@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
+import { goToRefused } from '../fields/refused.ts';
 import { activeRevision, useProject } from '../store/project.ts';
 import { searchText } from '../strings/search.ts';
 import { stopSearch } from './acts.ts';
@@ -57,7 +58,11 @@ export function RunBar(props: {
           {words.stop}
         </Button>
       ) : (
-        <Button className="tool primary" isDisabled={problem !== null} onPress={start}>
+        <Button
+          className="tool primary"
+          isDisabled={problem !== null}
+          onPress={({ target }) => goToRefused(target) || start()}
+        >
           {label}
         </Button>
       )}

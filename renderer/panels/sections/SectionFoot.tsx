@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { lookQuantity, toSi } from '../../../core/index.ts';
 import { showNumber } from '../../fields/quantity.ts';
+import { goToRefused } from '../../fields/refused.ts';
 import { unitText } from '../../fields/spec.ts';
 import { TypedNumber } from '../../fields/TypedNumber.tsx';
 import { useLook } from '../../look.ts';
@@ -73,12 +74,10 @@ export function SplitAt(props: { readonly desk: SectionDesk; readonly index: num
   const look = useLook();
   const lengthMm = desk.revision.screw.sections[index]?.lengthMm ?? 0;
   const [at, setAt] = useState(lengthMm / 2);
-  // a refused text leaves the place before it standing, which is not what is read in the field
-  const [refused, setRefused] = useState(false);
   const inside = (mm: number) => mm >= shortestMm && lengthMm - mm >= shortestMm;
   const refusal = words.splitOutside(lookQuantity(toSi(lengthMm, 'mm'), 'mm', 5, look));
-  const cut = () => {
-    if (refused) return;
+  const cut = (button: Element) => {
+    if (goToRefused(button)) return;
     actOn(desk, index, words.split, splitSectionAt(desk.revision.id, index, at));
     close();
   };
@@ -91,9 +90,8 @@ export function SplitAt(props: { readonly desk: SectionDesk; readonly index: num
         unit="mm"
         refuse={(mm) => (inside(mm) ? null : refusal)}
         take={setAt}
-        noteProblem={setRefused}
       />
-      <Button className="tool" isDisabled={!inside(at)} onPress={cut}>
+      <Button className="tool" isDisabled={!inside(at)} onPress={({ target }) => cut(target)}>
         {words.split}
       </Button>
       <Button className="tool" onPress={close}>

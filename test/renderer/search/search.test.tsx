@@ -123,6 +123,17 @@ async function sought(workers: number, solve = true) {
 }
 
 describe('running', () => {
+  test('a number whose text is refused is gone to, and nothing runs by the one before it', () => {
+    setSearch({ axes: [{ input: 'joint.lead', from: 10, to: 18, steps: 3, scale: 'linear' }] });
+    render(<SearchRoom />);
+    const values = screen.getByLabelText('Values');
+    fireEvent.change(values, { target: { value: '1' } });
+    fireEvent.blur(values);
+    fireEvent.click(screen.getByRole('button', { name: /^Try them/ }));
+    expect(searchStore.getState().sweepRun).toBeNull();
+    expect(document.activeElement).toBe(values);
+  });
+
   test('one worker and three of uneven speed find the same', async () => {
     const one = await sought(1);
     const three = await sought(3);
