@@ -38,10 +38,11 @@ function Content() {
   const project = useProject();
   const prediction = useEvaluation((state) => state.prediction);
   const stale = useEvaluation((state) => state.stale);
+  const refused = useEvaluation((state) => state.issues.length > 0);
   if (!prediction) return <p className="quiet">{colourText.none}</p>;
   return (
     <div className="colour-room">
-      {stale && <p className="quiet">{colourText.stale}</p>}
+      {(stale || refused) && <p className="quiet">{refused ? colourText.refused : colourText.stale}</p>}
       <Predicted {...{ prediction, project }} />
     </div>
   );

@@ -21,7 +21,8 @@ export function NoColour({ prediction }: { readonly prediction: Prediction }) {
       {open && <Explanation basis={colour.basis} inputs={[]} place="degradation#colour" />}
       <h3>{words.told}</h3>
       {output.flows && <p>{words.stays(seconds(residence.mean), seconds(residence.t99))}</p>}
-      {colour.laws.length === 0 && <p>{words.toldNothing}</p>}
+      {!output.flows && <p>{words.toldStill}</p>}
+      {output.flows && colour.laws.length === 0 && <p>{words.toldNothing}</p>}
       {colour.laws.map(({ id, observed, means }) => (
         <p key={id}>
           <b>{observed}.</b> {means}

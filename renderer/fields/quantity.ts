@@ -36,7 +36,9 @@ function readBare(text: string, look: NumberLook): Result<number> {
 function bareIssue(issue: Issue, text: string): Issue {
   const ofUnit = issue.code === 'unknown-unit' || issue.code === 'wrong-unit';
   const said = ofUnit ? { message: editText.bareOnly, remedy: editText.bareRemedy } : {};
-  return { ...issue, ...said, value: text, allowed: 'a number without a unit' };
+  // the example of the reader of shares, with its per cent sign, would contradict the line above it
+  const example = issue.remedy.startsWith('Write for example') ? { remedy: editText.bareExample } : {};
+  return { ...issue, ...example, ...said, value: text, allowed: 'a number without a unit' };
 }
 
 /** Reads typed text as a number in the field's stored unit; a bare number is in the shown one. Issues carry the path. */

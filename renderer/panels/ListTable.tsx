@@ -1,7 +1,6 @@
 /** A short table of numbers, one row per entry: nozzle pieces and motor points. */
 
 import type { ReactNode } from 'react';
-import { IssueText } from '../fields/IssueText.tsx';
 import { explain, NumberInput } from '../fields/NumberField.tsx';
 import { type FieldSpec, unitText } from '../fields/spec.ts';
 import { useNumberEdit } from '../fields/useNumberEdit.ts';
@@ -10,6 +9,7 @@ import type { Path } from '../store/path.ts';
 import { text } from '../strings.ts';
 import { applyListEdit } from './desk.ts';
 import { type EntryTool, EntryTools } from './EntryTools.tsx';
+import { TableIssues } from './TableIssues.tsx';
 
 /** What the table lists and how entries are named. */
 export interface ListTableProps {
@@ -30,13 +30,12 @@ function Cell(props: {
   readonly spec: FieldSpec;
   readonly locked: boolean;
   readonly label: string;
+  readonly issuesId: string;
 }) {
   const edit = useNumberEdit(props.path, props.spec);
-  const id = `${props.path.join('-')}-issue`;
   return (
     <td onPointerEnter={() => explain(props.path, props.spec.label, props.spec.help, props.spec)}>
-      <NumberInput {...props} edit={edit} disabled={props.locked} describedBy={id} />
-      {edit.issue && <IssueText id={id} issue={edit.issue} />}
+      <NumberInput {...props} edit={edit} disabled={props.locked} describedBy={props.issuesId} />
     </td>
   );
 }
@@ -56,6 +55,17 @@ function toolsFor({ list, count, least, locked }: ListTableProps, index: number)
   ];
 }
 
+const issuesId = (list: Path): string => `${list.join('-')}-issues`;
+
+/** Where an issue stands, below the list: a value, a whole entry, or all of them. */
+const placeIn =
+  ({ entryWord, specs }: ListTableProps) =>
+  ([index, key]: Path): string => {
+    if (typeof index !== 'number') return entryWord;
+    const spec = specs.find((candidate) => candidate.key === key);
+    return `${entryWord} ${index + 1}${spec ? `, ${spec.label}` : ''}`;
+  };
+
 function Row({ index, ...props }: ListTableProps & { readonly index: number }) {
   const entry = `${props.entryWord} ${index + 1}`;
   return (
@@ -68,6 +78,7 @@ function Row({ index, ...props }: ListTableProps & { readonly index: number }) {
           spec={spec}
           locked={props.locked}
           label={`${entry}, ${spec.label}`}
+          issuesId={issuesId(props.list)}
         />
       ))}
       <td>
@@ -80,26 +91,29 @@ function Row({ index, ...props }: ListTableProps & { readonly index: number }) {
 /** The table. */
 export function ListTable(props: ListTableProps) {
   return (
-    <table className="list">
-      <thead>
-        <tr>
-          <th scope="col">{props.entryWord}</th>
-          {props.specs.map((spec) => (
-            <th key={spec.key} scope="col">
-              {spec.label} <span className="unit">{unitText(spec.unit)}</span>
+    <>
+      <table className="list">
+        <thead>
+          <tr>
+            <th scope="col">{props.entryWord}</th>
+            {props.specs.map((spec) => (
+              <th key={spec.key} scope="col">
+                {spec.label} <span className="unit">{unitText(spec.unit)}</span>
+              </th>
+            ))}
+            <th scope="col">
+              <span className="unseen">{text.actions.more}</span>
             </th>
+          </tr>
+        </thead>
+        <tbody>
+          {Array.from({ length: props.count }, (_, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: entries have no identity but their place
+            <Row key={index} index={index} {...props} />
           ))}
-          <th scope="col">
-            <span className="unseen">{text.actions.more}</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {Array.from({ length: props.count }, (_, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: entries have no identity but their place
-          <Row key={index} index={index} {...props} />
-        ))}
-      </tbody>
-    </table>
+        </tbody>
+      </table>
+      <TableIssues list={props.list} id={issuesId(props.list)} place={placeIn(props)} />
+    </>
   );
 }

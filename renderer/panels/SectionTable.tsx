@@ -2,21 +2,19 @@
 
 import { memo, useState } from 'react';
 import type { SectionInput } from '../../core/index.ts';
-import { IssueText } from '../fields/IssueText.tsx';
 import { explain, NumberInput } from '../fields/NumberField.tsx';
 import { type FieldSpec, unitText } from '../fields/spec.ts';
 import { useNumberEdit } from '../fields/useNumberEdit.ts';
 import { useLook } from '../look.ts';
-import { useDrafts } from '../store/drafts.ts';
 import { setSectionKind } from '../store/edits.ts';
-import { useEvaluation } from '../store/evaluation.ts';
-import { isWithin, type Path, pathKey } from '../store/path.ts';
+import { type Path, pathKey } from '../store/path.ts';
 import { applyEdit } from '../store/project.ts';
 import { sectionFields, text } from '../strings.ts';
 import { useDesk } from './desk.ts';
 import { EndsRow, SectionTotals, SplitAt } from './sections/SectionFoot.tsx';
 import { HeadRow, NameRow, onSectionKey } from './sections/SectionHead.tsx';
 import { type SectionDesk, sectionName } from './sections/sectionActs.ts';
+import { TableIssues } from './TableIssues.tsx';
 
 const words = text.describe;
 
@@ -104,26 +102,6 @@ export function issuePlace([index, key]: Path): string {
   return spec ? `${sectionName(index)}, ${spec.label}` : sectionName(index);
 }
 
-function SectionIssues({ list }: { readonly list: Path }) {
-  const drafts = Object.values(useDrafts((all) => all)).flatMap((draft) =>
-    draft.issue ? [{ ...draft.issue, path: draft.path }] : [],
-  );
-  const found = useEvaluation((state) => state.issues);
-  // what is typed now speaks for its field; that of the value still kept would only confuse
-  const typed = new Set(drafts.map(({ path }) => pathKey(path)));
-  const issues = [...drafts, ...found.filter(({ path }) => !typed.has(pathKey(path)))].filter((issue) =>
-    isWithin(issue.path, list),
-  );
-  return (
-    <div id="section-issues">
-      {issues.map((issue) => {
-        const place = issuePlace(issue.path.slice(list.length));
-        return <IssueText key={pathKey(issue.path) + issue.code} issue={issue} place={place} />;
-      })}
-    </div>
-  );
-}
-
 /** The table of sections, with the issues of its cells, the totals and the place of a cut below. */
 export function SectionTable() {
   const { root, revision, locked } = useDesk();
@@ -151,7 +129,7 @@ export function SectionTable() {
       {splitting !== null && revision.screw.sections[splitting] && !locked && (
         <SplitAt key={splitting} desk={desk} index={splitting} close={() => splitAt(null)} />
       )}
-      <SectionIssues list={list} />
+      <TableIssues list={list} id="section-issues" place={issuePlace} />
     </>
   );
 }

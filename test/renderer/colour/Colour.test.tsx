@@ -8,7 +8,7 @@ import { keptText } from '../../../renderer/colour/Sweeps.tsx';
 import { colourAnswers } from '../../../renderer/solve/colourJob.ts';
 import { clearEvaluation, evaluationStore } from '../../../renderer/store/evaluation.ts';
 import { loadProject } from '../../../renderer/store/project.ts';
-import { setView } from '../../../renderer/store/view.ts';
+import { setView, viewStore } from '../../../renderer/store/view.ts';
 import { colourText } from '../../../renderer/strings/colour.ts';
 
 // Charts ask for the screen's pixel ratio when they are loaded, which this stand-in for a browser cannot say.
@@ -93,6 +93,21 @@ test('where no colour law exists it says what is missing and what can be told', 
   expect(missing.textContent).toMatch(/No degradation law .* is tied to colour/);
   expect(missing.textContent).toMatch(/Melt stays .* on average/);
   expect(asking('sweeps')).toBeUndefined();
+});
+
+test('a refused description is not called one that is being renewed, and Escape closes where the focus was lost', () => {
+  const issue = { path: [], code: 'x', message: 'No.', remedy: '' };
+  const colour = predictColour({ ...design.value.material, colourLaw: null }, prediction.residence, 460);
+  evaluationStore.setState({ prediction: { ...prediction, colour }, stale: true, issues: [issue] });
+  render(<Colour />);
+  expect(screen.getByText(colourText.refused)).toBeTruthy();
+  expect(screen.queryByText(colourText.stale)).toBeNull();
+  (document.activeElement as HTMLElement).blur();
+  fireEvent.keyDown(document.body, { key: 'Tab' });
+  expect(document.activeElement?.closest('.dialog-body')).not.toBeNull();
+  (document.activeElement as HTMLElement).blur();
+  fireEvent.keyDown(document.body, { key: 'Escape' });
+  expect(viewStore.getState().dialog).toBe('none');
 });
 
 test('a job tells of the design as set first, and of a change-over at once', () => {

@@ -23,6 +23,11 @@ test('a ratio with a unit is refused without naming units of shares', () => {
   for (const text of ['5 mm', '1:5', '5 x']) expect(said(text, ratio)).toMatch(/bare number/);
 });
 
+test('the example beside a ratio that cannot be read has no unit', () => {
+  const read = readNumber('NaN', ratio, []);
+  expect(read.ok ? '' : read.issues[0]?.remedy).toBe('Write for example "5".');
+});
+
 test('an empty field is told apart from text that is no number', () => {
   expect(said(' ', length)).toBe('A number is missing.');
   expect(said('abc', length)).toBe('This does not begin with a number.');

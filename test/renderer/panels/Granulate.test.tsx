@@ -276,6 +276,11 @@ describe('aging and cautions', () => {
     fireEvent.click(screen.getByLabelText('Actions: Colour 1'));
     fireEvent.click(screen.getByText('Remove'));
     choose('Colour follows', '');
+    const lightness = enter('Colour 2, L*', '140');
+    const said = document.getElementById(lightness.getAttribute('aria-describedby') ?? '');
+    // a sentence in a cell of the table would be one word wide
+    expect(said?.closest('table')).toBeNull();
+    expect(said?.textContent).toMatch(/Colour 2, L\*: .*0 to 100/);
     expect(steps()).toEqual(['Add a change', 'Add a colour', 'Remove: Colour', 'Colour follows']);
     expect(checkProject(currentProject()).ok).toBe(true);
   });
