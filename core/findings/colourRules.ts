@@ -66,7 +66,7 @@ function bleedFinding({ design, prediction }: FindingContext): Found | null {
     severity: 'note',
     where: `${darkest.part}: ${darkest.where}`,
     z: darkest.z,
-    saw: `Its melt, held for ${formatQuantity(darkest.held, 's', 2)}, makes up ${formatQuantity(darkest.shareLow, '%', 2)} to ${formatQuantity(darkest.share, '%', 2)} of the stream; unmixed it streaks by ΔE00 ${formatNumber(darkest.dE00Streak, 2)} (up to ${formatNumber(darkest.dE00StreakHigh, 2)}), evenly mixed it adds ${formatNumber(darkest.dE00Added, 1)}.${other}`,
+    saw: `Its melt, held for ${formatQuantity(darkest.held, 's', 2)}, makes up ${formatQuantity(darkest.shareLow, '%', 2)} to ${formatQuantity(darkest.share, '%', 2)} of the stream; unmixed it streaks by ΔE00 ${formatNumber(darkest.dE00Streak, 2)} (up to ${formatNumber(darkest.dE00StreakHigh, 2)}), evenly mixed it adds ${darkest.dE00Added < 0.001 ? 'less than 0.001' : formatNumber(darkest.dE00Added, 1)}.${other}`,
     why: 'A streak is seen long before the mean colour moves.',
     change: prediction.dead.spots.find(({ z }) => z === darkest.z)?.remedy ?? 'Round the place where it lingers.',
     value: darkest.dE00Streak,

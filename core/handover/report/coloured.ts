@@ -66,7 +66,7 @@ function bleedTable(subject: ReportSubject): Block[] {
         number(spot.held),
         `${formatNumber(100 * spot.shareLow, 2)} to ${formatNumber(100 * spot.share, 2)} %`,
         `${formatNumber(spot.dE00Streak, 2)} to ${formatNumber(spot.dE00StreakHigh, 2)}`,
-        number(spot.dE00Added),
+        spot.dE00Added < 0.001 ? 'below 0.001' : number(spot.dE00Added),
       ]),
     ),
   ];
