@@ -49,10 +49,13 @@ export const colourText = {
   spots: 'Dead spots that stain',
   spotsHelp:
     'What a spot sheds either mixes in evenly (a small shift of all) or leaves as a streak. Both ends of what it may shed are told.',
+  heldHelp:
+    'The list of places where melt lingers tells its time since melting. What it was held in the place itself is that less the mean time to get there, and is at least a twentieth of it.',
   noSpots: 'No dead spots are known: solved fields find them, where there are any.',
   spot: {
     place: 'Place',
-    held: 'Held for',
+    age: 'Since melting',
+    held: 'Of that held there',
     colour: 'Its melt',
     share: 'Of the stream',
     mixed: 'Mixed in adds',
@@ -67,7 +70,8 @@ export const colourText = {
     keptWorst: 'The worst streak stays accepted',
     paused: (speed: string, mean: string, worst: string) =>
       `With travel and idle times the melt waits as in a steady print at ${speed}: mean ΔE00 ${mean}, worst ${worst}.`,
-    setFeeds: (speed: string) => `The set screw speed feeds ${speed}.`,
+    setFeeds: (speed: string) =>
+      `The curve sets the screw to each print speed. As it is set it feeds ${speed}; laying faster or slower alone changes no colour.`,
     most: (speed: string) => `The drive feeds at most about ${speed}.`,
   },
   temperature: {
