@@ -146,7 +146,7 @@ export const text = {
     torque: 'Torque / usable',
     stays: 'Melt stays, mean … 95 %',
     dead: 'Volume that lingers',
-    colour: 'Colour change ΔE00',
+    colour: 'Colour change ΔE00, mean … worst',
     capacityHelp: 'Melt flow that this alone would allow, and that over what comes out; 1× sets the output.',
     keyHelp: {
       head: 'Melt pressure at the end of the screw, above ambient.',

@@ -22,7 +22,7 @@ function Predicted({ prediction, project }: { readonly prediction: Prediction; r
       {said ? (
         <>
           <Swatches prediction={prediction} acceptable={project.process.acceptableDeltaE} />
-          <Origin colour={colour} />
+          <Origin prediction={prediction} />
           <Studies project={project} revisionId={activeRevision(project).id} />
         </>
       ) : (

@@ -1,6 +1,6 @@
 /** Where the colour comes from: parts, distribution in the output, dead spots. */
 
-import type { ColourPrediction } from '../../core/index.ts';
+import type { ColourPrediction, Prediction } from '../../core/index.ts';
 import { formatNumber, formatQuantity } from '../look.ts';
 import { colourText } from '../strings/colour.ts';
 
@@ -66,46 +66,60 @@ function Distribution({ distribution }: { readonly distribution: ColourPredictio
 const addedText = (added: number): string =>
   added < 0.001 ? words.addedBelow(formatNumber(0.001, 1)) : `ΔE00 ${formatNumber(added, 1)}`;
 
-function Spots({ bleed }: { readonly bleed: ColourPrediction['bleed'] }) {
+interface SpotsProps {
+  readonly bleed: ColourPrediction['bleed'];
+  /** the same places as they are listed beside the machine, with their ages */
+  readonly listed: Prediction['dead']['spots'];
+}
+
+function Spots({ bleed, listed }: SpotsProps) {
   if (bleed.length === 0) return <p className="quiet">{words.noSpots}</p>;
   const head = words.spot;
+  const ageOf = ({ part, where }: (typeof bleed)[number]): string => {
+    const found = listed.find((spot) => spot.part === part && spot.where === where);
+    return found ? formatQuantity(found.meanAge, 's', 2) : '–';
+  };
   return (
-    <table className="colour-table">
-      <thead>
-        <tr>
-          {[head.place, head.held, head.colour, head.share, head.mixed, head.streak].map((label) => (
-            <th key={label} scope="col">
-              {label}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {bleed.map((spot) => (
-          <tr key={`${spot.part}-${spot.z}-${spot.where}`}>
-            <th scope="row">
-              {words.parts[spot.part as keyof typeof words.parts] ?? spot.part}: {spot.where}
-            </th>
-            <td>{formatQuantity(spot.held, 's', 2)}</td>
-            <td>
-              <Chip fill={spot.srgb} /> ΔE00 {formatNumber(spot.dE00, 2)}
-            </td>
-            <td>
-              {percent(spot.shareLow)} … {percent(spot.share)}
-            </td>
-            <td>{addedText(spot.dE00Added)}</td>
-            <td>
-              ΔE00 {formatNumber(spot.dE00Streak, 2)} … {formatNumber(spot.dE00StreakHigh, 2)}
-            </td>
+    <>
+      <table className="colour-table">
+        <thead>
+          <tr>
+            {[head.place, head.age, head.held, head.colour, head.share, head.mixed, head.streak].map((label) => (
+              <th key={label} scope="col">
+                {label}
+              </th>
+            ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {bleed.map((spot) => (
+            <tr key={`${spot.part}-${spot.z}-${spot.where}`}>
+              <th scope="row">
+                {words.parts[spot.part as keyof typeof words.parts] ?? spot.part}: {spot.where}
+              </th>
+              <td>{ageOf(spot)}</td>
+              <td>{formatQuantity(spot.held, 's', 2)}</td>
+              <td>
+                <Chip fill={spot.srgb} /> ΔE00 {formatNumber(spot.dE00, 2)}
+              </td>
+              <td>
+                {percent(spot.shareLow)} … {percent(spot.share)}
+              </td>
+              <td>{addedText(spot.dE00Added)}</td>
+              <td>
+                ΔE00 {formatNumber(spot.dE00Streak, 2)} … {formatNumber(spot.dE00StreakHigh, 2)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet">{words.heldHelp}</p>
+    </>
   );
 }
 
 /** The section. */
-export function Origin({ colour }: { readonly colour: ColourPrediction }) {
+export function Origin({ prediction: { colour, dead } }: { readonly prediction: Prediction }) {
   return (
     <section aria-label={words.origin}>
       <h2>{words.origin}</h2>
@@ -114,7 +128,7 @@ export function Origin({ colour }: { readonly colour: ColourPrediction }) {
         <Distribution distribution={colour.distribution} />
       </div>
       <h3 title={words.spotsHelp}>{words.spots}</h3>
-      <Spots bleed={colour.bleed} />
+      <Spots bleed={colour.bleed} listed={dead.spots} />
     </section>
   );
 }

@@ -12,7 +12,7 @@ const words = meltText.spots;
 
 /** Number, unit and multiple of the mean. */
 const ageText = ({ meanAge }: DeadSpot, mean: number): string =>
-  `${formatQuantity(meanAge, 's', 2)}, ${formatNumber(meanAge / mean, 2)} ${meltText.timesMean}`;
+  `${words.sinceMelting(formatQuantity(meanAge, 's', 2))}, ${formatNumber(meanAge / mean, 2)} ${meltText.timesMean}`;
 
 function Fate({ spot }: { readonly spot: DeadSpot }) {
   if (!spot.srgb) return null;
@@ -69,6 +69,7 @@ export function DeadSpots({ prediction }: { readonly prediction: Prediction }) {
       <h3>
         {words.title} <span className="quiet">{spots.length}</span>
       </h3>
+      {spots.length > 0 && <p className="quiet spots-help">{words.help}</p>}
       {spots.length === 0 && <p className="quiet">{words.none}</p>}
       <ol>
         {spots.map((spot, index) => (

@@ -4,6 +4,7 @@
 export const editText = {
   allowed: 'Allowed',
   bareOnly: 'This takes a bare number, without a unit.',
+  bareExample: 'Write for example "5".',
   bareRemedy: 'Write for example "5"; for a gear of 5:1, "5" or "5:1".',
   ranges: {
     both: (least: string, most: string, unit: string) => `${least} to ${most}${unit}`,

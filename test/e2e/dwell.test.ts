@@ -24,7 +24,7 @@ test('after an estimate come solved fields: melt is painted, places where it lin
   const spots = page.locator('.spot');
   expect(await spots.count()).toBeGreaterThan(0);
   expect(await page.locator('.spot-marker').count()).toBe(await spots.count());
-  expect(await spots.first().textContent()).toMatch(/mm³.*s, .*× mean/);
+  expect(await spots.first().textContent()).toMatch(/mm³.*s since melting, .*× mean/);
   const across = await attribute('.across-box', 'data-z');
   await spots.first().press('Enter');
   await page.waitForFunction((z) => document.querySelector<HTMLElement>('.scene canvas')?.dataset.lookZ !== z, look);

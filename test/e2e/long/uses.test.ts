@@ -215,7 +215,7 @@ describe('what discolours is found and removed', () => {
     await page.keyboard.press('Enter');
     expect(await spot.getAttribute('aria-pressed')).toBe('true');
     // its cause, and what is advised, which the next step follows
-    expect(await spot.locator('.spot-age').textContent()).toMatch(/\d\ss, [\d.]+ × mean · corner/);
+    expect(await spot.locator('.spot-age').textContent()).toMatch(/\d\ss since melting, [\d.]+ × mean · corner/);
     const advised = /fillet of ([\d.]+)\smm would leave about (\d+)\s%/.exec((await spot.textContent()) ?? '');
     const volume = async () => numberIn(await spot.locator('.spot-size').textContent());
     const before = { volume: await volume(), lingers: await verdict(page, 'lingers'), streak: await worstStreak(page) };

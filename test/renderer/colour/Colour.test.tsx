@@ -2,7 +2,7 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
-import { parseProject, predict, predictColour, validateDesign } from '../../../core/index.ts';
+import { parseProject, predict, validateDesign } from '../../../core/index.ts';
 import { Colour } from '../../../renderer/colour/Colour.tsx';
 import { keptText } from '../../../renderer/colour/Sweeps.tsx';
 import { colourAnswers } from '../../../renderer/solve/colourJob.ts';
@@ -10,6 +10,7 @@ import { clearEvaluation, evaluationStore } from '../../../renderer/store/evalua
 import { loadProject } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
 import { colourText } from '../../../renderer/strings/colour.ts';
+import { predictColour } from '../../helpers/predictColour.ts';
 
 // Charts ask for the screen's pixel ratio when they are loaded, which this stand-in for a browser cannot say.
 vi.hoisted(() => {
@@ -97,7 +98,7 @@ test('where no colour law exists it says what is missing and what can be told', 
 
 test('a refused description is not called one that is being renewed, and Escape closes where the focus was lost', () => {
   const issue = { path: [], code: 'x', message: 'No.', remedy: '' };
-  const colour = predictColour({ ...design.value.material, colourLaw: null }, prediction.residence, 460);
+  const colour = { ...prediction.colour, labMean: null, reason: 'Not measured.' };
   evaluationStore.setState({ prediction: { ...prediction, colour }, stale: true, issues: [issue] });
   render(<Colour />);
   expect(screen.getByText(colourText.refused)).toBeTruthy();

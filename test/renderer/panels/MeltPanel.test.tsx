@@ -54,7 +54,7 @@ test('a spot shows volume, age in seconds and means, cause and remedy; pressing 
   const { residence } = withSpots([spot]);
   render(<DeadSpots prediction={{ ...withSpots([spot]), residence: { ...residence, mean: 100 } }} />);
   const button = screen.getByRole('button');
-  expect(button.textContent).toMatch(/2.5 mm³.*400 s, 4.* × mean · screw tip.*conical tip/);
+  expect(button.textContent).toMatch(/2.5 mm³.*400 s since melting, 4.* × mean · screw tip.*conical tip/);
   fireEvent.click(button);
   expect(viewStore.getState().mark).toMatchObject({ z: 0.16, spot: 1 });
   expect(button.getAttribute('aria-pressed')).toBe('true');
