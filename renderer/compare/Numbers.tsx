@@ -45,7 +45,12 @@ function Head({ ids, at }: { readonly ids: readonly string[]; readonly at: numbe
         {ids.map((id, i) => (
           <th key={id} scope="col">
             {id}
-            {i === at && <span className="badge">{words.base}</span>}
+            {i === at ? (
+              <span className="badge">{words.base}</span>
+            ) : (
+              // the room of the change beside the number, so that the letter stands over the number
+              <span className="change" aria-hidden="true" />
+            )}
           </th>
         ))}
         <th scope="col">

@@ -3,6 +3,7 @@
 import type uPlot from 'uplot';
 import { formatNumber } from '../look.ts';
 import { axis, type Ink } from '../plots/Chart.tsx';
+import { timeAxis } from '../plots/residenceMarks.ts';
 import type { ComparedCurves } from './curveData.ts';
 import { dashOf } from './marks.tsx';
 
@@ -45,6 +46,9 @@ function drawLetters(plot: uPlot, ink: Ink, ground: string): void {
 const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
 const named = (label: string, unit: string): string => (unit === '' ? label : `${label}, ${unit}`);
 
+/** From the first to the last time, so that no decade is shown half empty. */
+const endsOf = (_: uPlot, min: number, max: number): [number, number] => [min, max];
+
 /** The options of a plot; they change with its lines and units, not with its data. */
 export function curveOptions(curves: ComparedCurves, ids: readonly string[], places: readonly number[]) {
   const { xLabel, xUnit, yLabel, yUnit, logarithmic, fromZero } = curves;
@@ -52,10 +56,13 @@ export function curveOptions(curves: ComparedCurves, ids: readonly string[], pla
     value === null ? '' : `${formatNumber(value, 3)}${spaced(unit)}`;
   return (ink: Ink): Omit<uPlot.Options, 'width' | 'height'> => ({
     scales: {
-      x: { time: false, ...(logarithmic ? { distr: 3 as const } : {}) },
+      x: { time: false, ...(logarithmic ? { distr: 3 as const, range: endsOf } : {}) },
       y: fromZero ? { range: (_u, _min, max) => [0, max > 0 ? max * 1.08 : 1] } : {},
     },
-    axes: [axis(ink, named(xLabel, xUnit), { size: 26 }), axis(ink, named(yLabel, yUnit), { size: 50 })],
+    axes: [
+      axis(ink, named(xLabel, xUnit), { size: 26, ...(logarithmic ? timeAxis : {}) }),
+      axis(ink, named(yLabel, yUnit), { size: 50 }),
+    ],
     series: [
       { label: xLabel, value: shown(xUnit) },
       ...ids.map((id, i): uPlot.Series => {
