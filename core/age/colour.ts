@@ -1,13 +1,12 @@
 /** Colour of the extrudate from residence times, temperature and the material's anchors. */
 
 import type { ColourPrediction } from '../prediction/types.ts';
-import { type AgeDistribution, unresolvedShare } from './ageShares.ts';
 import { labToSrgb } from './cielab.ts';
 import { colourBasis, colourDoubts, noAnchorsReason, noColourBasis, noLawReason } from './colourBasis.ts';
-import { partOfAges, partsProblem } from './colourParts.ts';
+import { partsProblem } from './colourParts.ts';
 import { type ColourPath, colourPath } from './colourPath.ts';
 import { type Colours, coloursOf, gamutNote, indicesOf, toldDistribution } from './colourReading.ts';
-import type { ColouredMaterial, ColourRange, MeltHeat } from './colourTypes.ts';
+import type { ColouredMaterial, ColourRange } from './colourTypes.ts';
 import { type AgedPart, extentDistribution } from './extentDistribution.ts';
 import { rangeDoubt } from './kinetics.ts';
 import { lawOutcomes } from './lawOutcomes.ts';
@@ -73,18 +72,13 @@ function noColour(material: ColouredMaterial, reason: string, parts: readonly Ag
  * Colour of the extrudate: mean over the flux, worst streak, distribution, and how far all lie from fresh granulate.
  * @param material laws, colour law and anchors
  * @param parts in order of passing, each with its own ages and temperatures, independent of each other
- * @param unresolved share of the flux older than the ages known, 0 to 1
  * @returns colours under D65, dE00 against the anchor colour at extent 0, their range over the doubt of rate and
  * activation energy, and what every other law comes to; nulls with a reason where the material has no colour law, no
  * anchors, or an input is unusable. `origin` and `bleed` are left empty.
  * Valid within the law's temperatures and the anchors' extents; `basis.doubt` says where it is asked outside.
  * Source: extents per element averaged over the flux as for a segregated flow (Danckwerts 1958); see `basis.source`.
  */
-export function predictColourOfParts(
-  material: ColouredMaterial,
-  parts: readonly AgedPart[],
-  unresolved = 0,
-): ColourPrediction {
+export function predictColourOfParts(material: ColouredMaterial, parts: readonly AgedPart[]): ColourPrediction {
   const scale = colourScale(material);
   if (typeof scale === 'string') return noColour(material, scale, parts);
   const problem = partsProblem(parts);
@@ -96,7 +90,7 @@ export function predictColourOfParts(
   const screen = labToSrgb(colours.labMean);
   const passage = parts.flatMap(({ heat }) => heat);
   const outside = rangeDoubt(law, passage).doubt;
-  const doubts = [...(outside ? [outside] : []), ...colourDoubts(path, beyondShare, unresolved)];
+  const doubts = [...(outside ? [outside] : []), ...colourDoubts(path, beyondShare)];
   return {
     ...colours,
     labFresh,
@@ -118,17 +112,4 @@ export function predictColourOfParts(
     reason: null,
     basis: colourBasis(material, law, path, parts, doubts),
   };
-}
-
-/**
- * Colour from the ages of the whole outflow.
- * @param ages residence times, s: upper edges and the flux share younger than each
- * @param heat melt temperature, K, or mean time and temperature of each part in order of passing
- * Otherwise as `predictColourOfParts`.
- */
-export function predictColour(material: ColouredMaterial, ages: AgeDistribution, heat: MeltHeat): ColourPrediction {
-  const part = partOfAges(ages, heat);
-  if (typeof part !== 'string') return predictColourOfParts(material, [part], unresolvedShare(ages));
-  const scale = colourScale(material);
-  return noColour(material, typeof scale === 'string' ? scale : `The colour cannot be said because ${part}.`, []);
 }

@@ -83,16 +83,13 @@ export const noAnchorsReason = (material: ColouredMaterial): string =>
 
 const percent = (share: number) => `${(100 * share).toPrecision(2)} %`;
 
-/** Doubts about the anchors and the tail of the ages. */
-export function colourDoubts(path: ColourPath, beyondShare: number, unresolved: number): string[] {
+/** Doubts about the anchors. */
+export function colourDoubts(path: ColourPath, beyondShare: number): string[] {
   const doubts: string[] = [];
   if (path.first > 0) doubts.push(`The first anchor has extent ${path.first}; its colour is taken as fresh.`);
   if (beyondShare > 0)
     doubts.push(
       `${percent(beyondShare)} of the output passes the last anchor (extent ${path.last}); its colour is held there.`,
     );
-  // a tail of a tenth of a percent moves neither the mean nor the 99th percentile visibly
-  if (unresolved > 1e-3)
-    doubts.push(`${percent(unresolved)} of the output is older than the last residence time and counted at that age.`);
   return doubts;
 }

@@ -1,7 +1,5 @@
 /** Parts of the path as the colour sees them, checked. */
 
-import { type AgeDistribution, ageProblem, ageShares } from './ageShares.ts';
-import type { MeltHeat } from './colourTypes.ts';
 import type { AgedPart } from './extentDistribution.ts';
 import { durationOf, type HeatSegment } from './lawRun.ts';
 
@@ -21,28 +19,6 @@ export function partsProblem(parts: readonly AgedPart[]): string | null {
     if (problem) return problem;
   }
   return null;
-}
-
-/**
- * One part from the ages of the whole outflow.
- * @param ages s, shares
- * @param heat K for all, or the mean passage: melt of any age spends it in these proportions
- * @returns the part, or why there is none
- */
-export function partOfAges(ages: AgeDistribution, heat: MeltHeat): AgedPart | string {
-  const passage = typeof heat === 'number' ? [{ duration: 1, temperature: heat }] : heat;
-  const problem = ageProblem(ages) ?? heatProblem(passage);
-  if (problem) return problem;
-  const shares = ageShares(ages);
-  return {
-    part: 'whole path',
-    atoms: {
-      time: Float64Array.from(shares, ({ age }) => age),
-      share: Float64Array.from(shares, ({ share }) => share),
-      shortest: shares[0].age,
-    },
-    heat: passage,
-  };
 }
 
 /** Parts with all times multiplied: the same machine at another flow, its melt volumes and temperatures kept. */

@@ -1,8 +1,6 @@
 /** What the colour prediction takes, and names of what it gives. */
 
 import type { DesignMaterial } from '../design/types.ts';
-import type { ColourPrediction } from '../prediction/types.ts';
-import type { HeatSegment } from './lawRun.ts';
 import type { KineticLaw } from './laws.ts';
 
 export type { ColourRange } from '../prediction/types.ts';
@@ -11,9 +9,3 @@ export type { ColourRange } from '../prediction/types.ts';
 export type ColouredMaterial = Pick<DesignMaterial, 'name' | 'invented' | 'colourLaw' | 'colourAnchors'> & {
   readonly degradation: readonly KineticLaw[];
 };
-
-/** Melt temperature, K: one for all, or the mean time (s) and temperature (K) of each part in order of passing. */
-export type MeltHeat = number | readonly HeatSegment[];
-
-/** Colour prediction with all it tells; null where the colour cannot be said. */
-export type ColourDetail = ColourPrediction;

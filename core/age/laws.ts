@@ -2,7 +2,7 @@
 
 import type { Ranged } from '../design/types.ts';
 
-export type { KineticLaw, LagLaw, RichLaw, ScissionLaw, Step, TwoStepLaw } from '../material/kineticLaws.ts';
+export type { KineticLaw, ScissionLaw, Step, TwoStepLaw } from '../material/kineticLaws.ts';
 
 /** Which end of its doubt range each constant takes. */
 export interface Corner {

@@ -2,7 +2,6 @@
 
 import type { Design } from '../design/types.ts';
 import { boreOutline } from './bore.ts';
-import { helixAngle } from './crossSection.ts';
 import { flightProfileAt } from './flightProfile.ts';
 import { flightAngle, flightRadius, type PlacedSection, placeSections, rootRadiusAt, sectionAt } from './profile.ts';
 import { circleRing, evenAngles, flightRing, type Ring, ringCounts } from './ring.ts';
@@ -72,40 +71,4 @@ export function transverseOutline(design: Design, z: number): PlaneOutline {
   });
   if (design.screw.hand === 'right') return plane(points);
   return plane(points.reverse().map(({ x, y }) => ({ x, y: -y })));
-}
-
-/** Right half of one channel's wall from floor to crest, in the plane normal to the flight: x from mid-channel, y from the floor. */
-function channelSide(design: Design, placed: PlacedSection, z: number): { x: number; y: number }[] {
-  const { section } = placed;
-  if (section.kind === 'plain') return [];
-  const crest = flightRadius(design);
-  const profile = flightProfileAt(section, z - placed.start, crest);
-  const counts = { ...ringCounts(section, [section], crest, fine), floor: 1, land: 1 };
-  const ring = flightRing(profile, { ...counts, fillet: 4 * counts.fillet }, 0, z);
-  const perSide = 4 * counts.fillet + counts.flank + 1;
-  const cosine = Math.cos(helixAngle(profile.lead, (profile.floorRadius + design.barrel.boreDiameter / 2) / 2));
-  const side = Array.from({ length: perSide }, (_, i) => {
-    const offset = (-(ring.theta[i] as number) * profile.lead) / (2 * Math.PI);
-    return { x: (profile.pitch / 2 - offset) * cosine, y: (ring.r[i] as number) - profile.floorRadius };
-  });
-  return side;
-}
-
-/**
- * Cross-section of one channel at `z` (m) in the unrolled plane normal to the flight, m: x across from mid-channel,
- * y from the floor up to the barrel, counter-clockwise. Axial widths are shortened by the cosine of the helix angle at
- * mean radius at every height, so square flanks stay upright; above the crest the gap is closed by walls at the land's
- * edge. Plain: a rectangle as wide as the mean circumference. Empty outside the sections.
- */
-export function channelPolygon(design: Design, z: number): PlaneOutline {
-  const placed = sectionAt(design.screw, z);
-  if (!placed) return plane([]);
-  const bore = design.barrel.boreDiameter / 2;
-  const side = channelSide(design, placed, z);
-  const root = rootRadiusAt(placed.section, z - placed.start);
-  if (side.length === 0) side.push({ x: (Math.PI * (root + bore)) / 2, y: 0 });
-  const top = side[side.length - 1] as { x: number; y: number };
-  const floor = placed.section.kind === 'plain' ? root : flightRadius(design) - top.y;
-  if (bore - floor > top.y) side.push({ x: top.x, y: bore - floor });
-  return plane([...side, ...[...side].reverse().map(({ x, y }) => ({ x: -x, y }))]);
 }

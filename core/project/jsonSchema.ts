@@ -34,7 +34,8 @@ export function schemaNode(schema: z.ZodType): SchemaNode {
 }
 
 /**
- * JSON Schema (draft 2020-12) of the project file, as published in assets/project.schema.json.
+ * JSON Schema (draft 2020-12) of the project file, as published in assets/project.schema.json; for tests, which hold that
+ * file to it.
  * @returns a plain JSON object
  */
 export function projectJsonSchema(): Record<string, unknown> {

@@ -3,12 +3,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Lab, labToSrgb, labToXyz, xyzToLab } from '../../../core/age/cielab.ts';
-import { predictColour } from '../../../core/age/colour.ts';
 import type { ColouredMaterial } from '../../../core/age/colourTypes.ts';
 import { deltaE2000 } from '../../../core/age/deltaE2000.ts';
-import type { LagLaw } from '../../../core/age/laws.ts';
 import type { DegradationLaw } from '../../../core/design/types.ts';
+import type { LagLaw } from '../../../core/material/kineticLaws.ts';
 import type { ColourPrediction } from '../../../core/prediction/types.ts';
+import { predictColour } from '../../helpers/predictColour.ts';
 
 const darkening: DegradationLaw = {
   id: 'darkening',
@@ -150,13 +150,6 @@ describe('doubt', () => {
     close(got.labWorst, [36.2, 11.4, 26.5]);
   });
 
-  it('names a cut tail and counts it at the last edge', () => {
-    const got = predictColour(wood, ages([0, 0, 600], [0, 0.9, 0.9]), reference);
-    expect(got.basis.doubt).toContain('10 %');
-    expect(got.extentMean).toBeCloseTo(1.2, 10);
-    close(got.labWorst, [70.5, 7.4, 26.2]);
-  });
-
   it('names anchors that do not begin at fresh', () => {
     const late = { ...wood, colourAnchors: wood.colourAnchors.filter((anchor) => anchor.extent > 0) };
     expect(predictColour(late, plug(60), reference).basis.doubt).toContain('taken as fresh');
@@ -194,10 +187,6 @@ describe('no prediction', () => {
 
   it.each([
     ['nothing', ages([], []), reference],
-    ['lengths', ages([1, 2], [1]), reference],
-    ['falling times', ages([2, 1], [0.5, 1]), reference],
-    ['falling shares', ages([1, 2], [0.6, 0.5]), reference],
-    ['too much', ages([1, 2], [0.6, 1.1]), reference],
     ['no flux', ages([1, 2], [0, 0]), reference],
     ['not a number', ages([1, Number.NaN], [0.5, 1]), reference],
     ['temperature', plug(60), Number.NaN],

@@ -1,8 +1,7 @@
-/** Interpolation between anchors and cutting of the age distribution. */
+/** Interpolation between anchors. */
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ageShares, unresolvedShare } from '../../../core/age/ageShares.ts';
 import { colourPath } from '../../../core/age/colourPath.ts';
 import { monotoneCurve } from '../../../core/age/monotoneCurve.ts';
 
@@ -57,17 +56,5 @@ describe('colour path', () => {
     expect(path?.at(1).lab).toEqual([71, 4.5, 15.5]);
     expect(path?.at(2.1)).toEqual({ lab: [60, 6, 20], beyond: true });
     expect(colourPath([])).toBeNull();
-  });
-});
-
-describe('age shares', () => {
-  const table = { time: Float64Array.of(10, 20, 40), cumulative: Float64Array.of(0, 0.5, 0.8) };
-
-  it('add up to one, keep the mean age of an even flux within bins and count the tail at its edge', () => {
-    const shares = ageShares(table);
-    expect(shares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
-    const mean = shares.reduce((sum, { age, share }) => sum + age * share, 0);
-    expect(mean).toBeCloseTo(0.5 * 15 + 0.3 * 30 + 0.2 * 40, 12);
-    expect(unresolvedShare(table)).toBeCloseTo(0.2, 12);
   });
 });

@@ -5,8 +5,8 @@ import { describe, expect, it } from 'vitest';
 import { rateConstant } from '../../../core/age/arrhenius.ts';
 import { extentOfOrder, extentWithLag } from '../../../core/age/extentForms.ts';
 import { extentAlong, type HeatSegment } from '../../../core/age/kinetics.ts';
-import type { KineticLaw, LagLaw, TwoStepLaw } from '../../../core/age/laws.ts';
 import type { DegradationLaw } from '../../../core/design/types.ts';
+import type { KineticLaw, LagLaw, TwoStepLaw } from '../../../core/material/kineticLaws.ts';
 
 const exact = (value: number) => ({ value, low: value, high: value });
 const range = { referenceTemperature: 473.15, validFrom: 433.15, validTo: 483.15 };

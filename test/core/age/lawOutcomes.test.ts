@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { predictColourOfParts } from '../../../core/age/colour.ts';
 import { molarMassAfter } from '../../../core/age/kinetics.ts';
 import { lawOutcomes, molarMassLoss } from '../../../core/age/lawOutcomes.ts';
-import type { LagLaw } from '../../../core/age/laws.ts';
+import type { LagLaw } from '../../../core/material/kineticLaws.ts';
 import { plugAtoms } from '../../helpers/plugAtoms.ts';
 import { exact, orderLaw, pale, part, scissionLaw, seriesLaw, tankAtoms } from './samples.ts';
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sectionShape, solidArea } from '../../../core/geometry/crossSection.ts';
-import { channelOutline, channelPolygon, transverseOutline } from '../../../core/geometry/outlines.ts';
-import { buildStations } from '../../../core/geometry/stations.ts';
+import { channelOutline, transverseOutline } from '../../../core/geometry/outlines.ts';
 import type { PlaneOutline } from '../../../core/geometry/types.ts';
 import { designOf, flighted, plain, tip } from './designs.ts';
 
@@ -90,33 +89,5 @@ describe('transverse outline', () => {
     expect(radius(96e-3)).toBeCloseTo(2.5e-3, 5);
     expect(transverseOutline(design, -30e-3).x).toHaveLength(0);
     expect(transverseOutline(design, 120e-3).x).toHaveLength(0);
-  });
-});
-
-describe('channel polygon', () => {
-  it('is a rectangle for square flanks: normal width at mean radius by depth', () => {
-    const design = designOf();
-    const stations = buildStations(design, 12);
-    const { x, y } = channelPolygon(design, 20e-3);
-    expect(Math.max(...x) - Math.min(...x)).toBeCloseTo(stations.widthMean[0] as number, 12);
-    expect(Math.max(...y)).toBeCloseTo(2.5e-3, 12);
-    expect(shoelace({ x, y })).toBeCloseTo((stations.widthMean[0] as number) * 2.5e-3, 12);
-  });
-
-  it('loses two flank triangles and two spandrels', () => {
-    const section = flighted({ flankAngle: Math.PI / 6, rootFillet: 0.5e-3 });
-    const cosine = Math.cos(Math.atan(14 / (Math.PI * 11.5)));
-    const triangles = 2.45e-3 ** 2 * Math.tan(Math.PI / 6);
-    // corner of 120 degrees: two right triangles less the 60 degree sector
-    const spandrel = 0.5e-3 ** 2 * (Math.tan(Math.PI / 6) - Math.PI / 6);
-    // beside the gap above the crest the polygon keeps the land's width
-    const expected = (12.6e-3 * 2.5e-3 - triangles - 2 * spandrel) * cosine;
-    expect(shoelace(channelPolygon(designOf({ sections: [section] }), 20e-3)) / expected).toBeCloseTo(1, 4);
-  });
-
-  it('is as wide as the mean circumference where plain, and nothing off the sections', () => {
-    const design = designOf({ sections: [plain()] });
-    expect(shoelace(channelPolygon(design, 5e-3))).toBeCloseTo(Math.PI * 11.5e-3 * 2.5e-3, 14);
-    expect(channelPolygon(design, 11e-3).x).toHaveLength(0);
   });
 });

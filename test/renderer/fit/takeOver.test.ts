@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { checkProject, designMaterial, fitRheology, type RheologyFit } from '../../../core/index.ts';
+import { checkProject, fitRheology, type RheologyFit } from '../../../core/index.ts';
+import { designMaterial } from '../../../core/material/designMaterial.ts';
 import { takeInto, takeIntoCopy } from '../../../renderer/fit/takeOver.ts';
 import { addMaterial } from '../../../renderer/store/materials.ts';
 import { expectOk, loadExample, loadMaterial } from '../../helpers/projects.ts';
