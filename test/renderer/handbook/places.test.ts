@@ -1,10 +1,11 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { checkStages } from '../../../core/checks/types.ts';
 import { predict } from '../../../core/prediction/predict.ts';
 import { present } from '../../../core/present/present.ts';
 import { stageOfPlace } from '../../../renderer/checks/store.ts';
 import { allPlaces, groupPlaces, placeOf } from '../../../renderer/handbook/places.ts';
-import { handbookPage, handbookPages } from '../../../renderer/handbookPages.ts';
+import { handbookCode, handbookPage, handbookPages, webpSize } from '../../../renderer/handbookPages.ts';
 import { loadDesign } from '../../helpers/projects.ts';
 
 const pages = handbookPages();
@@ -28,6 +29,23 @@ test('every group of figures has its place, and every figure of it one that is t
   expect(groups.map(({ id }) => id).filter((id) => id !== 'inputs' && !Object.hasOwn(groupPlaces, id))).toEqual([]);
   const lost = groups.flatMap(({ id, rows }) => rows.map((row) => placeOf(id, row.id)).filter((at) => !there.has(at)));
   expect(lost).toEqual([]);
+});
+
+test('a picture stands in a figure with its caption, its words and its room; its address comes from the bundler', () => {
+  const text = '# Tip\n\n![An old "corner" & more](pictures/tip-age.webp)\n\n_The corner._\n\nNext.\n';
+  const page = handbookPage('tip', text);
+  const [, width = 0, height = 0] = /width="(\d+)" height="(\d+)"/.exec(page.html)?.map(Number) ?? [];
+  expect(page.html).toMatch(
+    /<figure><img src="picture:tip-age\.webp" alt="An old &quot;corner&quot; &amp; more" [^>]*>/,
+  );
+  expect(page.html).toContain('<figcaption>The corner.</figcaption></figure>');
+  // half the points of the file: two for one of the window
+  const points = webpSize(readFileSync('assets/handbook/pictures/tip-age.webp'));
+  expect([2 * width, 2 * height]).toEqual(points);
+  const code = handbookCode([page]);
+  expect(code).toMatch(/^import picture0 from "[^"]+\/tip-age\.webp\?url";$/m);
+  expect(code).toContain('src=\\"" + picture0 + "\\"');
+  expect(code).not.toContain('picture:');
 });
 
 test('links between pages lead to pages and headings', () => {

@@ -123,3 +123,15 @@ test('chips of the print side follow margin, strand and stress', () => {
   const { margin, strand, crack } = text.printSide;
   expect(chips).toEqual([`▲ ${margin.bad}, 0.5×`, `▲ ${strand.drips}`, `▲ ${crack.exceeds}`]);
 });
+
+test('the head says what was asked where the drive holds the screw down', () => {
+  const speed = () => document.querySelector('.big')?.textContent;
+  const { unmount } = render(<Verdict prediction={prediction} />);
+  expect(speed()).toMatch(/10 rpm$/);
+  unmount();
+  const asked = { ...project, process: { ...project.process, screwSpeedRpm: 900 } };
+  loadProject(asked, { handle: null, name: 'demo.json' });
+  evaluationStore.setState({ prediction, presentation, stale: false });
+  render(<Verdict prediction={prediction} />);
+  expect(speed()).toMatch(/10 rpm, 900 asked$/);
+});
