@@ -1,12 +1,13 @@
 /** What came of working a file out: how far it is, why it is refused, or the files with what is worth knowing. */
 
 import { Button, ProgressBar } from 'react-aria-components';
-import type { HandoverFile } from '../../core/index.ts';
+import type { HandoverFile, Issue } from '../../core/index.ts';
 import { IssueText } from '../fields/IssueText.tsx';
+import { valueName } from '../safekeeping/fieldNames.ts';
 import type { Heard } from '../solve/job.ts';
 import { handoverText as words } from '../strings/handover.ts';
 import { saveFiles } from './save.ts';
-import type { HandoverAnswer } from './solve/protocol.ts';
+import type { HandoverAnswer, HandoverKind } from './solve/protocol.ts';
 
 type Of<K extends HandoverAnswer['kind']> = Extract<HandoverAnswer, { readonly kind: K }>;
 
@@ -85,8 +86,23 @@ function Files({ files, old }: { readonly files: readonly HandoverFile[]; readon
   );
 }
 
-/** The lower part of the dialog. `old`: options or design have changed since. */
-export function Outcome({ heard, old }: { readonly heard: Heard<HandoverAnswer>; readonly old: boolean }) {
+/** What the place of an issue is called in the window: a field of the description, or an option of the kind. */
+function placeName({ path }: Issue, kind: HandoverKind): string {
+  const last = String(path.at(-1) ?? '');
+  if (path[0] === 'revisions' || path[0] === 'materials') return valueName(path);
+  return kind.options.find(({ id }) => id === last)?.label ?? last;
+}
+
+/** What the lower part of the dialog shows. */
+interface OutcomeProps {
+  readonly kind: HandoverKind;
+  readonly heard: Heard<HandoverAnswer>;
+  /** options or design have changed since */
+  readonly old: boolean;
+}
+
+/** The lower part of the dialog. */
+export function Outcome({ kind, heard, old }: OutcomeProps) {
   const { answers, state, fault } = heard;
   const refused = lastOf(answers, 'refused');
   const files = lastOf(answers, 'files');
@@ -104,11 +120,7 @@ export function Outcome({ heard, old }: { readonly heard: Heard<HandoverAnswer>;
       <div className="handover-refused">
         <h3>{words.refused}</h3>
         {refused.issues.slice(0, 8).map((issue) => (
-          <IssueText
-            key={`${issue.code}-${issue.path.join('/')}`}
-            issue={issue}
-            place={String(issue.path.at(-1) ?? '')}
-          />
+          <IssueText key={`${issue.code}-${issue.path.join('/')}`} issue={issue} place={placeName(issue, kind)} />
         ))}
       </div>
     );

@@ -12,6 +12,7 @@ import { today } from '../today.ts';
 import { KindList } from './KindList.tsx';
 import { OptionsForm } from './OptionsForm.tsx';
 import { Outcome } from './Outcome.tsx';
+import { Stops } from './Stops.tsx';
 import { Subjects } from './Subjects.tsx';
 import type { HandoverAnswer, HandoverAsk, HandoverKind } from './solve/protocol.ts';
 import { startHandoverWorker } from './startWorker.ts';
@@ -60,11 +61,12 @@ function Kind({ kind }: { readonly kind: HandoverKind }) {
     <section className="handover-right" aria-label={kind.label}>
       <p>{kind.help}</p>
       <Subjects kind={kind} chosen={wanted.revisionIds} />
+      {kind.needs === 'design' && <Stops revisionIds={wanted.revisionIds} />}
       <OptionsForm kind={kind} values={wanted.values} />
       <div className="handover-acts">
         <Button
           className="tool strong"
-          isDisabled={running}
+          isPending={running}
           onPress={({ target }) => goToRefused(target) || setAsk({ ...wanted })}
         >
           {ask === null ? words.prepare : words.prepareAgain}
@@ -76,7 +78,7 @@ function Kind({ kind }: { readonly kind: HandoverKind }) {
         )}
         <span className="quiet">{words.needs[kind.needs]}</span>
       </div>
-      <Outcome heard={heard} old={old} />
+      <Outcome kind={kind} heard={heard} old={old} />
     </section>
   );
 }

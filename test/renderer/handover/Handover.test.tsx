@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
-import { type HandoverFile, parseProject } from '../../../core/index.ts';
+import { type HandoverFile, type Prediction, parseProject } from '../../../core/index.ts';
 import { setBridge } from '../../../renderer/bridge.ts';
 import { Handover } from '../../../renderer/handover/Handover.tsx';
 import { perform } from '../../../renderer/handover/solve/desk.ts';
@@ -10,6 +10,7 @@ import type { HandoverAnswer, HandoverAsk } from '../../../renderer/handover/sol
 import { setHandoverWorker } from '../../../renderer/handover/startWorker.ts';
 import { openHandover, setHandover } from '../../../renderer/handover/store.ts';
 import type { JobEnd, JobWorker } from '../../../renderer/solve/job.ts';
+import { clearEvaluation, evaluationStore } from '../../../renderer/store/evaluation.ts';
 import { loadProject } from '../../../renderer/store/project.ts';
 import { setView, viewStore } from '../../../renderer/store/view.ts';
 import { solidTools } from '../../core/handover/tools.ts';
@@ -107,7 +108,9 @@ test('a refusal names the option; cautions are shown', async () => {
   choose('Split', 'lengthwise');
   type('Pin holes, diameter', '15');
   press('Work it out');
-  expect((await screen.findByText(/no room for pins/, {}, { timeout: 10_000 })).textContent).toContain('pinDiameter');
+  expect((await screen.findByText(/no room for pins/, {}, { timeout: 10_000 })).textContent).toContain(
+    'Pin holes, diameter',
+  );
   type('Pin holes, diameter', '0');
   press(/again/);
   expect((await screen.findByLabelText('Mind', {}, { timeout: 10_000 })).textContent).toContain('food');
@@ -118,6 +121,8 @@ test('cancelling ends the worker and writes nothing', async () => {
   wait = new Promise(() => undefined);
   press('Work it out');
   const before = ended;
+  // a button that is disabled under the finger loses the focus, and Escape no longer closes the dialog
+  expect(screen.getByRole('button', { name: /Work it out/ }).hasAttribute('disabled')).toBe(false);
   press('Cancel');
   expect(ended).toBe(before + 1);
   expect(screen.getByText(/Nothing was written/)).toBeTruthy();
@@ -177,4 +182,13 @@ test('the date of issue is the local day', () => {
     vi.useRealTimers();
     process.env.TZ = zone;
   }
+});
+
+test('a body of a design that is predicted to fail is told so before it is written', () => {
+  const stop = { code: 'grain-blocked', severity: 'stop', where: 'channel', saw: 'The grain does not fit.' };
+  act(() => evaluationStore.setState({ prediction: { findings: [stop] } as unknown as Prediction, stale: false }));
+  expect(screen.getByLabelText('As predicted, it would not work').textContent).toContain('does not fit');
+  act(() => evaluationStore.setState({ stale: true }));
+  expect(screen.queryByLabelText('As predicted, it would not work')).toBeNull();
+  act(clearEvaluation);
 });
