@@ -131,6 +131,7 @@ export const text = {
     reserve: 'What holds the output, and what each part could carry',
     held: (runs: string, asked: string) => `${runs}, ${asked} asked`,
     heldHelp: 'The drive holds the screw below the speed that was asked: its fastest, or the most its torque can turn.',
+    enoughFollows: 'Whether it is enough for the print follows with the estimate.',
     meetsAt: 'meets the demand at',
     never: 'no speed of this drive meets the demand',
     notConverged: 'The calculation did not settle; take these numbers as a hint only.',

@@ -149,14 +149,15 @@ function KeyNumbers({ prediction }: { readonly prediction: FirstFigures }) {
   );
 }
 
-/** @param old the prediction is an earlier one: first figures know nothing of the speed that would be enough */
+/** @param old the prediction is an earlier one: what it said of the print need not hold beside the figures of now */
 function Demand({ prediction, old }: { readonly prediction: Prediction; readonly old: boolean }) {
   const { print } = prediction;
+  if (old) return <p className="demand earlier">{words.enoughFollows}</p>;
   const enough = print.margin >= 1;
   const rpm =
     print.speedForDemand === null ? words.never : `${words.meetsAt} ${formatQuantity(print.speedForDemand, 'rpm', 3)}`;
   return (
-    <p className={`demand ${enough ? 'good' : 'short'}${old ? ' earlier' : ''}`}>
+    <p className={`demand ${enough ? 'good' : 'short'}`}>
       <span aria-hidden="true">{enough ? '✓' : '▲'}</span> <b>{enough ? words.enough : words.short}</b>:{' '}
       {formatQuantity(print.demand, 'mm³/s', 3)} {words.asked}, {formatNumber(print.margin, 2)}×; {rpm}
     </p>
@@ -184,7 +185,7 @@ export function Verdict({ prediction }: { readonly prediction: Prediction }) {
         <ScrewSpeedNow speed={output.screwSpeed} />
       </p>
       <p className="limit">{words.limits[now.limit]}</p>
-      <Demand prediction={prediction} old={stale} />
+      <Demand prediction={prediction} old={first !== null} />
       <CalibrationNote />
       <Capacities prediction={now} />
       <KeyNumbers prediction={now} />
