@@ -75,7 +75,13 @@ function TypedLab({ lab, take }: { readonly lab: Lab; take(lab: Lab): void }) {
       unit=""
       value={lab[i]}
       refuse={(value) =>
-        Math.abs(value) <= 128 && (i > 0 || (value >= 0 && value <= 100)) ? null : '−128 … 128, L* 0 … 100'
+        i === 0
+          ? value >= 0 && value <= 100
+            ? null
+            : words.badLightness
+          : Math.abs(value) <= 128
+            ? null
+            : words.badHue
       }
       take={(value) => take([i === 0 ? value : lab[0], i === 1 ? value : lab[1], i === 2 ? value : lab[2]])}
     />

@@ -70,7 +70,7 @@ export function Studies({ project, revisionId }: { readonly project: Project; re
         {sweeps && <span className="quiet">{sweeps.fields === 'solved' ? words.byFields : words.byFormulas}.</span>}
         <JobState heard={heard} stop={heard.stop} again={heard.again} />
       </div>
-      {sweeps && <Sweeps sweeps={sweeps} setSpeed={project.print.speedMmPerS / 1000} />}
+      {sweeps && <Sweeps sweeps={sweeps} setSpeed={project.print.speedMmPerS / 1000} done={heard.state === 'done'} />}
       <PrintSpeeds
         project={project}
         revisionId={revisionId}

@@ -45,6 +45,11 @@ function Accepted({ value, limit }: { readonly value: number | null; readonly li
   );
 }
 
+/** The doubt of a figure; a law without ranges has none stated, which is not the same as being sure. */
+function Range({ low, high }: { readonly low: number; readonly high: number }) {
+  return <small>{low === high ? words.noRange : words.range(difference(low), difference(high))}</small>;
+}
+
 function Figures({ prediction, acceptable }: { readonly prediction: Prediction; readonly acceptable: number }) {
   const { dE00Mean, dE00Worst, range, indices } = prediction.colour;
   const arrow = (values: readonly (number | null)[]) => values.map(difference).join(' → ');
@@ -53,12 +58,12 @@ function Figures({ prediction, acceptable }: { readonly prediction: Prediction; 
       <dt>{words.figure.mean}</dt>
       <dd>
         <b>{difference(dE00Mean)}</b> <Accepted value={dE00Mean} limit={acceptable} />
-        {range && <small>{words.range(difference(range.dE00MeanLow), difference(range.dE00MeanHigh))}</small>}
+        {range && <Range low={range.dE00MeanLow} high={range.dE00MeanHigh} />}
       </dd>
       <dt>{words.figure.worst}</dt>
       <dd>
         <b>{difference(dE00Worst)}</b> <Accepted value={dE00Worst} limit={acceptable} />
-        {range && <small>{words.range(difference(range.dE00WorstLow), difference(range.dE00WorstHigh))}</small>}
+        {range && <Range low={range.dE00WorstLow} high={range.dE00WorstHigh} />}
       </dd>
       {indices && (
         <>

@@ -39,8 +39,9 @@ function SweepFigure(props: {
   readonly unit: Unit;
   readonly texts: typeof words.speed | typeof words.temperature;
   readonly places: readonly Place[];
+  readonly done: boolean;
 }) {
-  const { sweep, unit, texts, places } = props;
+  const { sweep, unit, texts, places, done } = props;
   const options = useMemo(() => sweepOptions(`${texts.axis}, ${unit}`, unit, places), [texts, unit, places]);
   const data = useMemo(() => sweepData(sweep, unit), [sweep, unit]);
   return (
@@ -52,10 +53,14 @@ function SweepFigure(props: {
         <>
           <Chart label={texts.title} data={data} options={options} height={curveHeight} />
           <Strip points={sweep.points} />
-          <p>
-            {texts.kept} (ΔE00 ≤ {formatNumber(sweep.acceptable, 2)}): <b>{keptText(sweep.keptMean, unit)}</b>.{' '}
-            {texts.keptWorst}: <b>{keptText(sweep.keptWorst, unit)}</b>.
-          </p>
+          {done ? (
+            <p>
+              {texts.kept} (ΔE00 ≤ {formatNumber(sweep.acceptable, 2)}): <b>{keptText(sweep.keptMean, unit)}</b>.{' '}
+              {texts.keptWorst}: <b>{keptText(sweep.keptWorst, unit)}</b>.
+            </p>
+          ) : (
+            <p className="quiet">{words.keptLater}</p>
+          )}
         </>
       )}
     </div>
@@ -95,8 +100,17 @@ function Grounds({ sweeps }: { readonly sweeps: SweepsAnswer }) {
   );
 }
 
-/** Both charts; `setSpeed` is the print speed that is set, m/s. */
-export function Sweeps({ sweeps, setSpeed }: { readonly sweeps: SweepsAnswer; readonly setSpeed: number }) {
+/** What the charts show. */
+interface SweepsProps {
+  readonly sweeps: SweepsAnswer;
+  /** print speed that is set, m/s */
+  readonly setSpeed: number;
+  /** all places are worked out: before that, a limit read between a few of them would be wrong */
+  readonly done: boolean;
+}
+
+/** Both charts. */
+export function Sweeps({ sweeps, setSpeed, done }: SweepsProps) {
   const { setFeeds, temperature } = sweeps;
   const setTemperature = temperature.points.length > 0 ? sweeps.setTemperature : null;
   const speedPlaces = useMemo(
@@ -113,8 +127,8 @@ export function Sweeps({ sweeps, setSpeed }: { readonly sweeps: SweepsAnswer; re
   return (
     <section aria-label={`${words.speed.title}, ${words.temperature.title}`}>
       <div className="colour-pair">
-        <SweepFigure sweep={sweeps.speed} unit="mm/s" texts={words.speed} places={speedPlaces} />
-        <SweepFigure sweep={temperature} unit="°C" texts={words.temperature} places={heatPlaces} />
+        <SweepFigure sweep={sweeps.speed} unit="mm/s" texts={words.speed} places={speedPlaces} done={done} />
+        <SweepFigure sweep={temperature} unit="°C" texts={words.temperature} places={heatPlaces} done={done} />
       </div>
       <SpeedNotes sweeps={sweeps} />
       <Grounds sweeps={sweeps} />

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { parseProject, predict, validateDesign } from '../../../core/index.ts';
@@ -124,6 +124,11 @@ test('a job tells of the design as set first, and of a change-over at once', () 
   const labNew = colour.labFresh ?? [0, 0, 0];
   const ask = { kind: 'change', residence, massFlow: output.massFlow, labOld: [30, 5, 5], labNew, aim: 1 } as const;
   expect([...colourAnswers(ask)]).toMatchObject([{ kind: 'change', change: { aim: 1 } }]);
+  // no limit is read between the few places that are there
+  evaluationStore.setState({ prediction });
+  render(<Colour />);
+  act(() => asking('sweeps')?.onmessage?.({ data: first }));
+  expect(screen.getAllByText(colourText.keptLater)).toHaveLength(2);
   expect([...colourAnswers({ kind: 'sweeps', project, revisionId: 'none', fields: 'formula' })]).toMatchObject([
     { kind: 'refused' },
   ]);
