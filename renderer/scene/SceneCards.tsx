@@ -1,6 +1,7 @@
 /** Cards in the corner of the 3D view: what belongs to the tools that are on. */
 
 import { type RefObject, useEffect, useRef, useState } from 'react';
+import { heldTogether } from '../../core/index.ts';
 import { formatQuantity, useLook } from '../look.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { setView, useView } from '../store/view.ts';
@@ -136,7 +137,7 @@ function GrainsCard({ low }: { readonly low: boolean }) {
         <span className={tooLargeCount > 0 ? 'key-dot bad' : 'key-dot'} />
         {[words.count(count), slab === null ? '' : words.slab(mm(2 * slab))].filter(Boolean).join(', ')}.{' '}
         {tooLargeCount > 0 ? words.some(tooLargeCount, count) : words.none}{' '}
-        {words.passage(passage.name.toLowerCase(), mm(passage.size))}.
+        {heldTogether(words.passage(passage.name.toLowerCase(), mm(passage.size)))}.
       </p>
       <MisfitWords />
     </details>
