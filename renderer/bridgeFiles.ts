@@ -50,7 +50,9 @@ export async function readFile(file: File): Promise<Result<{ name: string; text:
     return ok({ name: file.name, text });
   } catch (fault) {
     return fault instanceof TypeError
-      ? refused('file-not-text', 'The file is not UTF-8 text.', {})
+      ? refused('file-not-text', 'The file is not UTF-8 text.', {
+          remedy: 'Choose a project file (JSON), or a table saved as CSV in UTF-8.',
+        })
       : refused('file-unreadable', 'The file could not be read.', {});
   }
 }

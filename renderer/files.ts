@@ -17,7 +17,7 @@ import { unstay } from './safekeeping/notices.ts';
 import { saveProject } from './safekeeping/saving.ts';
 import { dropDrafts } from './store/drafts.ts';
 import { currentProject, isUnsaved, loadProject, projectStore, startProject } from './store/project.ts';
-import { flyTo, setView } from './store/view.ts';
+import { flyTo, setView, viewStore } from './store/view.ts';
 import { safeText } from './strings/safekeeping.ts';
 import { text } from './strings.ts';
 
@@ -39,7 +39,9 @@ export function takeIn(opened: OpenedProject): boolean {
   loadProject(project.value, { handle, name, path, version });
   for (const subject of ['save', 'file', 'start', 'drop'] as const) unstay(subject);
   showHolder(holder);
-  setView({ mark: null, hoverZ: null, notice: null });
+  // what was said of a file that could not be opened is over with one that could
+  const { dialog } = viewStore.getState();
+  setView({ mark: null, hoverZ: null, notice: null, ...(dialog === 'faults' ? { dialog: 'none' } : {}) });
   flyTo('whole');
   return true;
 }
@@ -88,6 +90,7 @@ export function takeNew(project: Project, sentence: string): void {
 /** Takes in what a call of the host opens, and says so. Null: the person cancelled. */
 async function take(opening: Promise<Result<OpenedProject | null>>): Promise<void> {
   const opened = await opening;
+  if (opened.ok && opened.value) setView({ notice: null });
   if (!opened.ok) refuse(opened.issues);
   else if (opened.value && takeIn(opened.value)) announceOpened(opened.value.name);
 }

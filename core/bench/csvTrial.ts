@@ -63,7 +63,7 @@ function temperaturesOf(reader: RowReader): number[] {
 function compareHeaters(reader: RowReader, revisionId: string, count: number): void {
   const heated = reader.setup.context.revisions.find(({ id }) => id === revisionId)?.heated ?? [];
   if (count === 0 || heated.length === 0 || count === heated.length || reader.errors.length > 0) return;
-  const message = `The line gives ${count} temperatures, revision ${revisionId} has ${heated.length} heaters: the trial cannot be predicted.`;
+  const message = `The line gives ${count} ${count === 1 ? 'temperature' : 'temperatures'}, revision ${revisionId} has ${heated.length} heaters: the trial cannot be predicted.`;
   reader.fault(reader.setup.temperatures[0], message, heated.join(', '), reader.warnings);
 }
 

@@ -57,7 +57,7 @@ const noHeading = (rows: readonly CsvRow[]): Result<never> =>
   fail({
     path: [],
     code: 'no-heading',
-    message: 'No line names the columns.',
+    message: rows.every(isEmpty) ? 'The table is empty.' : 'No line names the columns.',
     value: (rows[0]?.cells.slice(0, 20).join(' | ') ?? '').slice(0, 80),
     allowed:
       'a heading with at least the screw speed, the time and the mass, such as: date, speed (rpm), time (s), mass (g)',

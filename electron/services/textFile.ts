@@ -58,5 +58,5 @@ const notText = (path: string) => ({
   path: [path],
   code: 'file-not-text',
   message: 'The file is not UTF-8 text.',
-  remedy: 'Choose a project file (JSON) or a table saved as UTF-8.',
+  remedy: 'Choose a project file (JSON), or a table saved as CSV in UTF-8.',
 });

@@ -14,6 +14,7 @@ import { getBridge } from '../bridge.ts';
 import { IssueText } from '../fields/IssueText.tsx';
 import { announce } from '../files.ts';
 import { useProject } from '../store/project.ts';
+import { setView } from '../store/view.ts';
 import { benchText } from '../strings/bench.ts';
 import { today } from '../today.ts';
 import { ImportAccount } from './ImportAccount.tsx';
@@ -27,7 +28,11 @@ const words = benchText.import;
 /** Longest text that is read while the window waits: some 6000 trials, more than a bench log holds; a third of a second. */
 const longestTable = 1_000_000;
 
-const fresh = (name: string | null, text: string) => setBench({ table: { name, text, choices: {} } });
+/** Shows a table; what was said of a file before it is over. */
+function fresh(name: string | null, text: string): void {
+  setView({ notice: null });
+  setBench({ table: { name, text, choices: {} } });
+}
 
 async function choose(): Promise<void> {
   const picked = await getBridge().importText('csv');

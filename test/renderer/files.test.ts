@@ -87,6 +87,8 @@ test('a file that is no project leaves the open one alone and says why', async (
   expect(currentProject()).toBe(before);
   expect(viewStore.getState().dialog).toBe('faults');
   expect(faultsStore.getState().refused).toMatchObject({ name: 'bad.json', issues: [{ path: ['format'] }] });
+  await openExample('wax');
+  expect(viewStore.getState().dialog).toBe('none');
 });
 
 test('a file with a field that is not known opens, and says which', async () => {

@@ -168,6 +168,8 @@ const plain = (text: string): string =>
     .replace(/²/g, '2')
     .replace(/³/g, '3')
     .replace(/°/g, '')
+    .replace(/ß/g, 'ss')
+    .replace(/[“”„]/g, '"')
     .replace(/[’‘]/g, "'")
     .replace(/[–—]/g, '-')
     .normalize('NFKD')

@@ -152,7 +152,9 @@ describe('a table of trials', () => {
   });
 
   test('refuses what is too large or has no heading', () => {
-    expect(codesOf(readBenchCsv('', context))).toEqual(['no-heading']);
+    expect(readBenchCsv(' \n', context)).toMatchObject({
+      issues: [{ code: 'no-heading', message: 'The table is empty.' }],
+    });
     expect(codesOf(readBenchCsv('hello\nworld', context))).toEqual(['no-heading']);
     expect(codesOf(readBenchCsv('x'.repeat(longestCsvText + 1), context))).toEqual(['table-too-large']);
     expect(codesOf(readBenchCsv(`rpm,g,s\n${'\n'.repeat(100_001)}`, context))).toEqual(['table-too-large']);

@@ -215,6 +215,7 @@ test('a cubic through points meets them, and a cubic exactly', () => {
 
 test('texts in a file are plain and quoted, and the head is ours', () => {
   expect(stepText("Bär's screw \\ 2")).toBe("Bar''s screw / 2");
+  expect(stepText('“Größe”')).toBe('"Grosse"');
   const text =
     "FILE_DESCRIPTION(('x'),'2;1');\nFILE_NAME('a',\n'now',(''),(''),'','','');\nPRODUCT('screw 3','screw 3',''";
   const headed = withHead(text, { fileName: 'b.step', description: '$&', date: '2026-05-04' });
