@@ -47,7 +47,7 @@ export const readmePicture = (png: Uint8Array): Uint8Array =>
  * A part of a shot as the handbook shows it: WebP, made by the browser. At two points for one of the window the losses
  * are not seen, and the file is a third of one without them.
  */
-export async function webpOf(browser: Browser, png: Buffer): Promise<Uint8Array> {
+export async function webpOf(browser: Browser, png: Uint8Array): Promise<Uint8Array> {
   const page = await browser.newPage();
   const packed = await page.evaluate(async (text) => {
     const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${text}`)).blob());
@@ -55,7 +55,7 @@ export async function webpOf(browser: Browser, png: Buffer): Promise<Uint8Array>
     canvas.getContext('2d', { alpha: false })?.drawImage(image, 0, 0);
     const blob = await canvas.convertToBlob({ type: 'image/webp', quality: 0.75 });
     return Array.from(new Uint8Array(await blob.arrayBuffer()));
-  }, png.toString('base64'));
+  }, Buffer.from(png).toString('base64'));
   await page.close();
   return Uint8Array.from(packed);
 }
