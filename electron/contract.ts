@@ -18,7 +18,7 @@ export type { AboutProgram, FileHolder, FileLook, JournalEntry, RecoveredWork, R
 /** Longest project text that crosses between window and host, characters. */
 export const maxProjectLength = 16 * 1024 * 1024;
 /** Largest exported file, bytes. */
-export const maxExportBytes = 512 * 1024 * 1024;
+const maxExportBytes = 512 * 1024 * 1024;
 
 /** A project's text and where it came from. */
 export interface OpenedProject {

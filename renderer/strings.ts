@@ -5,6 +5,7 @@ import { meltText } from './strings/melt.ts';
 import { printSideText } from './strings/printSide.ts';
 import { revisionsText } from './strings/revisions.ts';
 
+export * from './strings/barrelFields.ts';
 export * from './strings/driveFields.ts';
 export * from './strings/fields.ts';
 export * from './strings/materialFields.ts';

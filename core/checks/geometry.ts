@@ -2,11 +2,12 @@
 
 import { coneLength } from '../geometry/cone.ts';
 import { freeArea, helixAngle, sectionShape, solidArea, wettedPerLength } from '../geometry/crossSection.ts';
-import { meshArea, meshVolume } from '../geometry/meshMeasure.ts';
+import { enclosedVolume } from '../geometry/meshMeasure.ts';
 import { turnsOf } from '../geometry/profile.ts';
 import { frustum, revolvedVolume } from '../geometry/revolved.ts';
 import { sectionVolume } from '../geometry/summary.ts';
 import { channelOf, compression, crest, flight, flightMesh, twoStart } from './geometryCases.ts';
+import { meshArea } from './meshArea.ts';
 import type { Check } from './types.ts';
 
 const degrees = 180 / Math.PI;
@@ -146,7 +147,10 @@ export const geometryChecks: readonly Check[] = [
     measure: 'relative',
     kind: 'independent',
     source: inPolar,
-    got: () => meshVolume(flightMesh()) * 1e9,
+    got: () => {
+      const { positions, indices } = flightMesh();
+      return enclosedVolume(positions, indices, indices.length) * 1e9;
+    },
   },
   {
     id: 'geometry.meshSurface',

@@ -8,7 +8,7 @@ import { toSi } from '../units.ts';
 type Rheology = Material['rheology'];
 
 /** A value whose source stands with the check that uses it. */
-export const given = (value: number): Sourced => ({ value, source: 'told with the check', status: 'seen' });
+const given = (value: number): Sourced => ({ value, source: 'told with the check', status: 'seen' });
 
 /** A value of a machine or granulate made up for a check. */
 export const madeUp = (value: number): Sourced => ({ value, source: 'made up for a check', status: 'invented' });

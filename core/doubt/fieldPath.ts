@@ -34,6 +34,7 @@ export const valueAt = (root: unknown, path: FieldPath): unknown => path.reduce<
  * @param path leads to something that exists
  */
 export function replacedAt<T>(root: T, path: FieldPath, value: unknown): T;
+/** The same for what has no type. */
 export function replacedAt(root: unknown, path: FieldPath, value: unknown): unknown {
   if (path.length === 0) return value;
   const [key, ...rest] = path;

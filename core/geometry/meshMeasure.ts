@@ -1,7 +1,5 @@
 /** Measures of finished triangle meshes. */
 
-import type { SolidMesh } from './types.ts';
-
 /** Positions of mesh corners in either precision. */
 type Coordinates = Float32Array | Float64Array;
 
@@ -41,23 +39,7 @@ export function enclosedVolume(p: Coordinates, indices: Uint32Array, count: numb
   return sum / 6;
 }
 
-/** Enclosed volume, m³, positive with outward normals. Only for closed meshes. */
-export function meshVolume(mesh: SolidMesh): number {
-  return enclosedVolume(mesh.positions, mesh.indices, mesh.indices.length);
-}
-
 /** Length of a vector of three; plain arithmetic, which is several times faster than hypot. */
 export function lengthOf(v: Float64Array): number {
   return Math.sqrt((v[0] as number) ** 2 + (v[1] as number) ** 2 + (v[2] as number) ** 2);
-}
-
-/** Surface area, m². */
-export function meshArea(mesh: SolidMesh): number {
-  const n = new Float64Array(3);
-  let sum = 0;
-  for (let t = 0; t < mesh.indices.length; t += 3) {
-    areaVector(mesh.positions, mesh.indices, t, n);
-    sum += lengthOf(n);
-  }
-  return sum / 2;
 }

@@ -48,13 +48,16 @@ export interface NodeRequest {
 /** Spacing of the grid of turning rates, in ln; flows in between are off by under 0.5 %. */
 export const lawStep = Math.log(3);
 
-/** Turning rates beyond these, over barrel speed per depth, do not change the flow any more: pure power, Newtonian. */
+/** Turning rates below this, over barrel speed per depth, do not change the flow any more: pure power. */
 export const leastTurning = Math.exp(-6 * lawStep);
+/** Nor above this: Newtonian. */
 export const mostTurning = Math.exp(4 * lawStep);
 
-/** Spacing of the grid of gradients over that of closed discharge, and its ends. */
+/** Spacing of the grid of gradients, over that of closed discharge. */
 export const gradientStep = 0.25;
+/** First gradient of the grid, over that of closed discharge. */
 export const leastGradient = -1;
+/** Last gradient of the grid, over that of closed discharge. */
 export const mostGradient = 2;
 
 /** Mesh against the standard one; times of the slow orbits need it a little finer. */

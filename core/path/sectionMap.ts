@@ -7,8 +7,9 @@ import { bandOf } from '../math/levelSums.ts';
 import type { Orbits } from '../residence/orbits.ts';
 import { forwardBands } from './dwellBins.ts';
 
-/** Nodes across half a section (flank to middle) and up (root to barrel); node (i, j) at i * mapRows + j. */
+/** Nodes across half a section, flank to middle; node (i, j) at i * mapRows + j. */
 export const mapColumns = 17;
+/** Nodes up a section, root to barrel. */
 export const mapRows = 21;
 
 /** Half a section in units of barrel radius and barrel speed. */

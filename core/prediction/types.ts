@@ -26,8 +26,7 @@ export type {
   MolarMassLoss,
   SpotBleed,
 } from './colourTypes.ts';
-export type { ColdEndReport, MeltingReport, SolidsReport, WarmUpReport } from './contentTypes.ts';
-export type { DeadSpot, DeadVolume, PartCurve, Residence } from './dwellTypes.ts';
+export type { DeadSpot, DeadVolume, Residence } from './dwellTypes.ts';
 export type { PredictionOptions } from './options.ts';
 
 /** Melt, wall and pressure along z, one value per station. */

@@ -2,12 +2,13 @@
 
 import type { CapacityKind, Prediction } from '../prediction/types.ts';
 import { colour } from './colourRows.ts';
-import { coldEnd, feeding, melting, warming } from './contentGroups.ts';
+import { coldEnd, feeding, melting } from './contentGroups.ts';
 import type { Group } from './group.ts';
 import { drive, geometry, heat } from './machineGroups.ts';
 import { nozzle, print, residence } from './meltGroups.ts';
 import { quantityRow, textRow, whereFlowing } from './row.ts';
 import type { PresentedGroup } from './types.ts';
+import { warming } from './warmingGroup.ts';
 
 /** Names of the capacities. */
 export const capacityNames: Readonly<Record<CapacityKind, string>> = {

@@ -3,8 +3,6 @@
 import type { Basis } from '../prediction/types.ts';
 import type { PredictionJson } from './jsonTypes.ts';
 
-export type { PredictionJson } from './jsonTypes.ts';
-
 /** One figure. */
 export interface PresentedRow {
   readonly id: string;

@@ -49,8 +49,9 @@ export function linePerimeter(width: number, height: number): number {
   return (Math.PI / 2) * (width + height) * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)));
 }
 
-/** Line width over bore that lays well, and layer height over bore: common practice, and open slicing documentation. */
+/** Line width over bore that lays well: common practice, and open slicing documentation. */
 export const widthBand = { from: 1.05, to: 1.5 } as const;
+/** Layer height over bore that lays well, from the same places. */
 export const heightBand = { from: 0.2, to: 0.8 } as const;
 
 const tolerance = 1e-9;

@@ -10,7 +10,7 @@ import { serializeMaterial } from './serialize.ts';
 /** What a material file says it is. */
 export const materialFormat = 'augerwright-material';
 /** Version that this program writes; older ones are read. */
-export const materialVersion = 1;
+const materialVersion = 1;
 
 const wrong = (path: readonly string[], code: string, words: Omit<Issue, 'path' | 'code'>): Result<never> =>
   fail({ path, code, ...words });

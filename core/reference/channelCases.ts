@@ -33,5 +33,3 @@ export function channelCaseResults(file: unknown): EntryResult[] | null {
   if (!solve) return null;
   return entries.map((entry) => ({ entry: entry.label, rows: solve(entry) }));
 }
-
-export type { RowOut } from './caseFormat.ts';

@@ -26,7 +26,7 @@ function verdictOf(id: string, before: number | null, value: number | null): Fig
 }
 
 /** Figures of a design against those of another; relative changes, and whether they exceed the model's error. */
-export function figureChanges(base: Evaluated, design: Evaluated): readonly FigureChange[] {
+function figureChanges(base: Evaluated, design: Evaluated): readonly FigureChange[] {
   return searchFigures.map(({ id, label, unit }) => {
     const before = base.figures[id] ?? null;
     const value = design.figures[id] ?? null;

@@ -7,7 +7,7 @@ import { builtValue } from './joint.ts';
 import type { SearchInput, SweepAxis, SweepPlan } from './types.ts';
 
 /** Most designs of one sweep. */
-export const mostDesigns = 10_000;
+const mostDesigns = 10_000;
 
 const clean = (value: number): number => Number(value.toPrecision(12));
 

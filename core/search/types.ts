@@ -45,9 +45,6 @@ export interface Evaluated {
   readonly fields: 'formula' | 'solved';
 }
 
-/** How a design is evaluated: the real prediction, or a stand-in of a test. */
-export type SearchModel = (changes: readonly SearchChange[]) => Evaluated;
-
 /** One axis of a sweep. */
 export interface SweepAxis {
   readonly input: string;

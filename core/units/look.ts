@@ -32,8 +32,7 @@ export const lookUnit = (unit: Unit, { system }: NumberLook): Unit =>
   system === 'inch' ? (inchOf[unit] ?? unit) : unit;
 
 /** A number as core writes it, with the reader's decimal sign. */
-export const withSign = (text: string, { decimal }: NumberLook): string =>
-  decimal === ',' ? text.replace('.', ',') : text;
+const withSign = (text: string, { decimal }: NumberLook): string => (decimal === ',' ? text.replace('.', ',') : text);
 
 /** As formatNumber, with the reader's decimal sign. */
 export const lookNumber = (value: number, significantDigits: number, look: NumberLook): string =>

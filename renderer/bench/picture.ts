@@ -1,7 +1,8 @@
 /** A picture file opened inside the page, within limits, and the pixels of a square of it. */
 
-/** Largest file that is opened, bytes, and most pixels that are decoded. */
+/** Largest file that is opened, bytes. */
 export const largestFile = 40 * 1024 * 1024;
+/** Most pixels that are decoded. */
 export const mostPixels = 64e6;
 /** Widest copy of a square that is averaged, pixels. */
 const widestCopy = 512;

@@ -14,7 +14,7 @@ export interface HandbookPlace {
 }
 
 /** Outside React. */
-export const handbookStore = createStore<HandbookPlace>(() => ({
+const handbookStore = createStore<HandbookPlace>(() => ({
   page: 'index',
   heading: null,
   count: 0,

@@ -76,7 +76,7 @@ export const isShared = (input: string): boolean => /^(process|print)\./.test(in
  * evaluated even where the project has changed since.
  * @returns the project, or why it cannot be made: its base revision or its material is gone, or the file format refuses it
  */
-export function withCandidate(project: Project, run: SeekRun, chosen: ChosenCandidate, date: string): Taking {
+function withCandidate(project: Project, run: SeekRun, chosen: ChosenCandidate, date: string): Taking {
   const candidate = candidateOf(run, chosen);
   const { changes } = candidate.design;
   const made = withChanges(run.project, run.revisionId, changes).revisions.find(({ id }) => id === run.revisionId);

@@ -25,6 +25,5 @@ export const photoText = {
   take: 'Take over',
   noTrials: 'There is no trial to take it over into. Add one first.',
   taken: (id: string) => `Colour taken over into trial ${id}.`,
-  takenDraft: 'Colour taken over into the trial being entered.',
   canvas: 'The chosen picture with two squares to place',
 } as const;

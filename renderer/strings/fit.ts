@@ -54,7 +54,6 @@ export const fitText = {
   noSpread: 'the readings hardly differ',
   scatter: 'Scatter about the law',
   scatterOf: (percent: string) => `${percent} %`,
-  unsettled: 'The fit did not settle.',
   nothingDoubtful: 'Nothing odd was found about the readings.',
   holds: 'Holds for',
   takeInto: (name: string) => `Take over into ${name}`,

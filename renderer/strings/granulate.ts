@@ -99,7 +99,6 @@ export const granulateText = {
     doubtful: 'Remembered, estimated, usual or not given:',
     missing: 'Cannot be predicted without:',
   },
-  notPredictable: (topics: string) => `Not predictable: ${topics}.`,
   lacksViscosity: 'The viscosity is not known, so nothing that flows can be predicted.',
   replaced: (old: string, status: string, source: string) => `typed here; changed from ${old} (${status}: ${source})`,
   laws: 'Changes with time and heat',

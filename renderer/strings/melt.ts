@@ -63,7 +63,6 @@ export const meltText = {
     depth: 'Depth',
     radius: 'Distance from the axis',
     speed: 'Speed',
-    speedHelp: 'Seen from the screw',
     age: 'Time since melting',
     here: 'Under the pointer',
     point: 'Point at the section to read it',

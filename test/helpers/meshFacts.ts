@@ -1,3 +1,4 @@
+import { enclosedVolume } from '../../core/geometry/meshMeasure.ts';
 import type { SolidMesh } from '../../core/geometry/types.ts';
 
 /**
@@ -25,4 +26,9 @@ export function meshIsClosed(mesh: SolidMesh): boolean {
 export function eulerNumber(mesh: SolidMesh): number {
   const triangles = mesh.indices.length / 3;
   return new Set(mesh.indices).size - (3 * triangles) / 2 + triangles;
+}
+
+/** Enclosed volume, m³, positive with outward normals. Only for closed meshes. */
+export function meshVolume(mesh: SolidMesh): number {
+  return enclosedVolume(mesh.positions, mesh.indices, mesh.indices.length);
 }

@@ -125,7 +125,7 @@ function stateOf(run: Run, end: SolveEnd): ChannelState {
 }
 
 /**
- * Flow at one pressure gradient.
+ * Flow at one pressure gradient: `channelCurve` with one point, for tests and checks.
  * @param section valid section, or a prepared one
  * @param gradient Pa/m, any sign
  * @throws RangeError for a section with issues

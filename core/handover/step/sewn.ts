@@ -17,7 +17,7 @@ export interface BodyFigures {
 }
 
 /** The parts of one kind in a shape. */
-export function partsOf(kernel: BrepKernel, shape: KernelShape, kind: unknown): KernelShape[] {
+function partsOf(kernel: BrepKernel, shape: KernelShape, kind: unknown): KernelShape[] {
   const found: KernelShape[] = [];
   const explorer = new kernel.TopExp_Explorer(shape, kind);
   for (; explorer.More(); explorer.Next()) found.push(explorer.Current());

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { meshArea } from '../../../core/checks/meshArea.ts';
 import { barrelMesh } from '../../../core/geometry/barrelMesh.ts';
 import { barrelVolume } from '../../../core/geometry/barrelWall.ts';
-import { meshArea, meshVolume } from '../../../core/geometry/meshMeasure.ts';
 import { nozzleBodyVolume, nozzleMesh } from '../../../core/geometry/nozzleMesh.ts';
-import { eulerNumber, meshIsClosed } from '../../helpers/meshFacts.ts';
+import { eulerNumber, meshIsClosed, meshVolume } from '../../helpers/meshFacts.ts';
 import { designOf } from './designs.ts';
 import { anyDesign, seed } from './generate.ts';
 import { judge } from './manifold.ts';

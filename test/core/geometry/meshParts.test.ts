@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { meshArea } from '../../../core/checks/meshArea.ts';
 import { creaseNormals } from '../../../core/geometry/creaseNormals.ts';
 import { addFan, addRing, addStrip, createBuilder, finishMesh } from '../../../core/geometry/meshBuilder.ts';
-import { areaVector, meshArea, meshVolume } from '../../../core/geometry/meshMeasure.ts';
+import { areaVector } from '../../../core/geometry/meshMeasure.ts';
 import { addJunction } from '../../../core/geometry/overlay.ts';
 import { circleRing, evenAngles, type Ring } from '../../../core/geometry/ring.ts';
 import type { SolidMesh } from '../../../core/geometry/types.ts';
-import { eulerNumber, meshIsClosed } from '../../helpers/meshFacts.ts';
+import { eulerNumber, meshIsClosed, meshVolume } from '../../helpers/meshFacts.ts';
 import { judge } from './manifold.ts';
 
 /** The unit cube, two triangles a side. */

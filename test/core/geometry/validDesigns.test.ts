@@ -5,13 +5,12 @@ import { validateDesign } from '../../../core/design/validate.ts';
 import { barrelMesh } from '../../../core/geometry/barrelMesh.ts';
 import { barrelVolume } from '../../../core/geometry/barrelWall.ts';
 import { borePieces } from '../../../core/geometry/bore.ts';
-import { meshVolume } from '../../../core/geometry/meshMeasure.ts';
 import { nozzleBodyVolume, nozzleMesh } from '../../../core/geometry/nozzleMesh.ts';
 import { screwMesh } from '../../../core/geometry/screwMesh.ts';
 import { buildStations } from '../../../core/geometry/stations.ts';
 import { measureGeometry } from '../../../core/geometry/summary.ts';
 import { anyDesign, pinned } from '../../helpers/arbitraries.ts';
-import { eulerNumber, meshIsClosed } from '../../helpers/meshFacts.ts';
+import { eulerNumber, meshIsClosed, meshVolume } from '../../helpers/meshFacts.ts';
 import { exampleNames, expectOk, loadExample } from '../../helpers/projects.ts';
 import { judge } from './manifold.ts';
 

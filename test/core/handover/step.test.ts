@@ -2,7 +2,6 @@ import occtImport, { type ImportedMesh } from 'occt-import-js';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../core/design/types.ts';
 import { barrelMesh } from '../../../core/geometry/barrelMesh.ts';
-import { meshVolume as solidVolume } from '../../../core/geometry/meshMeasure.ts';
 import { handoverSource, runHandover } from '../../../core/handover/run.ts';
 import { buildPart, type PartBody } from '../../../core/handover/step/bodies.ts';
 import { flatRegions } from '../../../core/handover/step/junction.ts';
@@ -16,6 +15,7 @@ import { kinks } from '../../../core/handover/step/zones.ts';
 import type { HandoverTools } from '../../../core/handover/types.ts';
 import { brepKernel } from '../../../electron/services/brepKernel.ts';
 import { plainGlue } from '../../../renderer/kernelGlue.ts';
+import { meshVolume as solidVolume } from '../../helpers/meshFacts.ts';
 import { expectOk, loadDesign, loadExample } from '../../helpers/projects.ts';
 import { designOf, flighted, plain, tip } from '../geometry/designs.ts';
 

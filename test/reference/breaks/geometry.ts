@@ -61,8 +61,8 @@ export const geometryBreaks: readonly Break[] = [
   {
     check: 'geometry.meshSurface',
     file: 'core/geometry/meshMeasure.ts',
-    from: 'return sum / 2;',
-    to: 'return sum / 3;',
+    from: 'out[2] = ux * vy - uy * vx;',
+    to: 'out[2] = ux * vy + uy * vx;',
   },
   {
     check: 'geometry.frustum',
