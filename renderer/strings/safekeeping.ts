@@ -16,7 +16,7 @@ export const safeText = {
     typing: (label: string) => `Typed: ${label}`,
   },
   saving: {
-    failed: (name: string) => `${name} was not saved. The work is still in this window.`,
+    failed: (name: string) => `${name} was not saved.`,
     handedOut: (name: string) => `${name} was handed to the browser, which puts it where your downloads go.`,
   },
   recovery: {
