@@ -102,7 +102,8 @@ describe('parts of the window look as they did', () => {
     await page.keyboard.press('Control+d');
     const dialog = page.getByRole('dialog', { name: 'Compare revisions' });
     await dialog.getByRole('tab', { name: 'Drawings' }).click();
-    // the drawing needs no fields; where they are solved already there is nothing to stop
+    // the base's flights come with its estimate; no fields are needed, and where they are solved there is nothing to stop
+    await dialog.locator('.head-flight').first().waitFor();
     const stop = dialog.getByRole('button', { name: 'Stop calculating' });
     await stop.click({ timeout: 5000 }).catch(() => undefined);
     await dialog.getByRole('img', { name: /^Half-section of the heads/ }).waitFor();

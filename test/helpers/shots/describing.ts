@@ -39,6 +39,15 @@ async function firstFigures(page: Page): Promise<void> {
   await page.locator('[data-first="true"]').waitFor();
 }
 
+/** Asks for more turns than the drive can give. */
+async function speedHeld(page: Page): Promise<void> {
+  await tab('Running')(page);
+  const speed = page.getByRole('textbox', { name: 'Screw speed', exact: true });
+  await speed.fill('900');
+  await speed.press('Enter');
+  await page.locator('.beside.held').waitFor();
+}
+
 /** Opens a group of figures. */
 const opened = (group: string) => async (page: Page) => {
   await page.locator(`[data-group="${group}"] summary`).click();
@@ -72,6 +81,8 @@ export const describingShots: readonly Shot[] = [
   { name: 'templates', reach: press('Screw templates') },
   { name: 'new-project', reach: openedNew },
   { name: 'axial', reach: pointedAtMelting },
+  { name: 'print-asked', reach: tab('Print') },
+  { name: 'speed-held', reach: speedHeld },
   { name: 'print-side', reach: scroll('.print-side') },
   { name: 'controller', reach: scroll('.print-topic:last-child') },
   { name: 'cautions', reach: scroll('.cautions-head') },
