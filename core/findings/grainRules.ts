@@ -123,7 +123,7 @@ export const grainRules: readonly FindingRule[] = [
         severity: shallow.soft ? 'warn' : 'stop',
         where: shallow.soft ? 'channel before the melt' : 'channel with hard granules',
         z: shallow.z,
-        saw: `From ${mm(shallow.z)} on the channel is shallower than one granule in ten, ${mm(grain)}; they are molten only at ${mm(front)}.`,
+        saw: `From ${mm(shallow.z)} on one granule in ten is larger than the channel is deep (${mm(grain)} or more); they are molten only at ${mm(front)}.`,
         why: shallow.soft
           ? 'Softened granules are squeezed and sheared there; torque swings, and the flow may stop.'
           : 'Hard granules jam between root and barrel; the screw stalls or breaks.',

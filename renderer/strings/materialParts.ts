@@ -148,7 +148,12 @@ export const lawFields: readonly FieldSpec[] = [
 
 /** One measured colour. */
 export const anchorFields: readonly FieldSpec[] = [
-  { key: 'extent', label: 'Extent', unit: 'ratio', help: 'How far the change has gone, in its own unit. Must rise.' },
+  {
+    key: 'extent',
+    label: 'Extent',
+    unit: 'ratio',
+    help: 'How far the change has gone, in its own unit. Must rise. For order 0 it is the rate at the temperature of the strand times the time it was held: 600 s at 0.0002 1/s come to 0.12.',
+  },
   { key: 'lightness', label: 'L*', unit: 'ratio', help: 'Lightness, 0 black to 100 white (CIELAB).', step: 1 },
   { key: 'a', label: 'a*', unit: 'ratio', help: 'Green (negative) to red (positive).', step: 1 },
   { key: 'b', label: 'b*', unit: 'ratio', help: 'Blue (negative) to yellow (positive).', step: 1 },

@@ -34,7 +34,7 @@ export const meltText = {
   },
   spots: {
     title: 'Places where melt lingers',
-    help: 'Ages count from melting. Listed are places that hold melt for over three times the mean of the whole path; in tip and nozzle, over three times the mean time there.',
+    help: 'Ages count from melting to the place. Listed is melt on paths that take over three times the mean of the whole way; in tip and nozzle, over three times the mean time there.',
     sinceMelting: (age: string) => `${age} since melting`,
     none: 'No place holds a noticeable amount of melt for more than three times the mean.',
     where: 'Where',

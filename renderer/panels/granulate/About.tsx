@@ -4,7 +4,7 @@ import { CheckField } from '../../fields/CheckField.tsx';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { setValue } from '../../store/edits.ts';
-import { applyEdit } from '../../store/project.ts';
+import { applyEdit, useProject } from '../../store/project.ts';
 import { text } from '../../strings.ts';
 import { Group } from '../Group.tsx';
 import type { PlacedMaterial } from './useMaterial.ts';
@@ -13,6 +13,8 @@ const words = text.describe.granulate;
 
 /** The group. */
 export function About({ material, root }: PlacedMaterial) {
+  const { revisions } = useProject();
+  const locked = revisions.filter((one) => one.locked && one.materialId === material.id).map(({ id }) => id);
   const set = (key: 'name' | 'note' | 'invented' | 'form', label: string) => (value: string | boolean) =>
     applyEdit(setValue([...root, key], value), { label });
   return (
@@ -36,6 +38,7 @@ export function About({ material, root }: PlacedMaterial) {
       />
       <CheckField label={words.invented} checked={material.invented} onChange={set('invented', words.invented)} />
       <p className="quiet">{text.describe.sharedMaterial}</p>
+      {locked.length > 0 && <p className="template-warn">▲ {text.describe.sharedLocked(locked)}</p>}
     </Group>
   );
 }

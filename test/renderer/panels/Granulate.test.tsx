@@ -9,6 +9,7 @@ import { checkProject, parseMaterialText, parseProject, type Result, type Source
 import { type Bridge, type ImportedText, setBridge } from '../../../renderer/bridge.ts';
 import { fitStore } from '../../../renderer/fit/store.ts';
 import { addFromLibrary } from '../../../renderer/library.ts';
+import { About } from '../../../renderer/panels/granulate/About.tsx';
 import { Cautions } from '../../../renderer/panels/granulate/Cautions.tsx';
 import { Colours } from '../../../renderer/panels/granulate/Colours.tsx';
 import { Known } from '../../../renderer/panels/granulate/Known.tsx';
@@ -259,6 +260,11 @@ describe('source, status and doubt', () => {
     enter('Melt density', String(before.value));
     expect(stored()).toEqual(before);
   });
+});
+
+test('a material that locked revisions run says that editing it changes them too', () => {
+  show((placed) => <About {...placed} />);
+  expect(screen.getByText(/A, B is|A, B are/).textContent).toMatch(/locked.*duplicate the material/);
 });
 
 describe('aging and cautions', () => {
