@@ -8,7 +8,9 @@ import { colourText } from '../strings/colour.ts';
 
 const words = colourText;
 
-const labText = (lab: Lab): string => lab.map((value) => formatNumber(value, 3)).join(' / ');
+/** To a hundredth, which no eye tells: what rounding leaves of a zero would read as a number. */
+export const labText = (lab: Lab): string =>
+  lab.map((value) => formatNumber(Math.round(100 * value) / 100 || 0, 3)).join(' / ');
 
 /** Two digits, the usual fineness of a colour difference. */
 const difference = (value: number | null): string => (value === null ? '–' : formatNumber(value, 2));

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import demoText from '../../../assets/examples/demo.json?raw';
 import { parseProject, predict, validateDesign } from '../../../core/index.ts';
 import { Colour } from '../../../renderer/colour/Colour.tsx';
+import { labText } from '../../../renderer/colour/Swatches.tsx';
 import { keptText } from '../../../renderer/colour/Sweeps.tsx';
 import { colourAnswers } from '../../../renderer/solve/colourJob.ts';
 import { clearEvaluation, evaluationStore } from '../../../renderer/store/evaluation.ts';
@@ -135,6 +136,7 @@ test('a job tells of the design as set first, and of a change-over at once', () 
 });
 
 test('where a limit is crossed is said in words', () => {
+  expect(labText([89.71, 5.4e-6, -2e-5])).toBe('89.7 / 0 / 0');
   expect(keptText(null, 'mm/s')).toBe(colourText.kept.nowhere);
   expect(keptText({ from: null, to: null }, 'mm/s')).toBe(colourText.kept.all);
   expect(keptText({ from: 0.0125, to: null }, 'mm/s')).toMatch(/^from 12.5 mm\/s on$/);
