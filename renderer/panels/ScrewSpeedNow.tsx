@@ -1,6 +1,6 @@
 /** The speed at which the screw turns, and where the drive holds it down, what was asked. */
 
-import { toSi } from '../../core/index.ts';
+import { fromSi, toSi } from '../../core/index.ts';
 import { formatNumber, formatQuantity } from '../look.ts';
 import { useEvaluation } from '../store/evaluation.ts';
 import { useProjectState } from '../store/project.ts';
@@ -17,7 +17,8 @@ export function ScrewSpeedNow({ speed }: { readonly speed: number }) {
   if (!held) return <span className="beside">{formatQuantity(speed, 'rpm', 3)}</span>;
   return (
     <span className="beside held" title={text.verdict.heldHelp}>
-      {text.verdict.held(formatQuantity(speed, 'rpm', 3), formatNumber(rpm, 3))}
+      {text.verdict.held(formatNumber(fromSi(speed, 'rpm'), 3), formatQuantity(toSi(rpm, 'rpm'), 'rpm', 3))}
+      <span className="unseen">{text.verdict.heldWord}</span>
     </span>
   );
 }

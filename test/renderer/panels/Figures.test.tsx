@@ -133,5 +133,5 @@ test('the head says what was asked where the drive holds the screw down', () => 
   loadProject(asked, { handle: null, name: 'demo.json' });
   evaluationStore.setState({ prediction, presentation, stale: false });
   render(<Verdict prediction={prediction} />);
-  expect(speed()).toMatch(/10 rpm, 900 asked$/);
+  expect(speed()).toMatch(/10 of 900 rpm asked$/);
 });
