@@ -93,13 +93,17 @@ interface Typed {
 }
 
 function SpeedInputs({ speeds, take }: { readonly speeds: Typed; take(speeds: Typed): void }) {
-  const refuse = (value: number) => (value > 0 && value < 1e4 ? null : words.bad);
+  const refuse = (key: keyof Typed) => (value: number) => {
+    if (!(value > 0 && value < 1e4)) return words.bad;
+    const next = { ...speeds, [key]: value / 1000 };
+    return next.slow < next.fast ? null : words.order;
+  };
   const input = (label: string, key: keyof Typed) => (
     <TypedNumber
       label={label}
       unit="mm/s"
       value={fromSi(speeds[key], 'mm/s')}
-      refuse={refuse}
+      refuse={refuse(key)}
       take={(value) => take({ ...speeds, [key]: value / 1000 })}
     />
   );

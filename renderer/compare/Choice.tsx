@@ -2,6 +2,7 @@
 
 import { Button } from 'react-aria-components';
 import type { Project } from '../../core/index.ts';
+import { openHandover } from '../handover/store.ts';
 import { formatNumber } from '../look.ts';
 import { compareText } from '../strings/compare.ts';
 import { LineSample } from './marks.tsx';
@@ -9,6 +10,9 @@ import { type Compared, goOnRuns, stopRuns, useRuns } from './runs.ts';
 import { mostCompared, setCompare } from './store.ts';
 
 const words = compareText;
+
+/** Kind of file that holds a comparison for people: the report as a web page. */
+const reportKind = 'html';
 
 /** How far one revision is. */
 function State({ one }: { readonly one: Compared }) {
@@ -103,6 +107,11 @@ export function Choice(props: ChoiceProps) {
           </select>
         </label>
         <Stopping compared={compared} />
+        {ids.length > 1 && base !== null && (
+          <Button className="tool" onPress={() => openHandover(reportKind, [base, ...ids.filter((id) => id !== base)])}>
+            {words.handOver}
+          </Button>
+        )}
       </div>
       <p className="unseen" role="status">
         {compared.map((one) => `${one.id}: ${spoken(one)}`).join('; ')}

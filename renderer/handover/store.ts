@@ -31,8 +31,8 @@ export function setOption(kindId: string, option: string, value: string | number
   }));
 }
 
-/** Opens the dialog, at a kind of file where one is named, for the active revision. */
-export function openHandover(kindId?: string): void {
-  setHandover({ revisionIds: [], ...(kindId === undefined ? {} : { kindId }) });
+/** Opens the dialog, at a kind of file where one is named, for these revisions, the leading one first; or the active one. */
+export function openHandover(kindId?: string, revisionIds: readonly string[] = []): void {
+  setHandover({ revisionIds, ...(kindId === undefined ? {} : { kindId }) });
   setView({ dialog: 'handover' });
 }

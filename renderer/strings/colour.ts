@@ -109,6 +109,7 @@ export const colourText = {
     revision: 'Revision',
     step: 'Step slow to fast',
     waiting: 'waiting for the charts',
+    order: 'The slow print must be slower than the fast one.',
     bad: 'Write a print speed above 0 and below 10 000 mm/s.',
   },
   layers: {

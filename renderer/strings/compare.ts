@@ -8,6 +8,7 @@ export const compareText = {
   chooseMore: 'Choose two or more revisions.',
   onlyOne: 'There is one revision yet. Close this, press Branch for a second, change it, then compare both.',
   base: 'Compared with',
+  handOver: 'Report of them …',
   tabs: {
     numbers: 'Predicted numbers',
     described: 'Description',

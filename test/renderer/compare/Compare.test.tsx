@@ -78,6 +78,9 @@ test('the answer stands above, the table says by how much, and the base can be c
   expect(cells('Melt output')[0]).toMatch(/▼ worse, −50/);
   const heads = screen.getAllByRole('columnheader').map((head) => head.textContent);
   expect(heads).toEqual(['Value', 'A', 'Bbase', 'Model error']);
+  // a comparison is handed over as a report, led by the base
+  fireEvent.click(screen.getByText(compareText.handOver));
+  expect(viewStore.getState().dialog).toBe('handover');
 });
 
 test('a refused revision is named with its reason and the others are compared without it', () => {
