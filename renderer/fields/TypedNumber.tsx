@@ -44,6 +44,13 @@ function useTyped(props: TypedNumberProps) {
   }, [shown]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: told when the problem changes, not when the listener does
   useEffect(() => noteProblem?.(problem !== null), [problem]);
+  // a reason goes as soon as the text is good: were it to go when the field is left, what is pressed next would move away
+  const type = (next: string) => {
+    setText(next);
+    if (problem === null) return;
+    const found = read(props, next);
+    setProblem(typeof found === 'string' ? found : null);
+  };
   const commit = () => {
     const found = read(props, text);
     if (typeof found === 'string') {
@@ -54,7 +61,7 @@ function useTyped(props: TypedNumberProps) {
     if (found !== value) take(found);
     else setText(shown);
   };
-  return { text, setText, problem, commit };
+  return { text, type, problem, commit };
 }
 
 /** The field; it hands its number over when it is left or on Enter. */
@@ -62,7 +69,7 @@ export function TypedNumber(props: TypedNumberProps) {
   const { label, unit } = props;
   const id = useId();
   const look = useLook();
-  const { text, setText, problem, commit } = useTyped(props);
+  const { text, type, problem, commit } = useTyped(props);
   return (
     <span className="typed-number">
       <label htmlFor={id}>{label}</label>
@@ -73,7 +80,7 @@ export function TypedNumber(props: TypedNumberProps) {
         value={text}
         aria-invalid={problem !== null}
         aria-describedby={problem ? `${id}-problem` : undefined}
-        onChange={(event) => setText(event.target.value)}
+        onChange={(event) => type(event.target.value)}
         onBlur={commit}
         onKeyDown={(event) => {
           if (event.key === 'Enter') commit();

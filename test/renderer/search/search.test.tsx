@@ -132,6 +132,8 @@ describe('running', () => {
     fireEvent.click(screen.getByRole('button', { name: /^Try them/ }));
     expect(searchStore.getState().sweepRun).toBeNull();
     expect(document.activeElement).toBe(values);
+    fireEvent.change(values, { target: { value: '5' } });
+    expect(screen.queryByText(searchText.stepsRefused)).toBeNull();
   });
 
   test('one worker and three of uneven speed find the same', async () => {
