@@ -104,6 +104,7 @@ export function quantityReader(
   return (text) => {
     const clean = text.trim();
     const number = start.exec(clean)?.[0] ?? '';
+    if (clean === '') return { fault: 'A number is missing.' };
     if (number === '' || clean.length > 60) return { fault: 'This does not begin with a number.' };
     const read = plainNumber(number, decimal);
     const unit = clean.slice(number.length).trim();

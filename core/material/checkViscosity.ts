@@ -80,8 +80,8 @@ export function viscosityRules(m: Material): readonly Rule[] {
       code: 'viscosity-against-shear',
       message: 'The viscosity must not rise with shear rate.',
       value: cold ? `${cold.at(1).toPrecision(3)} Pa·s at 1 1/s, ${cold.at(1000).toPrecision(3)} Pa·s at 1000 1/s` : '',
-      allowed: 'falling or constant: a power index of at most 1',
-      remedy: 'Check the power index and the constants of the viscosity law.',
+      allowed: 'falling or constant: a flow index n of at most 1',
+      remedy: 'Check the flow index n and the constants of the viscosity law.',
     },
   ];
 }

@@ -48,8 +48,8 @@ function toolsFor({ list, count, least, locked }: ListTableProps, index: number)
     { label: actions.duplicate, disabled: locked, act: act(actions.duplicate, copyEntry(list, index)) },
     {
       label: actions.remove,
-
       disabled: locked || count <= least,
+      ...(count <= least ? { note: actions.leastStay(least) } : {}),
       act: act(actions.remove, dropEntry(list, index)),
     },
   ];

@@ -1,13 +1,14 @@
 /** Why a fit is refused. */
 
 import type { Issue } from '../../result.ts';
+import { formatQuantity } from '../../units.ts';
 import { type Coordinate, coordinatesOf, type Frame, isLinear } from './fitModels.ts';
 import type { FitModel, FitOptions, RheologyPoint } from './fitTypes.ts';
 
-/** Limits of believable readings, SI. */
+/** Limits of believable readings, SI, with the unit in which a reader is told of them. */
 const believable = {
   shearRate: [1e-6, 1e8, '1/s'],
-  temperature: [200, 900, 'K'],
+  temperature: [200, 900, '°C'],
   viscosity: [1e-6, 1e12, 'Pa·s'],
 } as const;
 
@@ -24,8 +25,8 @@ function pointIssues(point: RheologyPoint, index: number): readonly Issue[] {
         path: ['points', index, key],
         code: 'not-believable',
         message: `The ${words[key]}${where} cannot be right.`,
-        value: `${value} ${unit}`,
-        allowed: `${low} to ${high} ${unit}`,
+        value: formatQuantity(value, unit, 4),
+        allowed: `${formatQuantity(low, unit, 4)} to ${formatQuantity(high, unit, 4)}`,
         remedy: 'Check the reading, its unit and the order of the columns.',
       },
     ];

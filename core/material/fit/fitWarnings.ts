@@ -12,7 +12,7 @@ const narrowRatio = 10;
 const words: Readonly<Record<string, string>> = {
   viscosityPaS: 'viscosity',
   consistencyPaSn: 'consistency',
-  index: 'power index',
+  index: 'flow index n',
   zeroShearViscosityPaS: 'viscosity at rest',
   timeConstantS: 'time constant',
   transition: 'sharpness of the bend',
