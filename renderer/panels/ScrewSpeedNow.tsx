@@ -18,7 +18,6 @@ export function ScrewSpeedNow({ speed }: { readonly speed: number }) {
   return (
     <span className="beside held" title={text.verdict.heldHelp}>
       {text.verdict.held(formatNumber(fromSi(speed, 'rpm'), 3), formatQuantity(toSi(rpm, 'rpm'), 'rpm', 3))}
-      <span className="unseen">{text.verdict.heldWord}</span>
     </span>
   );
 }
