@@ -66,7 +66,7 @@ export const describeText = {
   source: 'Source',
   range: 'Doubt',
   sharedLocked: (ids: readonly string[]) =>
-    `${ids.join(', ')} ${ids.length > 1 ? 'are' : 'is'} locked and run on it as well, so what is predicted there changes too. To leave that as it was, duplicate the material above and choose the copy for this revision.`,
+    `${ids.join(', ')} ${ids.length > 1 ? 'are locked and run' : 'is locked and runs'} on it as well, so what is predicted there changes too. To leave that as it was, duplicate the material above and choose the copy for this revision.`,
   sharedMaterial: 'Changes here apply to every revision that runs this material.',
   referenceC: 'Reference temperature',
   granulate: granulateText,

@@ -38,7 +38,7 @@ export function About({ material, root }: PlacedMaterial) {
       />
       <CheckField label={words.invented} checked={material.invented} onChange={set('invented', words.invented)} />
       <p className="quiet">{text.describe.sharedMaterial}</p>
-      {locked.length > 0 && <p className="template-warn">▲ {text.describe.sharedLocked(locked)}</p>}
+      {locked.length > 0 && <p className="template-warn">{text.describe.sharedLocked(locked)}</p>}
     </Group>
   );
 }
