@@ -51,6 +51,7 @@ export type * from './design/types.ts';
 export { revisionIssues, validateDesign } from './design/validate.ts';
 export { doubtInputs } from './doubt/inputs.ts';
 export { fieldLabel } from './doubt/labels.ts';
+export { numberPlaces } from './doubt/numberPlaces.ts';
 export { type DoubtPlan, doubtPlan, sampleRun } from './doubt/sample.ts';
 export { summariseDoubt } from './doubt/summary.ts';
 export type * from './doubt/types.ts';
@@ -115,6 +116,7 @@ export { type RadialProfile, radialProfile, type StationSection, stationSection 
 export { alignColumns, predictionTable } from './present/table.ts';
 export type { Presentation, PresentedGroup, PresentedRow, PresentedSeries } from './present/types.ts';
 export { viscosityCurve } from './present/viscosityCurve.ts';
+export { dayText } from './project/dayText.ts';
 export { type Difference, projectDifference } from './project/difference.ts';
 export { type LawKind, lawKind, materialCompleteness, withLawId, withLawKind } from './project/editLaws.ts';
 export { type FieldRange, fieldRange } from './project/fieldRange.ts';

@@ -1,6 +1,6 @@
 /** How sure fitted factors are, and what each trial would have been predicted as without itself. */
 
-import { solveSmall } from '../math/smallSolve.ts';
+import { inverseSmall, solveSmall } from '../math/smallSolve.ts';
 import { studentLimit } from '../math/studentT.ts';
 import { movedFigures } from './determined.ts';
 import type { FitModel } from './fitModel.ts';
@@ -23,10 +23,8 @@ function information(model: FitModel, columns: readonly Float64Array[], weights:
 
 /** Diagonal of the inverse; NaN where there is none. */
 export function inverseDiagonal(matrix: Float64Array, size: number): Float64Array {
-  return Float64Array.from({ length: size }, (_, i) => {
-    const unit = Float64Array.from({ length: size }, (_, j) => (i === j ? 1 : 0));
-    return solveSmall(matrix.slice(), unit, size) ? unit[i] : Number.NaN;
-  });
+  const inverse = inverseSmall(matrix, size);
+  return Float64Array.from({ length: size }, (_, i) => inverse[i * size + i]);
 }
 
 /**

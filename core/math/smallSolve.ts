@@ -27,3 +27,18 @@ export function solveSmall(matrix: Float64Array, vector: Float64Array, size: num
   }
   return true;
 }
+
+/**
+ * Inverse of a very small symmetric positive definite matrix.
+ * @param matrix row-major, size x size; left alone
+ * @returns row-major; NaN throughout where the matrix is not positive definite
+ */
+export function inverseSmall(matrix: Float64Array, size: number): Float64Array {
+  const inverse = new Float64Array(size * size).fill(Number.NaN);
+  for (let k = 0; k < size; k++) {
+    const column = Float64Array.from({ length: size }, (_, j) => (j === k ? 1 : 0));
+    if (!solveSmall(matrix.slice(), column, size)) return inverse.fill(Number.NaN);
+    for (let j = 0; j < size; j++) inverse[j * size + k] = column[j];
+  }
+  return inverse;
+}

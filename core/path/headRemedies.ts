@@ -2,6 +2,7 @@
 
 import type { Design } from '../design/types.ts';
 import { boreOutline, gapToNarrowing, narrowings } from '../geometry/bore.ts';
+import { coneAngle } from '../geometry/cone.ts';
 import { tipShape } from '../geometry/tip.ts';
 import { formatQuantity } from '../units.ts';
 import type { FoundSpot } from './spotTypes.ts';
@@ -23,7 +24,7 @@ export function entryNear(design: Design, z: number): { readonly start: number; 
     const [from, to] = [points[i - 1], points[i]];
     if (!(to.r < from.r)) continue;
     const distance = Math.max(from.z - z, z - to.z, 0);
-    const angle = (360 / Math.PI) * Math.atan2(from.r - to.r, to.z - from.z);
+    const angle = (180 / Math.PI) * coneAngle(to.z - from.z, from.r, to.r);
     if (!best || distance < best.distance) best = { start: from.z, angle, distance };
   }
   return best && { start: best.start, angle: best.angle };

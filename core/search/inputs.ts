@@ -2,31 +2,13 @@
 
 import { resolveField, valueAt } from '../doubt/fieldPath.ts';
 import { fieldLabel } from '../doubt/labels.ts';
+import { numberPlaces } from '../doubt/numberPlaces.ts';
 import { fieldUnit } from '../project/fieldUnit.ts';
 import { childNode, type SchemaNode, schemaNode } from '../project/jsonSchema.ts';
-import { isObject } from '../project/looseView.ts';
 import { type Project, projectSchema, type Revision } from '../project/schema.ts';
 import { jointInputs } from './joint.ts';
 import { makeableStep, onStep } from './steps.ts';
 import type { SearchInput } from './types.ts';
-
-/** Keys whose numbers describe how something was stated or wired, not the machine. */
-const skipped = new Set(['microsteps', 'fullStepsPerTurn', 'order', 'version', 'low', 'high']);
-
-interface Place {
-  readonly path: string;
-  readonly value: number;
-}
-
-function numbersOf(node: unknown, path: string): readonly Place[] {
-  if (typeof node === 'number') return [{ path, value: node }];
-  if (Array.isArray(node)) return node.flatMap((item, i) => numbersOf(item, `${path}[${i}]`));
-  if (!isObject(node)) return [];
-  if (typeof node.value === 'number') return [{ path, value: node.value }];
-  return Object.entries(node).flatMap(([key, item]) =>
-    skipped.has(key) ? [] : numbersOf(item, path === '' ? key : `${path}.${key}`),
-  );
-}
 
 /** A field's name without what the file's short spelling leaves in it. */
 const named = (path: string): string =>
@@ -125,14 +107,7 @@ function jointOnes(revision: Revision): readonly SearchInput[] {
 export function searchInputs(project: Project, revisionId: string): readonly SearchInput[] {
   const revision = project.revisions.find(({ id }) => id === revisionId);
   if (!revision) return [];
-  const material = project.materials.find(({ id }) => id === revision.materialId);
-  const places = [
-    ...numbersOf(revision, ''),
-    ...numbersOf(project.process, 'process'),
-    ...numbersOf(project.print, 'print'),
-    ...numbersOf(material, 'material'),
-  ];
-  const single = places.flatMap(({ path, value }): readonly SearchInput[] => {
+  const single = numberPlaces(project, revisionId).flatMap(({ path, value }): readonly SearchInput[] => {
     const at = resolveField(project, revisionId, path);
     if (at === null) return [];
     const limits = [formatLimits(project, at), machineLimits(revision, path)];

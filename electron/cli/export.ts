@@ -3,6 +3,7 @@
 import {
   allowedOf,
   createFieldCache,
+  dayText,
   fail,
   type HandoverFile,
   type HandoverModule,
@@ -16,7 +17,6 @@ import {
   readOptionWords,
   runHandover,
 } from '../../core/index.ts';
-import { localDay } from '../services/localDay.ts';
 import { checkOut, type WriteOne, writeOut } from '../services/writeOut.ts';
 import { type Command, type Output, refuse, type Status, status, tellUnknown } from './command.ts';
 import { nodeTools } from './handoverTools.ts';
@@ -79,7 +79,7 @@ async function filesOf(
   named: string | undefined,
 ): Promise<Result<readonly HandoverFile[]>> {
   const cache = createFieldCache();
-  const date = localDay(new Date());
+  const date = dayText(new Date());
   const source = await handoverSource(module, project, revisionsOf(project, named), date, (design, fields, tell) =>
     predict(design, { fields, warmUp: true }, tell, cache),
   );

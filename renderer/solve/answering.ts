@@ -1,5 +1,10 @@
 /** The worker's side of a job. */
 
+const faultOf = (fault: unknown) => ({
+  kind: 'fault',
+  message: fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault),
+});
+
 /** Lets a worker answer with a stream: every answer is sent as it is made, then that it is done. */
 export function answering<Ask>(make: (ask: Ask) => Iterable<unknown>, post: (answer: unknown) => void) {
   return (event: MessageEvent<Ask>): void => {
@@ -7,7 +12,19 @@ export function answering<Ask>(make: (ask: Ask) => Iterable<unknown>, post: (ans
       for (const answer of make(event.data)) post(answer);
       post({ kind: 'done' });
     } catch (fault) {
-      post({ kind: 'fault', message: fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault) });
+      post(faultOf(fault));
+    }
+  };
+}
+
+/** Lets a worker answer each question once, or not at all where there is nothing to say. */
+export function answeringOnce<Ask>(answerTo: (ask: Ask) => object | null, post: (answer: unknown) => void) {
+  return (event: MessageEvent<Ask>): void => {
+    try {
+      const answer = answerTo(event.data);
+      if (answer) post(answer);
+    } catch (fault) {
+      post(faultOf(fault));
     }
   };
 }

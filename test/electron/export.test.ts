@@ -2,9 +2,9 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { dayText } from '../../core/project/dayText.ts';
 import { exportCommandOver } from '../../electron/cli/export.ts';
 import { main } from '../../electron/cli/main.ts';
-import { localDay } from '../../electron/services/localDay.ts';
 import { checkOut, writeOut } from '../../electron/services/writeOut.ts';
 
 const demo = 'assets/examples/demo.json';
@@ -161,9 +161,9 @@ test('the day of issue is the local one', () => {
   const zone = process.env.TZ;
   try {
     process.env.TZ = 'Pacific/Auckland';
-    expect(localDay(new Date('2026-03-04T20:00:00Z'))).toBe('2026-03-05');
+    expect(dayText(new Date('2026-03-04T20:00:00Z'))).toBe('2026-03-05');
     process.env.TZ = 'America/Los_Angeles';
-    expect(localDay(new Date('2026-03-04T03:00:00Z'))).toBe('2026-03-03');
+    expect(dayText(new Date('2026-03-04T03:00:00Z'))).toBe('2026-03-03');
   } finally {
     process.env.TZ = zone;
   }

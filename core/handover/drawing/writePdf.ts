@@ -1,5 +1,6 @@
 /** Sheets as pages of a PDF: true size, vectors, searchable text in a standard font; signs it lacks are drawn. */
 
+import { collected } from '../pdfBytes.ts';
 import { type FlatEntity, flatLayers } from './flatten.ts';
 import { layers } from './layers.ts';
 import { capShare } from './lettering.ts';
@@ -162,22 +163,4 @@ export async function drawingPdf(
   }
   pdf.end();
   return { bytes: await done, strange: pen.strange };
-}
-
-/** What a document writes, joined when it has ended. */
-function collected(pdf: PdfDocument): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    pdf.on('data', (chunk) => chunks.push(chunk));
-    pdf.on('error', reject);
-    pdf.on('end', () => {
-      const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
-      let at = 0;
-      for (const chunk of chunks) {
-        bytes.set(chunk, at);
-        at += chunk.length;
-      }
-      resolve(bytes);
-    });
-  });
 }

@@ -1,7 +1,7 @@
 /** The report as a PDF: A4, contents, bookmarks, links, searchable text, and a structure that can be read aloud. */
 
+import { collected } from '../pdfBytes.ts';
 import type { Block, Cell, FigureBlock, Report, ReportSection } from './model.ts';
-import { collected } from './pdfBytes.ts';
 import { contentsOf, drawContents } from './pdfContents.ts';
 import { lineWidth, Pen, paper, type TextStyle } from './pdfPen.ts';
 import { drawPicture } from './pdfPicture.ts';

@@ -1,7 +1,7 @@
 /** Small least-squares problems with covariance. */
 
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import { solveSmall } from '../../math/smallSolve.ts';
+import { inverseSmall } from '../../math/smallSolve.ts';
 
 /** Values at all points, from the parameters. */
 export type Curve = (parameters: readonly number[]) => readonly number[];
@@ -131,13 +131,10 @@ export function inverseNormal(rows: readonly (readonly number[])[], size: number
     const [j, k] = [Math.floor(at / size), at % size];
     return entry(j, k) + (j === k ? 1e-10 : 0);
   });
-  const inverse = new Array<number>(size * size).fill(0);
-  for (let k = 0; k < size; k++) {
-    const column = Float64Array.from({ length: size }, (_, j) => (j === k ? 1 : 0));
-    solveSmall(Float64Array.from(normal), column, size);
-    for (let j = 0; j < size; j++) inverse[j * size + k] = (column[j] ?? 0) / ((lengths[j] ?? 1) * (lengths[k] ?? 1));
-  }
-  return inverse;
+  return Array.from(
+    inverseSmall(normal, size),
+    (value, at) => value / ((lengths[Math.floor(at / size)] ?? 1) * (lengths[at % size] ?? 1)),
+  );
 }
 
 /**

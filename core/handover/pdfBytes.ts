@@ -1,9 +1,14 @@
-/** The bytes of a document. */
+/** The bytes of a PDF document. */
 
-import type { PdfPaper } from './pdfTypes.ts';
+/** The part of a document that tells what it writes. */
+interface Written {
+  on(event: 'data', hear: (chunk: Uint8Array) => void): unknown;
+  on(event: 'end', hear: () => void): unknown;
+  on(event: 'error', hear: (error: unknown) => void): unknown;
+}
 
 /** What a document writes, joined when it has ended. */
-export function collected(pdf: PdfPaper): Promise<Uint8Array> {
+export function collected(pdf: Written): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
     const chunks: Uint8Array[] = [];
     pdf.on('data', (chunk) => chunks.push(chunk));
