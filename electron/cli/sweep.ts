@@ -1,6 +1,5 @@
 /** `sweep FILE --vary PATH=FROM:TO:STEPS [--vary …] --out CSV`: every value of one input, or every pair of two. */
 
-import { access, constants } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import {
   type Evaluated,
@@ -14,8 +13,8 @@ import {
   searchInputs,
   sweepPlan,
 } from '../../core/index.ts';
-import { fileIssue } from '../services/fileIssues.ts';
 import { writeTextFile } from '../services/textFile.ts';
+import { checkOut } from '../services/writeOut.ts';
 import { type Command, type Output, refuse, status, tellUnknown } from './command.ts';
 import { readWords, type Words } from './options.ts';
 import { readDesigns, readProject } from './readDesign.ts';
@@ -84,17 +83,6 @@ function lastLine(designs: readonly Evaluated[], file: string): string {
   return `${designs.length} designs written to ${file}; ${holes === 0 ? 'all deliver' : `${holes} refused or without output, with the reason`}.`;
 }
 
-/** Why nothing could be written there: better known before the work than after it. */
-async function unwritable(out: string | undefined): Promise<readonly Issue[]> {
-  if (out === undefined) return [];
-  try {
-    await access(dirname(out), constants.W_OK);
-    return [];
-  } catch (error) {
-    return [fileIssue(out, error)];
-  }
-}
-
 /** The thread's bundle lies beside that of the other commands. */
 const threadBeside = (workerPath: string | null): string | null =>
   workerPath === null ? null : join(dirname(workerPath), 'sweepWorker.mjs');
@@ -145,8 +133,10 @@ export const sweepCommand: Command = {
     const revisionId = words.value.values.get('revision') ?? project.value.activeRevision;
     const wanted = wantedOf(project.value, revisionId, texts);
     if (!wanted.ok) return refuse(wanted.issues, output, file);
-    const blocked = await unwritable(words.value.values.get('out'));
-    if (blocked.length > 0) return refuse(blocked, output);
+    const out = words.value.values.get('out');
+    // better known before the work than after it
+    const writable = out === undefined ? ok(null) : await checkOut(out);
+    if (!writable.ok) return refuse(writable.issues, output);
     const { plan } = wanted.value;
     const fields = words.value.flags.has('solved') ? 'solved' : 'formula';
     const hear = progressTo(output, plan.candidates.length);

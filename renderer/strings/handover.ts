@@ -38,7 +38,7 @@ export const handoverText = {
   save: 'Save …',
   saveAll: (count: number) => `Save all ${count} …`,
   saveNamed: (name: string) => `Save ${name}`,
-  stops: 'As predicted, it would not work',
+  stops: 'Findings marked Stop stand against this design',
   cautions: 'Mind',
   saved: (name: string) => `Saved ${name}.`,
   savedBefore: (names: string) => `Saved before it: ${names}.`,

@@ -49,7 +49,10 @@ describe('bad input exits with 2, says what and where, and computes nothing', ()
     [[demo, '--json', '--vary', 'screw.speedRpm=1:2:3'], /screw\.speedRpm: .*no number of this name.*such as/],
     [[demo, '--json', '--vary', 'process.screwSpeedRpm=5:9000:3'], /Found: 9000.*Allowed: 0\.01 to 3000 rpm/],
     [[demo, '--json', '--vary', speed, '--revision', 'Z'], /no such revision.*Found: Z/],
-    [[demo, '--vary', speed, '--out', 'no/such/folder.csv'], /no\/such\/folder\.csv: /],
+    [
+      [demo, '--vary', speed, '--out', 'no/such/folder.csv'],
+      /no\/such\/folder\.csv: The folder to write into does not exist/,
+    ],
     [['nowhere.json', '--json', '--vary', speed], /nowhere\.json: There is no such file/],
   ])('%j', async (words, message) => {
     const { status, results, problems } = await sweep(...words);

@@ -187,8 +187,8 @@ test('the date of issue is the local day', () => {
 test('a body of a design that is predicted to fail is told so before it is written', () => {
   const stop = { code: 'grain-blocked', severity: 'stop', where: 'channel', saw: 'The grain does not fit.' };
   act(() => evaluationStore.setState({ prediction: { findings: [stop] } as unknown as Prediction, stale: false }));
-  expect(screen.getByLabelText('As predicted, it would not work').textContent).toContain('does not fit');
+  expect(screen.getByLabelText('Findings marked Stop stand against this design').textContent).toContain('does not fit');
   act(() => evaluationStore.setState({ stale: true }));
-  expect(screen.queryByLabelText('As predicted, it would not work')).toBeNull();
+  expect(screen.queryByLabelText('Findings marked Stop stand against this design')).toBeNull();
   act(clearEvaluation);
 });
