@@ -15,7 +15,7 @@ export interface Shelf<T> {
 
 /** All shelves; see the stages that fill them for what they hold. */
 export interface FieldCache {
-  /** called between the steps of a solver that fills them, some ten times a second; may wait, must not throw */
+  /** called between the steps of a solver that fills them, some ten times a second; may wait, or throw to give the run up */
   readonly onStep: () => void;
   /** meshed cross-sections: large */
   readonly prepared: Shelf<unknown>;

@@ -28,6 +28,8 @@ interface ActiveRun {
   done: number;
   /** given up: its answers are not passed on */
   unheard: boolean;
+  /** the worker was told to give it up */
+  told: boolean;
 }
 
 /** Runs requests in a worker, which is started at the first one and again after it was ended or broke. */
@@ -42,6 +44,8 @@ export class SolveClient {
     private readonly startWorker: () => WorkerLike,
     private readonly hear: (answer: Answer) => void,
     private readonly patience: Patience = briefly,
+    /** tells the worker to give a run up and stay; false where it cannot be told and must be ended */
+    private readonly giveUp: (run: number) => boolean = () => false,
   ) {}
 
   /** Asks for a prediction; an earlier request that has not begun is dropped. */
@@ -74,7 +78,7 @@ export class SolveClient {
 
   private begin(wanted: Wanted): void {
     const run = ++this.lastRun;
-    this.active = { run, since: Date.now(), done: 0, unheard: false };
+    this.active = { run, since: Date.now(), done: 0, unheard: false, told: false };
     this.worker ??= this.start();
     this.worker.postMessage({ ...wanted, run } satisfies Request);
   }
@@ -91,7 +95,7 @@ export class SolveClient {
     if (!active || answer.run !== active.run) return;
     if (answer.kind === 'progress') active.done = answer.done;
     else if (endsRun(answer)) this.active = null;
-    if (!active.unheard) this.hear(answer);
+    if (!active.unheard && answer.kind !== 'givenUp') this.hear(answer);
     if (!this.active) this.beginWaiting();
   }
 
@@ -107,13 +111,20 @@ export class SolveClient {
     this.timer = null;
     const { active } = this;
     if (!active || !(this.waiting || active.unheard)) return;
-    const spare = this.spare(active);
-    if (spare > 0) {
-      this.timer = setTimeout(() => this.overtake(), spare);
+    const spare = active.told ? 0 : Math.max(0, this.spare(active));
+    const wait = spare > 0 || active.told ? spare : this.tellToGiveUp(active);
+    if (wait > 0) {
+      this.timer = setTimeout(() => this.overtake(), wait);
       return;
     }
     this.end();
     this.beginWaiting();
+  }
+
+  /** How long the worker has for giving its run up, ms; 0 where it cannot be told. */
+  private tellToGiveUp(active: ActiveRun): number {
+    active.told = this.giveUp(active.run);
+    return active.told ? endAfterMs : 0;
   }
 
   private beginWaiting(): void {

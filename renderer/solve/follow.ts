@@ -43,7 +43,7 @@ const asked = (project: Project) => ({ project, revisionId: activeRevision(proje
 /** Asks for solved fields after an estimate that has a flow. */
 function fieldsAfter(startWorker: () => WorkerLike) {
   const hold = createHold();
-  const client = new SolveClient(startWorker, takeSolved, heldPatience(hold));
+  const client = new SolveClient(startWorker, takeSolved, heldPatience(hold), hold.giveUp);
   let timer: ReturnType<typeof setTimeout> | null = null;
   const drop = () => {
     if (timer) clearTimeout(timer);

@@ -85,7 +85,9 @@ export type Answer =
       readonly tookMs: number;
     }
   | { readonly kind: 'progress'; readonly run: number; readonly done: number; readonly stage: string }
-  | { readonly kind: 'fault'; readonly run: number; readonly message: string };
+  | { readonly kind: 'fault'; readonly run: number; readonly message: string }
+  /** the run was given up as it was told to be */
+  | { readonly kind: 'givenUp'; readonly run: number };
 
 /** Whether a run says no more after this answer. */
 export const endsRun = ({ kind }: Answer): boolean => kind !== 'shape' && kind !== 'sameShape' && kind !== 'progress';

@@ -10,7 +10,7 @@ import {
   present,
   validateDesign,
 } from '../../core/index.ts';
-import { waitWhileHeld } from './hold.ts';
+import { GivenUp, passOrWait } from './hold.ts';
 import type { Answer, Request } from './protocol.ts';
 import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
 
@@ -18,10 +18,11 @@ import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
 config({ jitless: true });
 
 /** What was solved stays from run to run, so that an edit solves only what it changes. */
-const cache = createFieldCache(() => waitWhileHeld(hold));
-
 /** Of the run under way. */
-let hold: SharedArrayBuffer | null = null;
+let underWay: Pick<Request, 'run' | 'hold'> = { run: 0 };
+
+const betweenSteps = () => passOrWait(underWay.hold ?? null, underWay.run);
+const cache = createFieldCache(betweenSteps);
 
 /** An estimate is there to be quick: a coarse curve over speed, and no warming up. */
 const extent = {
@@ -56,7 +57,10 @@ function solve({ run, project, revisionId, withShape, knownShape, fields }: Requ
     return;
   }
   if (withShape) tellShape(run, design.value, knownShape);
-  const tell = (done: number, stage: string) => answer({ kind: 'progress', run, done, stage });
+  const tell = (done: number, stage: string) => {
+    answer({ kind: 'progress', run, done, stage });
+    betweenSteps();
+  };
   const prediction = predict(design.value, { fields, ...extent[fields] }, tell, cache);
   const presentation = present(prediction, design.value);
   answer({ kind: 'prediction', run, prediction, presentation, tookMs: performance.now() - began });
@@ -64,9 +68,10 @@ function solve({ run, project, revisionId, withShape, knownShape, fields }: Requ
 
 self.onmessage = (event: MessageEvent<Request>) => {
   try {
-    hold = event.data.hold ?? null;
+    underWay = event.data;
     solve(event.data);
   } catch (fault) {
+    if (fault instanceof GivenUp) return answer({ kind: 'givenUp', run: event.data.run });
     const message = fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault);
     answer({ kind: 'fault', run: event.data.run, message });
   }

@@ -90,6 +90,8 @@ function changeBy(answer: Answer): Partial<EvaluationState> {
       return { issues: answer.issues, running: false, first: null, fault: null };
     case 'fault':
       return { fault: answer.message, running: false, first: null };
+    case 'givenUp':
+      return {};
     case 'prediction': {
       const { prediction, presentation, tookMs } = answer;
       const done = { first: null, running: false, stale: false, fault: null };

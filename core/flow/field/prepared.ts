@@ -17,7 +17,7 @@ export interface ChannelOptions {
   readonly tolerance?: number;
   /** Default 60. */
   readonly mostIterations?: number;
-  /** Called before each step of the iteration; may wait, must not throw. */
+  /** Called before each step of the iteration; may wait, or throw to give the run up. */
   readonly onStep?: () => void;
 }
 

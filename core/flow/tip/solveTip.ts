@@ -46,7 +46,7 @@ export interface TipOptions {
   readonly tolerance?: number;
   /** Tangents factored at most, 40 by default */
   readonly maxIterations?: number;
-  /** Called between the steps of the solution; may wait, must not throw */
+  /** Called between the steps of the solution; may wait, or throw to give the run up */
   readonly onStep?: () => void;
 }
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { validateDesign } from '../../../core/design/validate.ts';
-import { meshVolume } from '../../../core/geometry/meshMeasure.ts';
 import { nozzleMesh } from '../../../core/geometry/nozzleMesh.ts';
 import type { Project, Revision, SectionInput } from '../../../core/project/schema.ts';
 import { issueText, pathText } from '../../../core/result.ts';
 import { anyProject, pinned } from '../../helpers/arbitraries.ts';
+import { meshVolume } from '../../helpers/meshFacts.ts';
 import { changedDemo, codesOf, expectOk, loadDesign, loadExample, revisionAt } from '../../helpers/projects.ts';
 
 type Flighted = Extract<SectionInput, { kind: 'flighted' }>;

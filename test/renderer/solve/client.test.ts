@@ -110,3 +110,30 @@ test('a run that is given up is not heard, ends after its patience, and makes ro
   vi.advanceTimersByTime(1);
   expect(workers[0]?.ended).toBe(true);
 });
+
+test('a run that can be given up is told so and its worker kept; one that does not listen is ended', () => {
+  const told: number[] = [];
+  const start = () => {
+    const worker = new FakeWorker();
+    workers.push(worker);
+    return worker;
+  };
+  const tell = (run: number) => told.push(run) > 0;
+  client = new SolveClient(
+    start,
+    (answer) => heard.push(answer),
+    () => 0,
+    tell,
+  );
+  client.request(wanted('A'));
+  client.request(wanted('B'));
+  vi.advanceTimersByTime(1);
+  expect([told, workers[0]?.ended, workers[0]?.asked.length]).toEqual([[1], false, 1]);
+  workers[0]?.say({ kind: 'givenUp', run: 1 });
+  expect([heard, workers[0]?.asked.map(({ revisionId }) => revisionId)]).toEqual([[], ['A', 'B']]);
+  client.drop();
+  vi.advanceTimersByTime(endAfterMs / 2);
+  expect([told, workers[0]?.ended]).toEqual([[1, 2], false]);
+  vi.advanceTimersByTime(endAfterMs);
+  expect(workers[0]?.ended).toBe(true);
+});

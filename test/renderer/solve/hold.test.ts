@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { createHold, longestHoldMs, waitWhileHeld } from '../../../renderer/solve/hold.ts';
+import { createHold, GivenUp, longestHoldMs, passOrWait } from '../../../renderer/solve/hold.ts';
 import { heldPatience } from '../../../renderer/solve/patience.ts';
 
 beforeEach(() => void vi.useFakeTimers());
@@ -34,8 +34,8 @@ test('a hold begun again lasts its whole time from there', () => {
 
 test('a worker that is not held goes on at once', () => {
   const before = performance.now();
-  waitWhileHeld(null);
-  waitWhileHeld(createHold().shared);
+  passOrWait(null, 1);
+  passOrWait(createHold().shared, 1);
   expect(performance.now() - before).toBeLessThan(longestHoldMs / 2);
 });
 
@@ -45,4 +45,15 @@ test('time held counts for nothing in patience; a run to be ended is ended thoug
   expect(heldPatience({ ...hold, held: false })({ sinceMs: 3000, done: 0.8 })).toBeCloseTo(500, 6);
   expect(heldPatience(hold)({ sinceMs: 3000, done: 0.99 })).toBe(100);
   expect(heldPatience(hold)({ sinceMs: 3000, done: 0.3 })).toBe(0);
+});
+
+test('a run that is given up ends at its next step, held or not; the next run goes on', () => {
+  const hold = createHold();
+  hold.begin();
+  expect(hold.giveUp(7)).toBe(true);
+  const before = performance.now();
+  expect(() => passOrWait(hold.shared, 7)).toThrow(GivenUp);
+  expect(performance.now() - before).toBeLessThan(longestHoldMs / 2);
+  hold.end();
+  passOrWait(hold.shared, 8);
 });
