@@ -20,10 +20,11 @@ export interface CurveResult {
  * Runs the working point over speed.
  * @param points number of speeds, evenly up to the drive's highest; 0 gives empty arrays
  * @param now working point at the set speed
+ * @param onStep called before each speed; may wait, or throw to give the run up
  * Walls are those of each speed. Torque does not hold the output down here: where it exceeds what the drive has, the
  * drive stalls, and torque is named as the limit.
  */
-export function curveStage(machine: Machine, points: number, now: WorkingPoint): CurveResult {
+export function curveStage(machine: Machine, points: number, now: WorkingPoint, onStep?: () => void): CurveResult {
   const { drive, print } = machine.design;
   const highest = highestScrewSpeed(drive);
   const demand = lineArea(print.lineWidth, print.layerHeight) * print.speed;
@@ -33,6 +34,7 @@ export function curveStage(machine: Machine, points: number, now: WorkingPoint):
     const walk = wallWalk(machine, now);
     const known: PumpingMemory[] = [now.memory];
     side.forEach((i, step) => {
+      onStep?.();
       const speed = (highest * (i + 1)) / points;
       let point = now;
       // only one speed's walls are known at first: the first step is taken twice

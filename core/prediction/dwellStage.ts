@@ -21,7 +21,10 @@ export function dwellStage(
 ): Pick<Prediction, 'residence' | 'dead' | 'fields'> {
   if (solved && point.volumeFlow > 0) {
     const times = pathTimes(solved, geometry);
-    return { residence: times.residence, dead: pathDead(solved, times, cache), fields: pathFields(solved, times) };
+    cache.onStep();
+    const dead = pathDead(solved, times, cache);
+    cache.onStep();
+    return { residence: times.residence, dead, fields: pathFields(solved, times) };
   }
   const volumes = meltVolumes(machine, point.state, geometry);
   const residence = residenceStage(machine, point.state, volumes, point.volumeFlow);

@@ -56,7 +56,7 @@ export function predict(
   const point = withMelting(machine, found.point);
   const driven = { ...found, point };
   progress?.(0.8, 'output over speed');
-  const { curve, converged } = curveStage(machine, chosen.curvePoints, point);
+  const { curve, converged } = curveStage(machine, chosen.curvePoints, point, cache.onStep);
   progress?.(0.9, 'residence and colour');
   const settled = { machine, driven, standing: standing.walls, geometry, curve };
   const partial = {

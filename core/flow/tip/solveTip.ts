@@ -180,6 +180,7 @@ export function solveTipFully(
   if (issues.length > 0) return fail(...issues);
   const outline = outlineOf(region);
   const { mesh, complete } = tipMesh(outline, scaledFineness(NORMAL_FINENESS, options.fineness ?? 1));
+  options.onStep?.();
   const { state, system, convergence } = solveFlow(mesh, region, law, flow, options);
   options.onStep?.();
   const psi = streamFunction(mesh, state);

@@ -107,7 +107,7 @@ export function solveStokes(system: StokesSystem, state: StokesState, law: Visco
   updateStress(system, state, law, rule.rate, true);
   while (iterations < rule.maxIterations && !(change < rule.tolerance)) {
     rule.onStep?.();
-    const factored = factorStokes(system, state);
+    const factored = factorStokes(system, state, rule.onStep);
     if (!factored.factor.sound) break;
     iterations++;
     const { first, last } = solveLinear(system, state, factored, rule);

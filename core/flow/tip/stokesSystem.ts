@@ -146,15 +146,23 @@ function condense(work: ElementWork, t: number, kept: Condensed, out: Float64Arr
     }
 }
 
-/** Factors the tangent at a state. */
-export function factorStokes(system: StokesSystem, state: StokesState): StokesFactor {
+/** Elements put together between two calls of `onStep`: a few milliseconds. */
+const elementsPerStep = 64;
+
+/**
+ * Factors the tangent at a state.
+ * @param onStep called now and then; may wait, or throw to give the run up
+ */
+export function factorStokes(system: StokesSystem, state: StokesState, onStep?: () => void): StokesFactor {
   const { mesh, components: nc } = system;
   const work = newElementWork(nc);
   const kept = {
     coupling: new Float64Array(mesh.triangleCount * 6 * nc * nc),
     inverse: new Float64Array(mesh.triangleCount * nc * nc),
   };
+  let count = 0;
   const matrix = (t: number, out: Float64Array): void => {
+    if (++count % elementsPerStep === 0) onStep?.();
     evaluateElement(system, t, state, work, true);
     condense(work, t, kept, out);
   };
