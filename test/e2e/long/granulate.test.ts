@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openWorkbench, screenshot, type Workbench } from './harness.ts';
+import { openWorkbench, screenshot, type Workbench } from '../harness.ts';
 
 let workbench: Workbench;
 
