@@ -78,7 +78,10 @@ test('every file of the program is taken by another or is where something starts
 });
 
 test('no file of the program is longer than 250 lines, unless it is a table that says so', () => {
-  const long = program.filter(({ text }) => text.split('\n').length > 251 && !text.startsWith('/** Table of '));
+  const sheets = filesOf(['renderer/styles'], /\.css$/).map((file) => ({ file, text: readFileSync(file, 'utf8') }));
+  const long = [...program, ...sheets].filter(
+    ({ text }) => text.split('\n').length > 251 && !text.startsWith('/** Table of '),
+  );
   expect(long.map(({ file }) => file)).toEqual([]);
 });
 
