@@ -224,7 +224,9 @@ describe('what discolours is found and removed', () => {
     expect(await workedOn(page)).toMatch(/^D First screw: constant depth, next/);
     await type(page, 'Section 1, Root fillet', advised?.[1] ?? '');
     await solvedAnew(page);
-    expect((await volume()) / before.volume).toBeCloseTo(Number(advised?.[2]) / 100, 1);
+    // "about": told for the corner's sections alone, before flow and temperatures have moved
+    const apart = Math.abs((await volume()) / before.volume - Number(advised?.[2]) / 100);
+    expect(apart).toBeLessThan(0.1);
     expect((await verdict(page, 'lingers'))[0]).toBeLessThan(before.lingers[0] ?? 0);
     expect(await worstStreak(page)).toBeLessThan(before.streak);
   });
