@@ -65,3 +65,6 @@ export function packedFiles(): readonly string[] {
   walk('.');
   return found.sort();
 }
+
+/** Most that the archive may weigh, MB: what is unpacked beside it is not counted. */
+export const mostArchiveMb = 9.5;
