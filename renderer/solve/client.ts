@@ -111,8 +111,7 @@ export class SolveClient {
     this.timer = null;
     const { active } = this;
     if (!active || !(this.waiting || active.unheard)) return;
-    const spare = active.told ? 0 : Math.max(0, this.spare(active));
-    const wait = spare > 0 || active.told ? spare : this.tellToGiveUp(active);
+    const wait = active.told ? 0 : Math.max(0, this.spare(active)) || this.tellToGiveUp(active);
     if (wait > 0) {
       this.timer = setTimeout(() => this.overtake(), wait);
       return;
