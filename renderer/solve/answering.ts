@@ -1,7 +1,8 @@
 /** The worker's side of a job. */
 
-const faultOf = (fault: unknown) => ({
-  kind: 'fault',
+/** What a worker says of what broke in it. */
+export const faultOf = (fault: unknown) => ({
+  kind: 'fault' as const,
   message: fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault),
 });
 

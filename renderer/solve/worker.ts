@@ -10,6 +10,7 @@ import {
   present,
   validateDesign,
 } from '../../core/index.ts';
+import { faultOf } from './answering.ts';
 import { GivenUp, passOrWait } from './hold.ts';
 import type { Answer, Request } from './protocol.ts';
 import { makeShape, shapeBuffers, shapeKey } from './shape.ts';
@@ -72,7 +73,6 @@ self.onmessage = (event: MessageEvent<Request>) => {
     solve(event.data);
   } catch (fault) {
     if (fault instanceof GivenUp) return answer({ kind: 'givenUp', run: event.data.run });
-    const message = fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault);
-    answer({ kind: 'fault', run: event.data.run, message });
+    answer({ ...faultOf(fault), run: event.data.run });
   }
 };

@@ -1,6 +1,7 @@
 /** Thin shell around the bench's tasks in a worker: faults become data. */
 
 import { config } from 'zod';
+import { faultOf } from '../../solve/answering.ts';
 import type { BenchAnswer, BenchRequest } from './protocol.ts';
 import { perform } from './tasks.ts';
 
@@ -13,6 +14,6 @@ self.onmessage = (event: MessageEvent<BenchRequest>) => {
   try {
     answer(perform(event.data, (done, of) => answer({ kind: 'progress', done, of })));
   } catch (fault) {
-    answer({ kind: 'fault', message: fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault) });
+    answer(faultOf(fault));
   }
 };

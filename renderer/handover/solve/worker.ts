@@ -1,6 +1,7 @@
 /** Writes hand-over files in a worker: project and options in, files out, faults as data. */
 
 import { config } from 'zod';
+import { faultOf } from '../../solve/answering.ts';
 import { type HandoverHear, perform } from './desk.ts';
 import type { HandoverAsk } from './protocol.ts';
 import { workerTools } from './tools.ts';
@@ -12,6 +13,6 @@ const answer: HandoverHear = (message, buffers = []) => self.postMessage(message
 
 self.onmessage = (event: MessageEvent<HandoverAsk>) => {
   perform(event.data, workerTools, answer).catch((fault: unknown) => {
-    answer({ kind: 'fault', message: fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault) });
+    answer(faultOf(fault));
   });
 };
